@@ -1,0 +1,181 @@
+// The blend: a sheet and the catalogue together, that is, what is really in the product.
+//
+// `mix` looks every name up, turns every way of giving an amount into masses, opens premixes,
+// splits portions, and hands out compositions: the whole product, each portion, each premix, what
+// each task handles. It also carries what the maker said about the product (kind, markets, bath,
+// workshop) with its place, so that the rooms after it never go back to the sheet.
+#pragma once
+
+#include <array>
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "blend/composition.h"
+#include "catalogue/catalogue.h"
+#include "formula/sheet.h"
+#include "text/diagnostic.h"
+
+namespace sudsmark::blend {
+
+/// A stated figure and where it stands; the place of a default is the `product` line.
+struct Stated {
+  Range value;
+  Span place;
+  bool assumed = false;  ///< from the kind of product, not from the formula
+};
+
+struct StatedWord {
+  std::string text;  ///< folded
+  Span place;
+};
+
+/// What a certificate and a supplier say of a scent.
+struct Scent {
+  MaterialId material = 0;
+  bool has_certificate = false;
+  std::optional<Range> limit;        ///< fraction of the finished product, by its certificate
+  std::string category;              ///< of the certificate; empty if it names none
+  bool undeclared_none = false;      ///< the supplier says that nothing else of note is in it
+  std::optional<Range> flash_point;  ///< C
+  Span place;
+};
+
+/// A composition with a name and the place of its section.
+struct Part {
+  std::string name;
+  Composition composition;
+  Span place;
+  Range share = 1.0;  ///< of the batch, for portions
+};
+
+/// Something that is weighed: a line of a phase, portion or premix at the size that is made.
+struct Weighing {
+  std::string name;  ///< material or premix as written
+  std::optional<MaterialId> material;
+  Range mass;             ///< g; unknown where no batch is stated
+  std::string container;  ///< section it is weighed for: "phase dry", "premix dry bag"
+  bool in_premix = false;
+  Span place;
+};
+
+struct Scale {
+  double step = 0;             ///< g
+  std::optional<double> most;  ///< g
+  Span place;
+};
+
+struct Workshop {
+  std::string name;
+  std::optional<Stated> room;         ///< l
+  std::optional<Stated> air_changes;  ///< per h
+  std::optional<Stated> humidity;     ///< fraction
+  std::optional<Stated> temperature;  ///< C
+  std::vector<Scale> scales;
+  std::optional<StatedWord> mask;
+  std::optional<StatedWord> extraction;
+  Span place;
+};
+
+struct Task {
+  Part handled;                 ///< composition of what is handled at one time, masses in g
+  bool mass_known = true;       ///< false for a phase of a formula without a batch
+  std::optional<Range> takes;   ///< h
+  std::optional<Range> times;   ///< per day
+  std::optional<Range> in;      ///< l
+  std::optional<Range> raises;  ///< fraction of mass that becomes airborne
+  Span place;
+};
+
+/// Water of the bath, as far as the formula says.
+struct BathWater {
+  std::string named;                ///< pure, soft, medium, hard; empty if it goes by figures
+  std::optional<Range> alkalinity;  ///< g/l as CaCO3
+  std::optional<Range> hardness;    ///< g/l as CaCO3
+  std::optional<Range> ph;
+  Span place;
+};
+
+/// The id of what is nothing by name.
+inline constexpr std::uint32_t no_substance = 0xFFFFFFFFU;
+
+/// Expanded content of a material: its declared contents, and last the undeclared rest.
+struct ContentView {
+  const catalogue::Substance* substance = nullptr;  ///< null: a rest that is nothing by name
+  /// Catalogue index, or beyond it a substance of the formula's own, or no_substance.
+  std::uint32_t substance_id = no_substance;
+  Range share;
+  bool active = false;
+  catalogue::WaterClass water = catalogue::WaterClass::none;
+  catalogue::Roles roles = 0;
+};
+
+/// The contents of a material as rules see them, in the order of the catalogue, the rest last.
+[[nodiscard]] std::vector<ContentView> views(
+    const catalogue::Material& material, const catalogue::Catalogue& catalogue,
+    const std::vector<catalogue::Substance>& own_substances);
+
+class Blend {
+ public:
+  const catalogue::Catalogue* catalogue = nullptr;
+  text::FileIndex file = text::no_file;
+  std::string name;
+  Span place;
+
+  const catalogue::ProductKind* product = nullptr;
+  Span product_place;
+  std::optional<StatedWord> forming;
+  std::vector<StatedWord> markets;  ///< upper case, as the law writes them
+  std::optional<StatedWord> users;
+  std::optional<std::chrono::year_month_day> first_sold;
+  Span first_sold_place;
+  std::optional<Span> looks_like_food;
+  std::optional<Stated> batch;             ///< g
+  std::optional<Stated> piece;             ///< g
+  std::optional<Stated> dose;              ///< g of product in one bath
+  std::optional<Stated> bath_volume;       ///< l
+  std::optional<Stated> bath_temperature;  ///< C
+  std::optional<BathWater> water;
+  std::optional<Workshop> workshop;
+  std::vector<formula::Keep> keeps;
+  std::vector<formula::Allow> allows;
+  std::optional<formula::Label> label;
+
+  /// Masses of the whole, the portions and the phases are those of a real making, not of 100 g.
+  bool real_masses = false;
+  Part whole;
+  std::vector<Part> portions;
+  std::vector<Part> premixes;
+  std::vector<Part> phases;
+  std::vector<Task> tasks;
+  std::vector<Scent> scents;
+  std::vector<Weighing> weighings;
+  /// What is odd and no error: amounts of nothing.
+  std::vector<text::Diagnostic> notes;
+
+  [[nodiscard]] const catalogue::Material& material(MaterialId id) const;
+  /// The contents of a material with its undeclared rest, in a stable order.
+  [[nodiscard]] const std::vector<ContentView>& contents(MaterialId id) const;
+  /// Share of a material that nobody has declared and that may hold any aroma chemical [fraction].
+  [[nodiscard]] Range undeclared(MaterialId id) const;
+  /// The scent statement of a material; null if it has none.
+  [[nodiscard]] const Scent* scent(MaterialId id) const;
+
+ private:
+  friend class Mixer;
+  std::vector<catalogue::Material> own_materials_;
+  std::vector<catalogue::Substance> own_substances_;
+  std::vector<std::vector<ContentView>> contents_;  ///< of used materials only
+  std::vector<std::uint32_t> content_slot_;         ///< by material id
+};
+
+/// Works out what a sheet makes. Unknown names, ambiguous names, sums that are not 100 %, volumes
+/// without a density and circles of premixes are errors in `diagnostics`; then nothing is returned.
+[[nodiscard]] std::optional<Blend> mix(const formula::Sheet& sheet,
+                                       const catalogue::Catalogue& catalogue,
+                                       text::Diagnostics& diagnostics);
+
+}  // namespace sudsmark::blend

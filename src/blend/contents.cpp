@@ -1,0 +1,83 @@
+// What a material holds, its undeclared rest included.
+#include <algorithm>
+
+#include "blend/blend.h"
+
+namespace sudsmark::blend {
+namespace {
+
+using catalogue::Content;
+using catalogue::Material;
+using catalogue::Role;
+
+/// What the declared contents leave of a material.
+Range rest_of(const Material& material) {
+  Range declared = 0.0;
+  for (const Content& content : material.contents) declared += content.share;
+  return quantity::clamp(Range(1.0) - declared, 0.0, 1.0);
+}
+
+}  // namespace
+
+std::vector<ContentView> views(const Material& material, const catalogue::Catalogue& catalogue,
+                               const std::vector<catalogue::Substance>& own_substances) {
+  const std::size_t known = catalogue.substances.size();
+  const auto substance = [&](std::uint32_t id) {
+    return id < known ? &catalogue.substances[id] : &own_substances[id - known];
+  };
+  std::vector<ContentView> out;
+  bool active = false;
+  for (const Content& content : material.contents) {
+    ContentView view;
+    view.substance_id = content.substance;
+    view.substance = substance(content.substance);
+    view.share = content.share;
+    view.active = content.active;
+    view.water = content.water;
+    view.roles = view.substance->roles;
+    // what a material is bought for does what the material is there for
+    if (content.active) view.roles |= material.roles;
+    active = active || content.active;
+    out.push_back(view);
+  }
+  ContentView rest;
+  rest.share = rest_of(material);
+  rest.substance_id = no_substance;
+  if (out.empty()) {
+    if (const auto own = catalogue.find_substance(material.name)) {
+      rest.substance_id = *own;
+      rest.substance = substance(*own);
+    }
+  }
+  // Beside a named active the rest is filler; without one it is the material's own kind: the part
+  // of an essential oil that no analysis names is still essential oil.
+  if (!active) rest.roles = material.roles;
+  if (rest.share.high > 0) out.push_back(rest);
+  return out;
+}
+
+const Material& Blend::material(MaterialId id) const {
+  const std::size_t known = catalogue->materials.size();
+  return id < known ? catalogue->materials[id] : own_materials_[id - known];
+}
+
+const std::vector<ContentView>& Blend::contents(MaterialId id) const {
+  return contents_[content_slot_[id]];
+}
+
+Range Blend::undeclared(MaterialId id) const {
+  const Material& of = material(id);
+  if ((of.roles & (bit(Role::fragrance) | bit(Role::essential_oil))) == 0) return 0.0;
+  const Scent* stated = scent(id);
+  if (stated != nullptr && stated->undeclared_none) return 0.0;
+  // all that is not declared at its least may be anything
+  return {0.0, rest_of(of).high};
+}
+
+const Scent* Blend::scent(MaterialId id) const {
+  const auto found = std::find_if(scents.begin(), scents.end(),
+                                  [&](const Scent& scent) { return scent.material == id; });
+  return found == scents.end() ? nullptr : &*found;
+}
+
+}  // namespace sudsmark::blend

@@ -1,0 +1,75 @@
+// The mixer: the steps of mix, one after the other. Only mix.cpp and its neighbours use it.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "blend/blend.h"
+#include "blend/names.h"
+#include "blend/recipe.h"
+
+namespace sudsmark::blend {
+
+/// A material and its mass, as it came out of a line (or of a premix's line).
+struct Portioned {
+  MaterialId material = 0;
+  Range mass;
+  Span place;
+  bool on_top = false;
+};
+
+/// A premix opened: what one making holds.
+struct OpenedPremix {
+  std::vector<Portioned> items;       ///< g in one making
+  std::optional<double> fixed_total;  ///< g
+  Range total;                        ///< g
+};
+
+class Mixer {
+ public:
+  Mixer(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+        text::Diagnostics& diagnostics);
+  std::optional<Blend> mix();
+
+ private:
+  // mix.cpp: the formula itself
+  void read_statements();
+  void read_bath();
+  void mix_phases();
+  void split_portions();
+  void set_contents();
+
+  // premixes.cpp
+  void open_premixes();
+  const OpenedPremix* open(std::size_t premix);
+  std::optional<RecipeLine> recipe_line(const formula::Line& line, std::size_t phase,
+                                        std::optional<Named>& named);
+  /// What a line of this mass brings in: itself, or the items of a premix.
+  void spread(const Named& named, const Range& mass, Span place, bool on_top,
+              std::vector<Portioned>& items);
+  bool fill_is_alone(const std::vector<RecipeLine>& lines, const std::vector<Named>& names);
+
+  // workshop.cpp: workshop, tasks and weighings
+  void read_workshop();
+  void read_tasks();
+  void note_weighing(const formula::Line& line, const Named& named, const Range& mass,
+                     std::string container, bool in_premix);
+
+  const formula::Sheet& sheet_;
+  const catalogue::Catalogue& catalogue_;
+  text::Diagnostics& diagnostics_;
+  Names names_;
+  Blend blend_;
+  std::vector<std::optional<OpenedPremix>> opened_;
+  std::vector<std::size_t> opening_;  ///< premixes being opened, outermost first
+  std::vector<Portioned> mixed_;      ///< of all phases
+  bool failed_ = false;
+};
+
+/// Items added up by material; places of the greatest amount first.
+[[nodiscard]] Composition gathered(const std::vector<Portioned>& items,
+                                   std::optional<double> fixed_total);
+
+}  // namespace sudsmark::blend

@@ -1,0 +1,256 @@
+#include "blend/names.h"
+
+#include <algorithm>
+
+#include "blend/messages.h"
+#include "text/name.h"
+
+namespace sudsmark::blend {
+namespace {
+
+using catalogue::Content;
+using catalogue::Material;
+using catalogue::MaterialIndex;
+using catalogue::Role;
+using catalogue::WaterClass;
+
+/// "; perhaps 'a' or 'b'", or nothing.
+std::string hint(const std::vector<std::string>& names) {
+  return names.empty() ? std::string() : "; perhaps " + text::listed(names);
+}
+
+std::vector<std::string> strings(std::span<const std::string_view> words) {
+  return {words.begin(), words.end()};
+}
+
+}  // namespace
+
+Names::Names(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+             text::Diagnostics& diagnostics)
+    : sheet_(sheet), catalogue_(catalogue), diagnostics_(diagnostics) {
+  for (std::size_t at = 0; at < sheet.premixes.size(); ++at) {
+    own_names_[text::fold(sheet.premixes[at].name.text)] = Named{std::nullopt, at};
+  }
+  for (const formula::Fragrance& stated : sheet.fragrances) add_fragrance(stated);
+  for (const formula::UserMaterial& stated : sheet.materials) add_material(stated);
+}
+
+const Material& Names::material(MaterialId id) const {
+  const std::size_t known = catalogue_.materials.size();
+  return id < known ? catalogue_.materials[id] : own_materials[id - known];
+}
+
+std::size_t Names::material_count() const {
+  return catalogue_.materials.size() + own_materials.size();
+}
+
+std::optional<Named> Names::find(const formula::Word& word) const {
+  const auto own = own_names_.find(text::fold(word.text));
+  if (own != own_names_.end()) return own->second;
+  const catalogue::Meaning& meaning = catalogue_.find_material(word.text);
+  if (meaning.one()) return Named{meaning.materials.front(), std::nullopt};
+  if (meaning.none()) {
+    diagnostics_.add(messages::unknown_name, word.place, {word.text, hint(near(word.text))});
+    return std::nullopt;
+  }
+  std::vector<std::string> names;
+  for (const MaterialIndex at : meaning.materials) names.push_back(catalogue_.materials[at].name);
+  diagnostics_.add(messages::ambiguous_name, word.place, {word.text, text::listed(names)});
+  return std::nullopt;
+}
+
+std::vector<std::string> Names::near(const std::string& name) const {
+  std::vector<std::string> own;
+  for (const formula::Premix& premix : sheet_.premixes) own.push_back(premix.name.text);
+  for (const Material& material : own_materials) own.push_back(material.name);
+  std::vector<std::string> names = text::nearest(name, own);
+  for (std::string& known : catalogue_.near_materials(name)) {
+    if (names.size() < 3) names.push_back(std::move(known));
+  }
+  return names;
+}
+
+std::optional<Material> Names::base_of(const formula::UserMaterial& stated) {
+  const formula::Word& like = stated.like.value_or(stated.name);
+  const auto own = own_names_.find(text::fold(like.text));
+  if (own != own_names_.end() && own->second.material) return material(*own->second.material);
+  const catalogue::Meaning& meaning = catalogue_.find_material(like.text);
+  if (meaning.one()) return catalogue_.materials[meaning.materials.front()];
+  if (!stated.like) return std::nullopt;
+  if (meaning.none()) {
+    diagnostics_.add(messages::unknown_like, like.place,
+                     {like.text, hint(catalogue_.near_materials(like.text))});
+  } else {
+    std::vector<std::string> names;
+    for (const MaterialIndex at : meaning.materials) names.push_back(catalogue_.materials[at].name);
+    diagnostics_.add(messages::ambiguous_name, like.place, {like.text, text::listed(names)});
+  }
+  return std::nullopt;
+}
+
+void Names::add_material(const formula::UserMaterial& stated) {
+  std::optional<Material> base = base_of(stated);
+  if (!base && stated.like) return;
+  Material material = base.value_or(Material{});
+  material.id.clear();
+  material.synonyms.clear();
+  if (!base && (stated.roles.empty() || !stated.form)) {
+    diagnostics_.add(messages::role_needed, stated.name.place, {stated.name.text});
+    return;
+  }
+  if (base && base->contents.empty()) {
+    // what was all one substance of its own name stays that substance under another name
+    if (const auto same = known_substance(base->name)) {
+      material.contents.push_back({*same, 1.0, true, WaterClass::none, {}});
+    }
+  }
+  material.name = stated.name.text;
+  material.remark.clear();
+  if (!stated.roles.empty()) material.roles = 0;
+  for (const formula::Word& word : stated.roles) {
+    if (const auto role = catalogue::find_role(word.text)) {
+      material.roles |= catalogue::with_implied(*role);
+    } else {
+      const auto words = strings(catalogue::role_words());
+      diagnostics_.add(messages::unknown_role, word.place,
+                       {word.text, hint(text::nearest(word.text, words))});
+    }
+  }
+  if (stated.form) {
+    if (const auto form = catalogue::find_form(stated.form->text)) {
+      material.form = *form;
+    } else {
+      const auto words = strings(catalogue::form_words());
+      diagnostics_.add(messages::unknown_form, stated.form->place,
+                       {stated.form->text, "; known are " + text::listed(words, "and")});
+    }
+  }
+  if (stated.inci) material.inci = stated.inci->text;
+  if (stated.cas) material.cas = {stated.cas->text};
+  if (stated.density) material.density = catalogue::Sourced{stated.density->value, {}};
+  if (stated.supplier_limit) {
+    material.supplier_limit = catalogue::Sourced{stated.supplier_limit->value, {}};
+  }
+  if (stated.states_hazards) {
+    material.hazards.clear();
+    for (const formula::Word& code : stated.hazards) material.hazards.push_back(code.text);
+    material.hazard_sources.clear();
+  }
+  if (stated.active || stated.water) {
+    material.grade_unclear = false;
+    set_contents(material, stated);
+  }
+  own_materials.push_back(std::move(material));
+  own_names_[text::fold(stated.name.text)] =
+      Named{static_cast<MaterialId>(material_count() - 1), std::nullopt};
+}
+
+void Names::set_contents(Material& material, const formula::UserMaterial& stated) {
+  std::vector<Content>& contents = material.contents;
+  if (stated.active) {
+    // several actives share the stated figure as their own figures stand to each other
+    Range actives = 0.0;
+    for (const Content& content : contents) actives += content.active ? content.share : 0.0;
+    bool placed = false;
+    for (Content& content : contents) {
+      if (!content.active) continue;
+      const bool alone = content.share == actives;
+      content.share = alone ? stated.active->value
+                            : quantity::clamp(stated.active->value * content.share / actives, 0, 1);
+      content.sources.clear();
+      placed = true;
+    }
+    if (!placed) {
+      const auto known = known_substance(stated.like ? stated.like->text : material.name);
+      const auto index = known ? *known : substance(stated.name, material.roles);
+      contents.insert(contents.begin(), {index, stated.active->value, true, WaterClass::none, {}});
+    }
+  }
+  if (stated.water) {
+    std::erase_if(contents, [](const Content& c) { return c.water == WaterClass::free; });
+    contents.push_back({catalogue_.water(), stated.water->value, false, WaterClass::free, {}});
+  }
+  Range stated_sum = 0.0;
+  for (const Content& content : contents) {
+    if (content.active || content.water == WaterClass::free) stated_sum += content.share;
+  }
+  if (stated_sum.low > 1 + 1e-9) {
+    diagnostics_.add(messages::content_over, stated.name.place,
+                     {stated.name.text, stated_sum.low * 100});
+    return;
+  }
+  // the catalogue's figures for the rest give way to what the maker's paper says
+  const double room = std::max(0.0, 1 - stated_sum.low);
+  for (Content& content : contents) {
+    if (!content.active && content.water != WaterClass::free) {
+      content.share = quantity::clamp(content.share, 0.0, room);
+    }
+  }
+}
+
+std::optional<catalogue::SubstanceIndex> Names::known_substance(const std::string& name) const {
+  if (const auto known = catalogue_.find_substance(name)) return known;
+  const std::string wanted = text::fold(name);
+  for (std::size_t at = 0; at < own_substances.size(); ++at) {
+    if (text::fold(own_substances[at].name) == wanted) {
+      return static_cast<catalogue::SubstanceIndex>(catalogue_.substances.size() + at);
+    }
+  }
+  return std::nullopt;
+}
+
+catalogue::SubstanceIndex Names::substance(const formula::Word& word, catalogue::Roles roles) {
+  if (const auto known = known_substance(word.text)) return *known;
+  catalogue::Substance made;
+  made.name = word.text;
+  made.roles = roles;
+  own_substances.push_back(std::move(made));
+  return static_cast<catalogue::SubstanceIndex>(catalogue_.substances.size() +
+                                                own_substances.size() - 1);
+}
+
+void Names::add_fragrance(const formula::Fragrance& stated) {
+  // A certificate for an oil that the catalogue knows adds to what is known of it.
+  Material material;
+  const catalogue::Meaning& meaning = catalogue_.find_material(stated.name.text);
+  const bool known = meaning.one() && (catalogue_.materials[meaning.materials.front()].roles &
+                                       bit(Role::scent)) != 0;
+  if (known) {
+    material = catalogue_.materials[meaning.materials.front()];
+    material.synonyms.clear();
+    if (!stated.constituents.empty()) material.contents.clear();
+  } else {
+    material.form = catalogue::Form::liquid;
+    material.roles = catalogue::with_implied(Role::fragrance);
+    material.inci = "Parfum";
+  }
+  material.name = stated.name.text;
+  for (const formula::Constituent& constituent : stated.constituents) {
+    const formula::Word& word = constituent.name;
+    if (!word.quoted && !known_substance(word.text)) {
+      const auto names = catalogue_.near_substances(word.text);
+      if (!names.empty()) {
+        diagnostics_.add(messages::unknown_constituent, word.place, {word.text, hint(names)});
+        continue;
+      }
+    }
+    material.contents.push_back({substance(word, catalogue::with_implied(Role::aroma_chemical)),
+                                 constituent.share,
+                                 false,
+                                 WaterClass::none,
+                                 {}});
+  }
+  Scent scent;
+  scent.has_certificate = stated.limit.has_value();
+  if (stated.limit) scent.limit = stated.limit->value;
+  if (stated.category) scent.category = stated.category->text;
+  scent.undeclared_none = stated.undeclared_none;
+  if (stated.flash_point) scent.flash_point = stated.flash_point->value;
+  scent.place = stated.name.place;
+  own_materials.push_back(std::move(material));
+  scent.material = static_cast<MaterialId>(material_count() - 1);
+  scents.push_back(std::move(scent));
+  own_names_[text::fold(stated.name.text)] = Named{scent.material, std::nullopt};
+}
+
+}  // namespace sudsmark::blend

@@ -1,0 +1,51 @@
+// Names: what the words of a sheet mean, and the materials that a formula brings itself.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "blend/blend.h"
+
+namespace sudsmark::blend {
+
+/// A material or a premix.
+struct Named {
+  std::optional<MaterialId> material;
+  std::optional<std::size_t> premix;  ///< index into the sheet's premixes
+};
+
+/// Looks words up in the order of the language: premixes, fragrances and materials of the sheet,
+/// then the catalogue. Makes the formula's own materials on the way.
+class Names {
+ public:
+  Names(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+        text::Diagnostics& diagnostics);
+
+  /// None after an error, which is in the diagnostics.
+  [[nodiscard]] std::optional<Named> find(const formula::Word& word) const;
+
+  [[nodiscard]] const catalogue::Material& material(MaterialId id) const;
+  [[nodiscard]] std::size_t material_count() const;
+
+  std::vector<catalogue::Material> own_materials;
+  std::vector<catalogue::Substance> own_substances;
+  std::vector<Scent> scents;
+
+ private:
+  void add_material(const formula::UserMaterial& stated);
+  void add_fragrance(const formula::Fragrance& stated);
+  std::optional<catalogue::Material> base_of(const formula::UserMaterial& stated);
+  void set_contents(catalogue::Material& material, const formula::UserMaterial& stated);
+  catalogue::SubstanceIndex substance(const formula::Word& word, catalogue::Roles roles);
+  std::optional<catalogue::SubstanceIndex> known_substance(const std::string& name) const;
+  [[nodiscard]] std::vector<std::string> near(const std::string& name) const;
+
+  const formula::Sheet& sheet_;
+  const catalogue::Catalogue& catalogue_;
+  text::Diagnostics& diagnostics_;
+  std::unordered_map<std::string, Named> own_names_;
+};
+
+}  // namespace sudsmark::blend

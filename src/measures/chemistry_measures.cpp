@@ -1,0 +1,161 @@
+#include "measures/chemistry_measures.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "measures/sums.h"
+#include "quantity/number.h"
+
+namespace sudsmark::measures {
+
+Range reacting_share(const std::vector<blend::ContentView>& contents) {
+  Range sum = 0.0;
+  bool active = false;
+  for (const blend::ContentView& content : contents) {
+    const bool crystal = content.water == catalogue::WaterClass::crystal;
+    if (content.active || crystal) sum += content.share;
+    active = active || content.active;
+  }
+  return active ? quantity::clamp(sum, 0.0, 1.0) : Range(1.0);
+}
+
+namespace {
+
+using catalogue::Chemistry;
+using catalogue::Material;
+
+constexpr std::string_view stoichiometry = "stoichiometry over molar masses";
+
+bool acid(const Material& m) {
+  return m.chemistry && m.chemistry->acid_protons > 0;
+}
+bool base(const Material& m) {
+  return m.chemistry && m.chemistry->base_protons > 0;
+}
+/// An acid or base by its role of which nobody has said what it gives or takes.
+bool silent_acid(const Material& m) {
+  return has(m, catalogue::Role::acid) && !m.chemistry;
+}
+bool silent_base(const Material& m) {
+  return has(m, catalogue::Role::base) && !m.chemistry;
+}
+
+/// Sum over materials of share times moles per gram times a figure of the chemistry [mmol/g].
+Range millimoles(const View& view, double (*figure)(const Chemistry&)) {
+  const blend::Composition& composition = view.part->composition;
+  std::vector<Range> coefficients;
+  coefficients.reserve(composition.ingredients.size());
+  for (const blend::Ingredient& ingredient : composition.ingredients) {
+    const Material& material = view.blend->material(ingredient.material);
+    Range coefficient = 0.0;
+    if (material.chemistry && figure(*material.chemistry) > 0) {
+      const Range counts = reacting_share(view.blend->contents(ingredient.material));
+      coefficient =
+          counts * (figure(*material.chemistry) * 1000.0) / material.chemistry->molar_mass;
+      if (view.trace != nullptr) {
+        trace_term(view, ingredient, counts);
+        trace(view,
+              quantity::printed(figure(*material.chemistry)) + " per mol of " +
+                  quantity::printed(material.chemistry->molar_mass, *quantity::find_unit("1")) +
+                  " g");
+      }
+    }
+    coefficients.push_back(coefficient);
+  }
+  return composition.weighted_share(coefficients);
+}
+
+double acid_protons(const Chemistry& c) {
+  return c.acid_protons;
+}
+double base_protons(const Chemistry& c) {
+  return c.base_protons;
+}
+/// Base that takes a proton without giving gas: the second proton of carbonate's two.
+double silent_protons(const Chemistry& c) {
+  return std::max(0.0, c.base_protons - c.carbon_dioxide);
+}
+
+MissingSet silent(const View& view, bool (*test)(const Material&)) {
+  MissingSet missing = 0;
+  const blend::Composition chosen = only(view, test);
+  for (const blend::Ingredient& ingredient : chosen.ingredients) {
+    const std::string& name = view.blend->material(ingredient.material).name;
+    missing |= view.missing->add("what '" + name + "' gives or takes as an acid or base",
+                                 ingredient.places.front());
+  }
+  return missing;
+}
+
+Measured acids(const View& view) {
+  const MissingSet missing = silent(view, silent_acid);
+  const Range known = millimoles(view, acid_protons);
+  return {missing != 0 ? Range::at_least(known.low) : known, missing};
+}
+
+Measured bases(const View& view) {
+  const MissingSet missing = silent(view, silent_base);
+  const Range known = millimoles(view, base_protons);
+  return {missing != 0 ? Range::at_least(known.low) : known, missing};
+}
+
+Measured acid_to_base(const View& view) {
+  const Measured above = acids(view);
+  const Measured below = bases(view);
+  if (below.value == Range(0.0)) {
+    return {Range::unknown(), view.missing->add("a base in the formula", view.blend->place)};
+  }
+  return {above.value / below.value, above.missing | below.missing};
+}
+
+// One mole of an ideal gas at 25 C and 101.325 kPa: R T / p = 8.314462618 * 298.15 / 101325 m3.
+constexpr double litres_per_millimole = 8.314462618 * 298.15 / 101325.0;
+
+/// Acid turns carbonate to bicarbonate before any gas leaves; then each proton frees one CO2 until
+/// the bicarbonate is used up.
+Measured carbon_dioxide(const View& view) {
+  const Measured acid_side = acids(view);
+  const Measured base_side = bases(view);
+  const Measured dose = dose_mass(view);
+  const Range held_back = millimoles(view, silent_protons);
+  const Range gas_most = base_side.value - held_back;
+  const Range freed = quantity::max(acid_side.value - held_back, 0.0);
+  trace(view, "each proton beyond those that carbonate takes frees one CO2, " +
+                  quantity::printed(litres_per_millimole * 1000) + " l per mol at 25 C");
+  return {quantity::max(quantity::min(freed, gas_most), 0.0) * dose.value * litres_per_millimole,
+          acid_side.missing | base_side.missing | dose.missing};
+}
+
+Span acid_place(const View& view) {
+  return greatest_place(view, acid);
+}
+Span base_place(const View& view) {
+  return greatest_place(view, base);
+}
+Span either_place(const View& view) {
+  const Span place = acid_place(view);
+  return place.somewhere() ? place : base_place(view);
+}
+
+constexpr std::array table{
+    Measure{"acid.equivalents", "mmol/g",
+            "protons that the acids can give to bicarbonate, per gram of product", stoichiometry,
+            acids, acid_place},
+    Measure{"base.equivalents", "mmol/g", "protons that the bases can take, per gram of product",
+            stoichiometry, bases, base_place},
+    Measure{"acid.to_base", "1",
+            "equivalents of acid over equivalents of base: 1 is just neutralised", stoichiometry,
+            acid_to_base, either_place},
+    Measure{"carbon_dioxide", "l",
+            "gas that one dose can give off at 25 C and 101.325 kPa; the water may hold all of it",
+            stoichiometry, carbon_dioxide, either_place},
+};
+
+}  // namespace
+
+std::span<const Measure> chemistry_measures() {
+  return table;
+}
+
+}  // namespace sudsmark::measures

@@ -1,0 +1,204 @@
+#include "measures/composition_measures.h"
+
+#include <array>
+
+#include "measures/role_selector.h"
+#include "measures/sums.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using catalogue::Form;
+using catalogue::Material;
+using catalogue::Role;
+using catalogue::WaterClass;
+
+constexpr std::string_view definition = "definition of the composition, arithmetic";
+
+bool dry(const Material& material) {
+  return material.form == Form::fine_powder || material.form == Form::granules ||
+         material.form == Form::solid;
+}
+bool liquid(const Material& material) {
+  return material.form == Form::liquid || material.form == Form::paste;
+}
+bool wet(const Material& material) {
+  return liquid(material) || material.form == Form::butter;
+}
+
+template <Role role>
+Measured pure(const View& view) {
+  static constexpr RoleSelector chosen{bit(role)};
+  return share(view, chosen.selector());
+}
+
+template <Role role>
+Span place_of(const View& view) {
+  static constexpr RoleSelector chosen{bit(role)};
+  return place(view, chosen.selector());
+}
+
+template <bool (*test)(const Material&)>
+Measured supplied_by(const View& view) {
+  return {supplied_share(view, test), 0};
+}
+
+template <bool (*test)(const Material&)>
+Span place_by(const View& view) {
+  return greatest_place(view, test);
+}
+
+bool coloured(const Material& material) {
+  return has(material, Role::colour);
+}
+
+template <WaterClass wanted>
+bool holds_water(const void*, const Candidate& candidate) {
+  if (candidate.content == nullptr) return has(*candidate.material, Role::water);
+  const bool water = (candidate.content->roles & bit(Role::water)) != 0;
+  const WaterClass is = candidate.content->water;
+  return is == wanted || (wanted == WaterClass::free && water && is == WaterClass::none);
+}
+
+template <WaterClass wanted>
+Measured water_of(const View& view) {
+  return share(view, {&holds_water<wanted>, nullptr, false});
+}
+template <WaterClass wanted>
+Span water_place(const View& view) {
+  return place(view, {&holds_water<wanted>, nullptr, false});
+}
+
+Measured wet_to_dry(const View& view) {
+  const blend::Composition moist = only(view, wet);
+  const blend::Composition powder = only(view, dry);
+  trace(view, "liquids and melted butters over all that is dry, as supplied");
+  if (!(powder.total().high > 0)) {
+    return {Range::unknown(), view.missing->add("something dry in the mix", view.blend->place)};
+  }
+  return {moist.total() / powder.total(), 0};
+}
+
+Measured surfactant_in_bath(const View& view) {
+  static constexpr RoleSelector chosen{bit(Role::surfactant)};
+  return in_bath(view, chosen.selector());
+}
+
+Measured emulsifier_to_oil(const View& view) {
+  static constexpr RoleSelector emulsifiers{bit(Role::emulsifier)};
+  static constexpr RoleSelector oils{bit(Role::oil) | bit(Role::scent)};
+  const Measured above = share(view, emulsifiers.selector());
+  const Measured below = share(view, oils.selector());
+  if (below.value == Range(0.0)) {
+    return {Range::unknown(), view.missing->add("oil or scent in the formula", view.blend->place)};
+  }
+  return {above.value / below.value, above.missing | below.missing};
+}
+
+Span nowhere(const View&) {
+  return {};
+}
+Span batch_place(const View& view) {
+  return view.blend->batch ? view.blend->batch->place : view.blend->place;
+}
+Span piece_place(const View& view) {
+  return view.blend->piece ? view.blend->piece->place : view.blend->place;
+}
+Span dose_place(const View& view) {
+  return view.blend->dose ? view.blend->dose->place : view.blend->place;
+}
+Span volume_place(const View& view) {
+  return view.blend->bath_volume ? view.blend->bath_volume->place : view.blend->place;
+}
+Span warmth_place(const View& view) {
+  return view.blend->bath_temperature ? view.blend->bath_temperature->place : view.blend->place;
+}
+
+std::optional<blend::Stated> workshop_figure(
+    const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
+  if (!view.blend->workshop) return std::nullopt;
+  return (*view.blend->workshop).*figure;
+}
+Measured room_humidity(const View& view) {
+  return stated(view, workshop_figure(view, &blend::Workshop::humidity),
+                "the humidity of the room (`workshop`)");
+}
+Measured room_temperature(const View& view) {
+  return stated(view, workshop_figure(view, &blend::Workshop::temperature),
+                "the temperature of the room (`workshop`)");
+}
+Measured room_volume(const View& view) {
+  return stated(view, workshop_figure(view, &blend::Workshop::room),
+                "the size of the room (`workshop`)");
+}
+Span workshop_place(const View& view) {
+  return view.blend->workshop ? view.blend->workshop->place : view.blend->place;
+}
+
+constexpr std::array table{
+    Measure{"batch.mass", "g", "mass of one making", definition, batch_mass, batch_place},
+    Measure{"piece.mass", "g", "mass of one finished piece, or usual for its kind", definition,
+            piece_mass, piece_place},
+    Measure{"dose.mass", "g", "mass of product in one bath or wash, or usual for its kind",
+            definition, dose_mass, dose_place},
+    Measure{"bath.volume", "l", "water of one bath, or usual for the kind of product", definition,
+            bath_volume, volume_place},
+    Measure{"bath.temperature", "C", "warmth of the bath, or usual for the kind of product",
+            definition, bath_temperature, warmth_place},
+    Measure{"powders", "%", "all that is supplied dry: powders, granules, flakes, pellets",
+            definition, supplied_by<dry>, place_by<dry>},
+    Measure{"liquids", "%", "all that is supplied liquid or as a paste", definition,
+            supplied_by<liquid>, place_by<liquid>},
+    Measure{"water", "%",
+            "free water from every source; moisture of starches and crystal water are left out",
+            definition, water_of<WaterClass::free>, water_place<WaterClass::free>},
+    Measure{"water.bound", "%", "moisture that starches and flours hold and give off slowly",
+            definition, water_of<WaterClass::bound>, water_place<WaterClass::bound>},
+    Measure{"water.crystal", "%", "water bound in crystals, set free on warming", definition,
+            water_of<WaterClass::crystal>, water_place<WaterClass::crystal>},
+    Measure{"humectants", "%", "glycerol and what else holds water back", definition,
+            pure<Role::humectant>, place_of<Role::humectant>},
+    Measure{"oils", "%", "oils and butters", definition, pure<Role::oil>, place_of<Role::oil>},
+    Measure{"butters", "%", "fats that are solid in a cool room", definition, pure<Role::butter>,
+            place_of<Role::butter>},
+    Measure{"scent", "%", "fragrances, essential oils and aroma chemicals", definition,
+            pure<Role::scent>, place_of<Role::scent>},
+    Measure{"emulsifier", "%", "emulsifiers and solubilisers, which are no surfactant here",
+            definition, pure<Role::emulsifier>, place_of<Role::emulsifier>},
+    Measure{"colour", "%", "lakes, dyes, pigments and micas, as supplied", definition,
+            supplied_by<coloured>, place_by<coloured>},
+    Measure{"wet_to_dry", "1", "liquids and melted butters over all that is dry, as supplied",
+            definition, wet_to_dry, place_by<wet>},
+    Measure{"surfactant", "%", "surfactants by their active matter", definition,
+            pure<Role::surfactant>, place_of<Role::surfactant>},
+    Measure{"surfactant.anionic", "%", "anionic surfactants by their active matter", definition,
+            pure<Role::anionic>, place_of<Role::anionic>},
+    Measure{"surfactant.amphoteric", "%", "amphoteric surfactants by their active matter",
+            definition, pure<Role::amphoteric>, place_of<Role::amphoteric>},
+    Measure{"surfactant.nonionic", "%", "nonionic surfactants by their active matter", definition,
+            pure<Role::nonionic>, place_of<Role::nonionic>},
+    Measure{"surfactant.cationic", "%", "cationic surfactants by their active matter", definition,
+            pure<Role::cationic>, place_of<Role::cationic>},
+    Measure{"surfactant.in_bath", "mg/l", "active matter of the surfactants in the bath",
+            definition, surfactant_in_bath, place_of<Role::surfactant>},
+    Measure{"emulsifier.to_oil", "1", "emulsifier over oils and scent", definition,
+            emulsifier_to_oil, place_of<Role::emulsifier>},
+    Measure{"room.humidity", "%", "relative humidity of the workshop, as stated", definition,
+            room_humidity, workshop_place},
+    Measure{"room.temperature", "C", "temperature of the workshop, as stated", definition,
+            room_temperature, workshop_place},
+    Measure{"room.volume", "m3", "volume of the workshop, as stated", definition, room_volume,
+            workshop_place},
+};
+
+}  // namespace
+
+std::span<const Measure> composition_measures() {
+  return table;
+}
+
+Measured free_water(const View& view) {
+  return water_of<WaterClass::free>(view);
+}
+
+}  // namespace sudsmark::measures

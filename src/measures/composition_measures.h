@@ -1,0 +1,15 @@
+// Measures of what is in the product: stated sizes, shares by role, water, wet to dry.
+#pragma once
+
+#include <span>
+
+#include "measures/registry.h"
+
+namespace sudsmark::measures {
+
+[[nodiscard]] std::span<const Measure> composition_measures();
+
+/// Free water [fraction]: from every source that gives it at once.
+[[nodiscard]] Measured free_water(const View& view);
+
+}  // namespace sudsmark::measures

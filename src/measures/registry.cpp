@@ -1,0 +1,43 @@
+#include "measures/registry.h"
+
+#include <algorithm>
+
+#include "measures/chemistry_measures.h"
+#include "measures/composition_measures.h"
+#include "measures/fragrance_measures.h"
+#include "measures/hlb_measures.h"
+#include "measures/weighing_measures.h"
+
+namespace sudsmark::measures {
+namespace {
+
+std::vector<Measure> gather() {
+  std::vector<Measure> out;
+  for (const std::span<const Measure> some :
+       {composition_measures(), hlb_measures(), chemistry_measures(), fragrance_measures(),
+        weighing_measures()}) {
+    out.insert(out.end(), some.begin(), some.end());
+  }
+  return out;
+}
+
+}  // namespace
+
+std::span<const Measure> all() {
+  static const std::vector<Measure> table = gather();
+  return table;
+}
+
+std::optional<MeasureIndex> find(std::string_view name) {
+  const auto table = all();
+  const auto found = std::find_if(table.begin(), table.end(),
+                                  [&](const Measure& measure) { return measure.name == name; });
+  if (found == table.end()) return std::nullopt;
+  return static_cast<MeasureIndex>(found - table.begin());
+}
+
+quantity::Dimension dimension(const Measure& measure) {
+  return quantity::find_unit(measure.unit)->dimension;
+}
+
+}  // namespace sudsmark::measures

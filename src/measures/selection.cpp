@@ -1,0 +1,153 @@
+#include "measures/selection.h"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "measures/sums.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using blend::ContentView;
+using blend::Ingredient;
+using catalogue::Material;
+
+/// How much of a material the contents chosen by a selector are [fraction]. What is selected and
+/// what is not make one whole, which narrows both.
+Range selected_share(const std::vector<ContentView>& contents, blend::MaterialId id,
+                     const Material& material, const Selector& selector) {
+  Range chosen = 0.0;
+  Range others = 0.0;
+  for (const ContentView& content : contents) {
+    if (selector({id, &material, &content})) {
+      chosen += content.share;
+    } else {
+      others += content.share;
+    }
+  }
+  if (chosen == Range(0.0)) return 0.0;
+  return {std::clamp(1 - others.high, chosen.low, 1.0),
+          std::max(chosen.low, std::min({chosen.high, 1 - others.low, 1.0}))};
+}
+
+std::string undeclared_words(const View& view, const Ingredient& ingredient) {
+  return "what '" + view.blend->material(ingredient.material).name + "' holds undeclared";
+}
+
+/// One coefficient per ingredient of the part for sums of pure substances.
+std::vector<Range> pure_coefficients(const View& view, const Selector& selector,
+                                     MissingSet& missing) {
+  const blend::Blend& blend = *view.blend;
+  std::vector<Range> out;
+  out.reserve(view.part->composition.ingredients.size());
+  for (const Ingredient& ingredient : view.part->composition.ingredients) {
+    const Material& material = blend.material(ingredient.material);
+    Range share = selected_share(blend.contents(ingredient.material), ingredient.material, material,
+                                 selector);
+    if (selector.aroma && ingredient.mass.high > 0) {
+      const Range hidden = blend.undeclared(ingredient.material);
+      if (hidden.high > 0) {
+        share = quantity::clamp(share + hidden, 0.0, 1.0);
+        missing |= view.missing->add(undeclared_words(view, ingredient), ingredient.places.front());
+      }
+    }
+    out.push_back(share);
+  }
+  return out;
+}
+
+std::vector<Range> supplied_coefficients(const View& view, const Selector& selector) {
+  std::vector<Range> out;
+  out.reserve(view.part->composition.ingredients.size());
+  for (const Ingredient& ingredient : view.part->composition.ingredients) {
+    const Material& material = view.blend->material(ingredient.material);
+    out.emplace_back(selector({ingredient.material, &material, nullptr}) ? 1.0 : 0.0);
+  }
+  return out;
+}
+
+void trace_terms(const View& view, const std::vector<Range>& coefficients) {
+  if (view.trace == nullptr) return;
+  const blend::Composition& composition = view.part->composition;
+  for (std::size_t at = 0; at < coefficients.size(); ++at) {
+    if (coefficients[at].high == 0) continue;
+    trace_term(view, composition.ingredients[at], coefficients[at]);
+  }
+}
+
+Measured share_of(const View& view, const std::vector<Range>& coefficients, MissingSet missing) {
+  trace_terms(view, coefficients);
+  return {quantity::clamp(view.part->composition.weighted_share(coefficients), 0.0, 1.0), missing};
+}
+
+}  // namespace
+
+Measured share(const View& view, const Selector& selector) {
+  MissingSet missing = 0;
+  const std::vector<Range> coefficients = pure_coefficients(view, selector, missing);
+  return share_of(view, coefficients, missing);
+}
+
+Measured supplied(const View& view, const Selector& selector) {
+  return share_of(view, supplied_coefficients(view, selector), 0);
+}
+
+Measured mass(const View& view, const Selector& selector) {
+  if (!part_is_weighed(view)) return {Range::unknown(), missing_batch(view)};
+  MissingSet missing = 0;
+  const std::vector<Range> coefficients = pure_coefficients(view, selector, missing);
+  trace_terms(view, coefficients);
+  return {view.part->composition.weighted_mass(coefficients), missing};
+}
+
+Measured dose(const View& view, const Selector& selector) {
+  const Measured part = share(view, selector);
+  const Measured one = dose_mass(view);
+  return {part.value * one.value, part.missing | one.missing};
+}
+
+Measured in_bath(const View& view, const Selector& selector) {
+  const Measured grams = dose(view, selector);
+  const Measured volume = bath_volume(view);
+  return {grams.value / volume.value, grams.missing | volume.missing};
+}
+
+Measured count(const View& view, const Selector& selector) {
+  Range sum = 0.0;
+  MissingSet missing = 0;
+  for (const Ingredient& ingredient : view.part->composition.ingredients) {
+    if (ingredient.mass.high == 0) continue;
+    const Material& material = view.blend->material(ingredient.material);
+    const Range content = selected_share(view.blend->contents(ingredient.material),
+                                         ingredient.material, material, selector);
+    const bool whole = selector({ingredient.material, &material, nullptr});
+    const bool surely = ingredient.mass.low > 0 && (whole || content.low > 0);
+    bool perhaps = whole || content.high > 0;
+    if (!perhaps && selector.aroma && view.blend->undeclared(ingredient.material).high > 0) {
+      perhaps = true;
+      missing |= view.missing->add(undeclared_words(view, ingredient), ingredient.places.front());
+    }
+    sum += Range(surely ? 1.0 : 0.0, perhaps ? 1.0 : 0.0);
+  }
+  return {sum, missing};
+}
+
+Span place(const View& view, const Selector& selector) {
+  const Ingredient* greatest = nullptr;
+  double most = 0;
+  for (const Ingredient& ingredient : view.part->composition.ingredients) {
+    const Material& material = view.blend->material(ingredient.material);
+    const bool whole = selector({ingredient.material, &material, nullptr});
+    const Range content = selected_share(view.blend->contents(ingredient.material),
+                                         ingredient.material, material, selector);
+    const double amount = (whole ? 1.0 : content.high) * ingredient.mass.high;
+    if (amount > most) {
+      most = amount;
+      greatest = &ingredient;
+    }
+  }
+  return greatest == nullptr || greatest->places.empty() ? Span{} : greatest->places.front();
+}
+
+}  // namespace sudsmark::measures

@@ -1,0 +1,130 @@
+#include "measures/weighing_measures.h"
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "measures/sums.h"
+#include "quantity/number.h"
+#include "science/scale_choice.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using blend::Weighing;
+
+/// Error that a plan of weighings aims to keep below: 1 %, as usual at the bench.
+constexpr double bench_tolerance = 0.01;
+
+bool weighed(const Weighing& weighing) {
+  return weighing.mass.known() && weighing.mass.high > 0;
+}
+
+/// The weighing with the least mass; null if none is known.
+const Weighing* smallest(const View& view) {
+  const Weighing* least = nullptr;
+  for (const Weighing& weighing : view.blend->weighings) {
+    if (weighed(weighing) && (least == nullptr || weighing.mass.low < least->mass.low)) {
+      least = &weighing;
+    }
+  }
+  return least;
+}
+
+bool some_unknown(const View& view) {
+  return std::any_of(view.blend->weighings.begin(), view.blend->weighings.end(),
+                     [](const Weighing& weighing) { return !weighing.mass.known(); });
+}
+
+Measured smallest_mass(const View& view) {
+  const Weighing* least = smallest(view);
+  // what is not known yet may be smaller still
+  if (some_unknown(view)) {
+    return {{0.0, least == nullptr ? Range::unknown().high : least->mass.high},
+            missing_batch(view)};
+  }
+  if (least == nullptr) return {Range::unknown(), missing_batch(view)};
+  Range value = least->mass;
+  for (const Weighing& weighing : view.blend->weighings) {
+    if (weighed(weighing)) value = quantity::min(value, weighing.mass);
+  }
+  trace(view, least->name + " for " + least->container);
+  return {value, 0};
+}
+
+std::vector<science::Scale> scales(const View& view) {
+  std::vector<science::Scale> out;
+  if (!view.blend->workshop) return out;
+  for (const blend::Scale& scale : view.blend->workshop->scales) {
+    science::Scale made;
+    made.step = scale.step;
+    if (scale.most) made.greatest_load = *scale.most;
+    out.push_back(made);
+  }
+  return out;
+}
+
+struct Error {
+  double share = 0;
+  const Weighing* weighing = nullptr;
+};
+
+/// The greatest error over all weighings, each on the scale that suits it best, at its least mass
+/// (or at its greatest).
+Error worst(const View& view, const std::vector<science::Scale>& at_hand, bool least_mass) {
+  Error worst;
+  for (const Weighing& weighing : view.blend->weighings) {
+    if (!weighed(weighing)) continue;
+    const double mass = least_mass ? weighing.mass.low : weighing.mass.high;
+    if (!(mass > 0)) continue;
+    const auto plan = science::plan_weighing(at_hand, mass, bench_tolerance);
+    const double share = plan ? plan->error_share : 0.0;
+    if (share > worst.share) worst = {share, &weighing};
+  }
+  return worst;
+}
+
+Measured error(const View& view) {
+  const std::vector<science::Scale> at_hand = scales(view);
+  if (at_hand.empty()) {
+    return {Range::unknown(),
+            view.missing->add("the scale (`workshop … scale`)", view.blend->place)};
+  }
+  const Error most = worst(view, at_hand, true);
+  const Error least = worst(view, at_hand, false);
+  if (some_unknown(view)) return {Range::at_least(least.share), missing_batch(view)};
+  if (most.weighing != nullptr) {
+    trace(view, most.weighing->name + ", " +
+                    quantity::printed(most.weighing->mass, *quantity::find_unit("g")) + " for " +
+                    most.weighing->container);
+  }
+  return {{least.share, most.share}, 0};
+}
+
+Span smallest_place(const View& view) {
+  const Weighing* least = smallest(view);
+  return least == nullptr ? Span{} : least->place;
+}
+
+Span error_place(const View& view) {
+  const Error most = worst(view, scales(view), true);
+  return most.weighing == nullptr ? smallest_place(view) : most.weighing->place;
+}
+
+constexpr std::array table{
+    Measure{"weighing.smallest", "g",
+            "the smallest weighing of a making, premixes at their own size", "arithmetic",
+            smallest_mass, smallest_place},
+    Measure{"weighing.error", "%",
+            "the scale's step as a share of a weighing, each on the best scale at hand, at worst",
+            "arithmetic: one step is the most that two rounded readings differ", error,
+            error_place},
+};
+
+}  // namespace
+
+std::span<const Measure> weighing_measures() {
+  return table;
+}
+
+}  // namespace sudsmark::measures
