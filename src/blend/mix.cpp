@@ -60,6 +60,7 @@ Mixer::Mixer(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
       names_(sheet, catalogue, diagnostics) {
   failed_ = !diagnostics.empty();
   opened_.resize(sheet.premixes.size());
+  unsound_.resize(sheet.premixes.size());
 }
 
 std::optional<Blend> Mixer::mix() {

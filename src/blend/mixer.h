@@ -44,6 +44,7 @@ class Mixer {
   // premixes.cpp
   void open_premixes();
   const OpenedPremix* open(std::size_t premix);
+  std::optional<OpenedPremix> open_afresh(std::size_t premix);
   std::optional<RecipeLine> recipe_line(const formula::Line& line, std::size_t phase,
                                         std::optional<Named>& named);
   /// What a line of this mass brings in: itself, or the items of a premix.
@@ -63,6 +64,7 @@ class Mixer {
   Names names_;
   Blend blend_;
   std::vector<std::optional<OpenedPremix>> opened_;
+  std::vector<bool> unsound_;         ///< premixes with an error, which was told once
   std::vector<std::size_t> opening_;  ///< premixes being opened, outermost first
   std::vector<Portioned> mixed_;      ///< of all phases
   bool failed_ = false;

@@ -72,6 +72,13 @@ void Mixer::spread(const Named& named, const Range& mass, Span place, bool on_to
 
 const OpenedPremix* Mixer::open(std::size_t index) {
   if (opened_[index]) return &*opened_[index];
+  if (unsound_[index]) return nullptr;
+  opened_[index] = open_afresh(index);
+  unsound_[index] = !opened_[index];
+  return opened_[index] ? &*opened_[index] : nullptr;
+}
+
+std::optional<OpenedPremix> Mixer::open_afresh(std::size_t index) {
   const formula::Premix& premix = sheet_.premixes[index];
   const auto again = std::find(opening_.begin(), opening_.end(), index);
   if (again != opening_.end()) {
@@ -81,11 +88,11 @@ const OpenedPremix* Mixer::open(std::size_t index) {
     }
     diagnostics_.add(messages::premix_circle, premix.name.place,
                      {premix.name.text, circle + "'" + premix.name.text + "'"});
-    return nullptr;
+    return std::nullopt;
   }
   if (opening_.size() >= deepest) {
     diagnostics_.add(messages::premix_depth, premix.name.place, {static_cast<double>(deepest)});
-    return nullptr;
+    return std::nullopt;
   }
   opening_.push_back(index);
   std::vector<RecipeLine> lines;
@@ -104,10 +111,10 @@ const OpenedPremix* Mixer::open(std::size_t index) {
     diagnostics_.add(messages::one_figure, premix.makes.place, {std::string("makes")});
     sound = false;
   }
-  if (!sound || !fill_is_alone(lines, names)) return nullptr;
+  if (!sound || !fill_is_alone(lines, names)) return std::nullopt;
   const std::string called = "premix '" + premix.name.text + "'";
   const auto weighed = weigh(lines, {premix.makes.value.low, called}, premix.place, diagnostics_);
-  if (!weighed) return nullptr;
+  if (!weighed) return std::nullopt;
   OpenedPremix out;
   out.fixed_total = weighed->fixed_total;
   for (std::size_t at = 0; at < lines.size(); ++at) {
@@ -119,10 +126,9 @@ const OpenedPremix* Mixer::open(std::size_t index) {
   out.total = composition.total();
   if (!(out.total.low > 0)) {
     diagnostics_.add(messages::empty_formula, premix.place);
-    return nullptr;
+    return std::nullopt;
   }
-  opened_[index] = std::move(out);
-  return &*opened_[index];
+  return out;
 }
 
 void Mixer::open_premixes() {

@@ -6,6 +6,7 @@
 
 #include "measures/sums.h"
 #include "quantity/number.h"
+#include "science/gas.h"
 
 namespace sudsmark::measures {
 
@@ -72,8 +73,11 @@ double acid_protons(const Chemistry& c) {
 double base_protons(const Chemistry& c) {
   return c.base_protons;
 }
-/// Base that takes a proton without giving gas: the second proton of carbonate's two.
-double silent_protons(const Chemistry& c) {
+/// Of the bases' gas: bicarbonate takes one proton a CO2, carbonate two.
+double bicarbonate(const Chemistry& c) {
+  return std::max(0.0, 2 * c.carbon_dioxide - c.base_protons);
+}
+double carbonate(const Chemistry& c) {
   return std::max(0.0, c.base_protons - c.carbon_dioxide);
 }
 
@@ -109,22 +113,26 @@ Measured acid_to_base(const View& view) {
   return {above.value / below.value, above.missing | below.missing};
 }
 
-// One mole of an ideal gas at 25 C and 101.325 kPa: R T / p = 8.314462618 * 298.15 / 101325 m3.
-constexpr double litres_per_millimole = 8.314462618 * 298.15 / 101325.0;
-
-/// Acid turns carbonate to bicarbonate before any gas leaves; then each proton frees one CO2 until
-/// the bicarbonate is used up.
+/// From what is left once carbonate has taken the first protons to what fizzes off if every proton
+/// meets bicarbonate first: the two differ only with carbonate and too little acid.
 Measured carbon_dioxide(const View& view) {
   const Measured acid_side = acids(view);
   const Measured base_side = bases(view);
   const Measured dose = dose_mass(view);
-  const Range held_back = millimoles(view, silent_protons);
-  const Range gas_most = base_side.value - held_back;
-  const Range freed = quantity::max(acid_side.value - held_back, 0.0);
-  trace(view, "each proton beyond those that carbonate takes frees one CO2, " +
-                  quantity::printed(litres_per_millimole * 1000) + " l per mol at 25 C");
-  return {quantity::max(quantity::min(freed, gas_most), 0.0) * dose.value * litres_per_millimole,
-          acid_side.missing | base_side.missing | dose.missing};
+  const Range bicarbonates = millimoles(view, bicarbonate);
+  const Range carbonates = millimoles(view, carbonate);
+  const Measured out{Range::unknown(), acid_side.missing | base_side.missing | dose.missing};
+  if (out.missing != 0) return out;
+  constexpr double moles = 1e-3;
+  const double least = science::gas_yield(acid_side.value.low * moles, bicarbonates.low * moles,
+                                          carbonates.high * moles)
+                           .settled.litres;
+  const double most = science::gas_yield(acid_side.value.high * moles, bicarbonates.high * moles,
+                                         carbonates.high * moles)
+                          .most.litres;
+  trace(view, "each proton frees one CO2 from bicarbonate; " +
+                  quantity::printed(science::molar_volume()) + " l per mol at 25 C");
+  return {Range(std::min(least, most), most) * dose.value, 0};
 }
 
 Span acid_place(const View& view) {

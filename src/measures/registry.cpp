@@ -2,11 +2,14 @@
 
 #include <algorithm>
 
+#include "measures/bath_measures.h"
 #include "measures/chemistry_measures.h"
 #include "measures/composition_measures.h"
 #include "measures/fragrance_measures.h"
 #include "measures/hlb_measures.h"
+#include "measures/humidity_measures.h"
 #include "measures/weighing_measures.h"
+#include "measures/workshop_measures.h"
 
 namespace sudsmark::measures {
 namespace {
@@ -14,8 +17,8 @@ namespace {
 std::vector<Measure> gather() {
   std::vector<Measure> out;
   for (const std::span<const Measure> some :
-       {composition_measures(), hlb_measures(), chemistry_measures(), fragrance_measures(),
-        weighing_measures()}) {
+       {composition_measures(), hlb_measures(), chemistry_measures(), bath_measures(),
+        humidity_measures(), fragrance_measures(), weighing_measures(), workshop_measures()}) {
     out.insert(out.end(), some.begin(), some.end());
   }
   return out;

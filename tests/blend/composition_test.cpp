@@ -77,8 +77,7 @@ TEST_CASE("no random choice of masses and coefficients lies outside") {
     }
     const bool fixed = round % 2 == 0;
     const double total = low + (high - low) * unit(random);
-    const Composition composition =
-        of(masses, fixed ? std::optional<double>(total) : std::nullopt);
+    const Composition composition = of(masses, fixed ? std::optional<double>(total) : std::nullopt);
     const Range share = composition.weighted_share(coefficients);
     for (int draw = 0; draw < 20; ++draw) {
       std::vector<double> chosen(count);

@@ -1,0 +1,235 @@
+#include "measures/bath_measures.h"
+
+#include <algorithm>
+#include <array>
+#include <functional>
+#include <set>
+
+#include "measures/bath_moles.h"
+#include "measures/sums.h"
+#include "quantity/number.h"
+#include "science/bath_doubt.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using catalogue::Material;
+using science::Bath;
+using science::Equilibrium;
+using science::SolveStatus;
+
+constexpr std::string_view equilibrium =
+    "aqueous equilibrium with ion pairs; constants and their sources stand in the science room";
+
+bool bath_diluted(const View& view) {
+  const auto& traits = view.blend->product->traits;
+  return std::find(traits.begin(), traits.end(), "bath-diluted") != traits.end();
+}
+
+std::vector<double> ends(const Range& range) {
+  if (range.exact()) return {range.low};
+  return {range.low, range.high};
+}
+
+/// Both ends and the middle: the pH of a bath need not move one way as the dose grows.
+std::vector<double> ends_and_middle(const Range& range) {
+  if (range.exact()) return {range.low};
+  return {range.low, range.low + (range.high - range.low) / 2, range.high};
+}
+
+/// Every bath that the ranges of composition, dose, water and warmth come down to.
+class Baths {
+ public:
+  explicit Baths(const View& view)
+      : moles_(view),
+        water_(waters(view)),
+        dose_(dose_mass(view)),
+        volume_(bath_volume(view)),
+        warmth_(bath_temperature(view)) {
+    missing_ =
+        moles_.missing() | water_.missing | dose_.missing | volume_.missing | warmth_.missing;
+  }
+
+  [[nodiscard]] MissingSet missing() const { return missing_; }
+  [[nodiscard]] bool stated_water() const { return water_.stated; }
+
+  /// Calls for each bath; false stops.
+  void each(const std::function<bool(const Bath&)>& call) const {
+    if (missing_ != 0) return;
+    std::vector<Corner> corners{Corner::acid};
+    if (!moles_.exact()) corners.push_back(Corner::base);
+    // grams per litre is all that dose and volume come to
+    const Range strength = dose_.value / volume_.value;
+    for (const double celsius : ends(warmth_.value)) {
+      for (const science::Totals& water : water_.totals) {
+        for (const double grams : ends_and_middle(strength)) {
+          for (const Corner corner : corners) {
+            Bath bath{.water = water, .litres = 1.0, .celsius = celsius};
+            const MolesPerGram product = moles_.at(corner);
+            for (std::size_t at = 0; at < product.moles.size(); ++at) {
+              bath.moles[at] = product.moles[at] * grams;
+            }
+            bath.undetermined_protons = product.undetermined_protons * grams;
+            if (!call(bath)) return;
+          }
+        }
+      }
+    }
+  }
+
+ private:
+  BathMoles moles_;
+  Waters water_;
+  Measured dose_;
+  Measured volume_;
+  Measured warmth_;
+  MissingSet missing_ = 0;
+};
+
+Measured not_for_baths(const View& view) {
+  return {Range::unknown(),
+          view.missing->add("a product that goes into a bath", view.blend->product_place)};
+}
+
+/// The hull of a figure over all baths; unknown if any of them could not be computed.
+Measured over_baths(const View& view,
+                    const std::function<std::optional<double>(const Bath&)>& figure) {
+  if (!bath_diluted(view)) return not_for_baths(view);
+  const Baths baths(view);
+  if (baths.missing() != 0) return {Range::unknown(), baths.missing()};
+  std::optional<Range> hull;
+  bool sound = true;
+  std::size_t count = 0;
+  baths.each([&](const Bath& bath) {
+    const auto value = figure(bath);
+    sound = value.has_value();
+    if (sound) hull = hull ? quantity::hull(*hull, *value) : Range(*value);
+    ++count;
+    return sound;
+  });
+  if (!sound || !hull) {
+    return {Range::unknown(),
+            view.missing->add("a bath within the bounds of the model", view.blend->product_place)};
+  }
+  if (view.trace != nullptr) {
+    trace(view, "the extremes of " + std::to_string(count) +
+                    " equilibria over the ranges of "
+                    "composition, dose, warmth and water" +
+                    (baths.stated_water() ? "" : " (soft to hard, since none is stated)"));
+  }
+  return {*hull, 0};
+}
+
+std::optional<double> ph_of(const Equilibrium& state) {
+  if (state.status != SolveStatus::converged) return std::nullopt;
+  return state.ph;
+}
+
+Measured solved(const View& view, const science::CarbonDioxide& gas) {
+  // one set of constants serves all baths of one warmth
+  std::optional<science::Thermodynamics> constants;
+  return over_baths(view, [&](const Bath& bath) {
+    if (!constants || constants->celsius != bath.celsius) {
+      constants = science::Thermodynamics::at(bath.celsius);
+    }
+    return ph_of(science::equilibrate(science::totals_of(bath), *constants, gas));
+  });
+}
+
+Measured ph_held(const View& view) {
+  return solved(view, science::closed_to_air());
+}
+Measured ph_aired(const View& view) {
+  return solved(view, science::open_to_air());
+}
+
+Measured ph_uncertainty(const View& view) {
+  std::set<std::string_view> causes;
+  const Measured out = over_baths(view, [&](const Bath& bath) -> std::optional<double> {
+    double widest = 0;
+    for (const auto& gas : {science::closed_to_air(), science::open_to_air()}) {
+      const science::PhUncertainty doubt = science::ph_uncertainty(bath, gas);
+      if (doubt.status != SolveStatus::converged) return std::nullopt;
+      widest = std::max(widest, doubt.half_width);
+      for (const science::PhDoubt& cause : doubt.doubts) {
+        causes.insert(science::ph_doubt_text(cause.cause));
+      }
+    }
+    return widest;
+  });
+  for (const std::string_view cause : causes) trace(view, std::string(cause));
+  // one figure for all of them: the widest
+  return {out.value.known() ? Range(out.value.high) : out.value, out.missing};
+}
+
+Measured solution_ph(const View& view) {
+  const BathMoles moles(view);
+  if (moles.missing() != 0) return {Range::unknown(), moles.missing()};
+  std::optional<Range> hull;
+  double left_out = 0;
+  for (const Corner corner : {Corner::acid, Corner::base}) {
+    const MolesPerGram product = moles.at(corner);
+    const science::SolutionPh solution = science::solution_ph(product.moles);
+    const auto ph = ph_of(solution.state);
+    if (!ph) {
+      return {Range::unknown(),
+              view.missing->add("a solution within the bounds of the model", view.blend->place)};
+    }
+    hull = hull ? quantity::hull(*hull, *ph) : Range(*ph);
+    left_out = std::max(left_out, solution.bitartrate_left_out);
+  }
+  trace(view, "1 % by mass in pure water at 25 C, closed");
+  if (left_out > 0) trace(view, "cream of tartar that does not dissolve is left out");
+  return {*hull, 0};
+}
+
+bool reacts(const Material& m) {
+  return m.chemistry.has_value();
+}
+Span reacting_place(const View& view) {
+  const Span acids = greatest_place(
+      view, [](const Material& m) { return m.chemistry && m.chemistry->acid_protons > 0; });
+  return acids.somewhere() ? acids : greatest_place(view, reacts);
+}
+Span water_place(const View& view) {
+  return view.blend->water ? view.blend->water->place : view.blend->product_place;
+}
+
+Measured hardness(const View& view) {
+  const Waters water = waters(view);
+  if (water.missing != 0 || water.totals.empty()) return {Range::unknown(), water.missing};
+  // 1 mol of calcium or magnesium counts as one of CaCO3, 100.09 g
+  std::optional<Range> hull;
+  for (const science::Totals& totals : water.totals) {
+    const double grams =
+        (totals[science::Component::calcium] + totals[science::Component::magnesium]) * 100.087;
+    hull = hull ? quantity::hull(*hull, grams) : Range(grams);
+  }
+  trace(view, water.stated ? "as stated" : "soft to hard, since none is stated");
+  return {*hull, 0};
+}
+
+constexpr std::array table{
+    Measure{"water.hardness", "mg/l",
+            "calcium and magnesium of the bath's water as CaCO3; soft to hard where not stated",
+            "the water as stated", hardness, water_place},
+    Measure{"bath.ph", "pH",
+            "bath with one dose dissolved and all carbon dioxide still in the water", equilibrium,
+            ph_held, reacting_place},
+    Measure{"bath.ph_aired", "pH",
+            "the same bath in equilibrium with outdoor air: where it creeps as gas leaves",
+            equilibrium, ph_aired, reacting_place},
+    Measure{"bath.ph_uncertainty", "pH",
+            "half-width that the model itself leaves open, to be added to both ends", equilibrium,
+            ph_uncertainty, reacting_place},
+    Measure{"solution.ph", "pH", "1 % by mass in pure water at 25 C, closed", equilibrium,
+            solution_ph, reacting_place},
+};
+
+}  // namespace
+
+std::span<const Measure> bath_measures() {
+  return table;
+}
+
+}  // namespace sudsmark::measures

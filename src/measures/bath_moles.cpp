@@ -1,0 +1,178 @@
+#include "measures/bath_moles.h"
+
+#include <algorithm>
+
+#include "measures/chemistry_measures.h"
+#include "measures/sums.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using catalogue::Chemistry;
+using catalogue::Material;
+using quantity::Range;
+using Given = catalogue::Component;
+using Held = science::Component;
+
+/// Adds a material's components to those of the solver; what the solver has no constants for goes
+/// in as ions that take no part, with its protons booked as given off.
+void add(const Chemistry& chemistry, double moles, MolesPerGram& out) {
+  const auto put = [&](Held component, double count) {
+    out.moles[science::index_of(component)] += count * moles;
+  };
+  for (std::size_t at = 0; at < catalogue::component_count; ++at) {
+    const double count = static_cast<double>(chemistry.gives[at]);
+    if (count == 0) continue;
+    switch (static_cast<Given>(at)) {
+      case Given::sodium:
+        put(Held::sodium, count);
+        break;
+      case Given::potassium:
+        put(Held::potassium, count);
+        break;
+      case Given::calcium:
+        put(Held::calcium, count);
+        break;
+      case Given::magnesium:
+        put(Held::magnesium, count);
+        break;
+      case Given::ammonium:
+        put(Held::other_cation, count);
+        break;
+      case Given::chloride:
+        put(Held::chloride, count);
+        break;
+      case Given::sulfate:
+        put(Held::sulfate, count);
+        break;
+      case Given::carbonate:
+        put(Held::carbonate, count);
+        break;
+      case Given::citrate:
+        put(Held::citrate, count);
+        break;
+      case Given::tartrate:
+        put(Held::tartrate, count);
+        break;
+      case Given::malate:
+        put(Held::malate, count);
+        break;
+      case Given::lactate:
+        put(Held::lactate, count);
+        break;
+      case Given::adipate:
+        put(Held::adipate, count);
+        break;
+      case Given::ascorbate:
+        put(Held::ascorbate, count);
+        break;
+      case Given::succinate:
+      case Given::fumarate:
+        put(Held::other_anion, 2 * count);
+        out.undetermined_protons += 2 * count * moles;
+        break;
+      case Given::phosphate:
+        put(Held::phosphate, count);
+        break;
+      case Given::borate:
+        put(Held::borate, count);
+        break;
+      case Given::fatty_acid:
+        put(Held::fatty_acid, count);
+        break;
+      case Given::count:
+        break;
+    }
+  }
+}
+
+bool silent(const Material& material) {
+  const bool takes_part = has(material, catalogue::Role::acid) ||
+                          has(material, catalogue::Role::base) ||
+                          has(material, catalogue::Role::soap);
+  return takes_part && !material.chemistry;
+}
+
+}  // namespace
+
+BathMoles::BathMoles(const View& view) {
+  const blend::Composition& composition = view.part->composition;
+  std::vector<Range> one(composition.ingredients.size(), Range(0.0));
+  for (std::size_t at = 0; at < composition.ingredients.size(); ++at) {
+    const blend::Ingredient& ingredient = composition.ingredients[at];
+    const Material& material = view.blend->material(ingredient.material);
+    if (!(ingredient.mass.high > 0)) continue;
+    if (silent(material)) {
+      missing_ |=
+          view.missing->add("what '" + material.name + "' gives or takes as an acid or base",
+                            ingredient.places.front());
+    }
+    if (!material.chemistry) continue;
+    one[at] = 1.0;
+    const Range share = composition.weighted_share(one);
+    one[at] = 0.0;
+    const Range counts = reacting_share(view.blend->contents(ingredient.material));
+    parts_.push_back({&*material.chemistry, share * counts / material.chemistry->molar_mass});
+  }
+}
+
+MolesPerGram BathMoles::at(Corner corner) const {
+  MolesPerGram out;
+  for (const PartOf& part : parts_) {
+    const bool lowers = part.chemistry->acid_protons > 0;
+    const bool most = (corner == Corner::acid) == lowers;
+    add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
+  }
+  return out;
+}
+
+bool BathMoles::exact() const {
+  return std::all_of(parts_.begin(), parts_.end(), [](const PartOf& part) {
+    return part.moles.high - part.moles.low <= 1e-9 * part.moles.high;
+  });
+}
+
+Waters waters(const View& view) {
+  using science::NamedWater;
+  const auto& stated = view.blend->water;
+  Waters out;
+  if (!stated) {
+    for (const NamedWater water : {NamedWater::soft, NamedWater::medium, NamedWater::hard}) {
+      out.totals.push_back(science::named_water(water));
+    }
+    return out;
+  }
+  out.stated = true;
+  if (!stated->named.empty()) {
+    const NamedWater water = stated->named == "pure"     ? NamedWater::pure
+                             : stated->named == "soft"   ? NamedWater::soft
+                             : stated->named == "medium" ? NamedWater::medium
+                                                         : NamedWater::hard;
+    out.totals.push_back(science::named_water(water));
+    return out;
+  }
+  // a report may leave one of the three out: then what is usual stands in, from soft to hard
+  constexpr double milligrams = 1000;  // figures are in g/l
+  const Range alkalinity = stated->alkalinity.value_or(Range(0.030, 0.300)) * milligrams;
+  const Range hardness = stated->hardness.value_or(Range(0.025, 0.340)) * milligrams;
+  const Range ph = stated->ph.value_or(Range(7.0, 8.2));
+  for (const double a : {alkalinity.low, alkalinity.high}) {
+    for (const double h : {hardness.low, hardness.high}) {
+      for (const double p : {ph.low, ph.high}) {
+        const science::WaterTotals water = science::water_of_report({a, h, p});
+        if (water.status == science::SolveStatus::converged) {
+          out.totals.push_back(water.totals);
+        } else {
+          out.missing |=
+              view.missing->add("a water report whose figures fit each other", stated->place);
+        }
+        if (ph.exact()) break;
+      }
+      if (hardness.exact()) break;
+    }
+    if (alkalinity.exact()) break;
+  }
+  return out;
+}
+
+}  // namespace sudsmark::measures

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <array>
+
+#include "science/species.h"
+#include "science/water_properties.h"
+
+namespace sudsmark::science {
+
+/// Which law turns a molality into an activity.
+enum class ActivityModel {
+  davies,     ///< Davies with 0.3 I for every species; so 1 for a neutral one
+  ion_sizes,  ///< extended Debye-Hueckel with the species' own a and b where known, else Davies
+};
+
+/// Ionic strength [mol/kg] up to which Davies is commonly trusted.
+inline constexpr double davies_limit = 0.5;
+
+/// Ionic strength [mol/kg] at which the activity laws are held: their linear terms, followed
+/// further, would make coefficients without meaning. Results above `davies_limit` are marked.
+inline constexpr double ionic_strength_cap = 1.0;
+
+/// log10 of the activity coefficient of an ion of `charge` by Davies:
+/// -A z^2 (sqrt(I)/(1 + sqrt(I)) - 0.3 I), so 0 for a neutral species. `ionic_strength` in mol/kg.
+/// Source: Davies 1962; 0.3 as in PHREEQC (published source text).
+double log_gamma_davies(int charge, double ionic_strength, double debye_a);
+
+/// log10 of the activity coefficient by the extended law of `IonSize`; falls back on Davies where no
+/// ion size is known. `ionic_strength` in mol/kg.
+double log_gamma_sized(const Species& species, double ionic_strength, const DebyeHueckel& constants);
+
+/// Activity coefficients [1] of all species at one ionic strength [mol/kg].
+std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
+                                                        const DebyeHueckel& constants);
+
+/// Activity of water [1] where `solutes` is the sum of all molalities [mol/kg]:
+/// 1 - 0.017 times it, as the reference program has it (Garrels & Christ; from memory).
+double water_activity(double solutes);
+
+}  // namespace sudsmark::science

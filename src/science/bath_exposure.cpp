@@ -1,0 +1,87 @@
+#include "science/bath_exposure.h"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <limits>
+
+#include "science/workshop_sources.h"
+
+namespace sudsmark::science {
+namespace {
+
+constexpr double mg_per_g = 1000.0;
+constexpr double cm3_per_l = 1000.0;
+constexpr double slack = 1e-9;
+
+struct RatioAtAge {
+  double years;
+  double ratio;
+};
+// SCCS as a dossier service restates it (quoted).
+constexpr std::array child_ratios{RatioAtAge{0.0, 2.3}, RatioAtAge{0.5, 1.8}, RatioAtAge{1.0, 1.6},
+                                  RatioAtAge{5.0, 1.5}, RatioAtAge{10.0, 1.3}};
+
+}  // namespace
+
+BathLoad bath_load(double dose, double active_share, double water) {
+  assert(water > 0);
+  const double product = dose / water;
+  const double active = product * active_share;
+  return {product, active, active / mg_per_g, sources::bath_definition};
+}
+
+double skin_load(double amount, double share, double area) {
+  assert(area > 0);
+  return amount * mg_per_g * share / area;
+}
+
+SkinExposure skin_exposure(double dose, std::optional<double> water, double baths,
+                           const Bather& bather) {
+  assert(bather.weight > 0);
+  SkinExposure exposure;
+  const double per_day = dose * mg_per_g * baths / bather.weight;
+  exposure.by_share = per_day * rinse_off_share;
+  exposure.product = exposure.by_share;
+  exposure.source = sources::sccs_exposure;
+  if (water) {
+    assert(*water > 0);
+    const double film = std::min(1.0, bather.skin * water_film / (*water * cm3_per_l));
+    exposure.by_film = per_day * film;
+    if (*exposure.by_film > exposure.by_share) {
+      exposure.product = *exposure.by_film;
+      exposure.source = sources::bath_film;
+    }
+  }
+  return exposure;
+}
+
+ChildRatio child_ratio(double age_years) {
+  assert(age_years >= 0);
+  double ratio = child_ratios.front().ratio;
+  for (const RatioAtAge& at : child_ratios) {
+    if (at.years <= age_years) ratio = at.ratio;
+  }
+  return {ratio, sources::child_skin};
+}
+
+AbsorptionDefault default_absorption() {
+  return {{0.5, 1.0},
+          {"skin absorption where it was not measured", "100 %, older assessors' practice",
+           "50 %, the guidance as remembered"},
+          sources::sccs_defaults};
+}
+
+double systemic_dose(double product_exposure, double share, double absorption) {
+  return product_exposure * share * absorption;
+}
+
+std::optional<SafetyMargin> safety_margin(std::optional<double> point_of_departure,
+                                          double systemic_dose) {
+  if (!point_of_departure) return std::nullopt;
+  const double margin = systemic_dose > 0 ? *point_of_departure / systemic_dose
+                                          : std::numeric_limits<double>::infinity();
+  return SafetyMargin{margin, margin >= least_margin * (1 - slack), sources::sccs_defaults};
+}
+
+}  // namespace sudsmark::science

@@ -1,0 +1,74 @@
+#include "science/scale_rounding.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace sudsmark::science {
+namespace {
+
+// 0.35 g over 0.1 g is 3.4999999999999996: figures this near to a half or a whole count as one.
+constexpr double slack = 1e-9;
+
+double in_steps(double mass, double step) {
+  assert(step > 0 && mass >= 0 && mass / step < 1e15);
+  return mass / step;
+}
+
+}  // namespace
+
+std::int64_t steps_near(double mass, double step) {
+  const double steps = in_steps(mass, step);
+  return static_cast<std::int64_t>(std::floor(steps * (1 + slack) + 0.5));
+}
+
+std::int64_t steps_within(double mass, double step) {
+  const double steps = in_steps(mass, step);
+  return static_cast<std::int64_t>(std::floor(steps * (1 + slack)));
+}
+
+std::int64_t steps_covering(double mass, double step) {
+  const double steps = in_steps(mass, step);
+  return static_cast<std::int64_t>(std::ceil(steps * (1 - slack)));
+}
+
+double mass_of_steps(std::int64_t steps, double step) {
+  // Dividing by a whole number keeps decimals that multiplying by 0.1 would spoil.
+  const double per_gram = std::round(1 / step);
+  const auto count = static_cast<double>(steps);
+  if (per_gram >= 1 && std::abs(per_gram * step - 1) < slack) return count / per_gram;
+  return count * step;
+}
+
+double rounded_to_step(double mass, double step) {
+  return mass_of_steps(steps_near(mass, step), step);
+}
+
+RoundedBatch round_batch(std::span<const double> masses, std::span<const double> steps) {
+  assert(masses.size() == steps.size());
+  RoundedBatch batch;
+  batch.lines.reserve(masses.size());
+  for (std::size_t i = 0; i < masses.size(); ++i) {
+    RoundedLine line;
+    line.asked = masses[i];
+    line.weighed = rounded_to_step(masses[i], steps[i]);
+    line.vanished = line.asked > 0 && line.weighed == 0;
+    if (line.asked > 0) line.change = line.weighed / line.asked - 1;
+    batch.asked += line.asked;
+    batch.weighed += line.weighed;
+    batch.largest_change = std::max(batch.largest_change, std::abs(line.change));
+    batch.lines.push_back(line);
+  }
+  for (RoundedLine& line : batch.lines) {
+    if (batch.asked > 0) line.share_asked = line.asked / batch.asked;
+    if (batch.weighed > 0) line.share_weighed = line.weighed / batch.weighed;
+  }
+  return batch;
+}
+
+RoundedBatch round_batch(std::span<const double> masses, double step) {
+  const std::vector<double> steps(masses.size(), step);
+  return round_batch(masses, steps);
+}
+
+}  // namespace sudsmark::science

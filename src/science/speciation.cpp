@@ -1,0 +1,247 @@
+#include "science/speciation.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sudsmark::science {
+namespace {
+
+constexpr std::size_t carbonate = 0;  // in acids()
+
+}  // namespace
+
+Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
+                       std::optional<double> pco2)
+    : totals_(&totals), thermo_(&thermo), model_(model), pco2_(pco2) {
+  for (std::size_t i = 0; i < acid_count; ++i) {
+    const bool from_gas = i == carbonate && pco2_.has_value();
+    if (from_gas || totals[acids()[i].component] > 0.0) {
+      active_acids_[active_acid_count_++] = i;
+    }
+  }
+  for (std::size_t i = 0; model_.ion_pairs && i < pair_count; ++i) {
+    const IonPair& pair = ion_pairs()[i];
+    const bool has_acid =
+        pair.acid == IonPair::no_acid ||
+        std::find(active_acids_.begin(), active_acids_.begin() + active_acid_count_, pair.acid) !=
+            active_acids_.begin() + active_acid_count_;
+    if (has_acid && totals.mol_per_kg[pair.metal] > 0.0) {
+      active_pairs_[active_pair_count_++] = i;
+    }
+  }
+  paired_ = active_pair_count_ > 0;
+  for (std::size_t i = 0; i < first_acid; ++i) {
+    const double charge = species()[first_ion_species + i].charge * totals.mol_per_kg[i];
+    if (i >= metal_count || !paired_) inert_charge_ += charge;
+    if (i < metal_count) metal_[i] = totals.mol_per_kg[i];
+  }
+}
+
+void Speciation::set_medium(double ionic_strength, double water_activity) {
+  gamma_ = activity_coefficients(model_.activity, ionic_strength, thermo_->debye_hueckel);
+  water_activity_ = water_activity;
+  hydroxide_ = thermo_->water * water_activity / gamma_[hydroxide_species];
+  for (std::size_t a = 0; a < active_acid_count_; ++a) {
+    const std::size_t i = active_acids_[a];
+    const AcidSystem& acid = acids()[i];
+    const double base_gamma = gamma_[acid.first_species];
+    for (std::size_t n = 0; n <= static_cast<std::size_t>(acid.protons); ++n) {
+      beta_[i][n] = thermo_->beta[i][n] * base_gamma / gamma_[acid.first_species + n];
+    }
+    if (acid.water_released_at > 0) {
+      beta_[i][static_cast<std::size_t>(acid.water_released_at)] /= water_activity;
+    }
+  }
+  if (pco2_) {
+    open_base_ = thermo_->henry * *pco2_ * water_activity /
+                 (thermo_->beta[carbonate][2] * gamma_[acids()[carbonate].first_species]);
+  }
+  for (std::size_t a = 0; a < active_pair_count_; ++a) {
+    const std::size_t i = active_pairs_[a];
+    const IonPair& pair = ion_pairs()[i];
+    const double partner = pair.acid == IonPair::no_acid
+                               ? water_activity
+                               : gamma_[acids()[pair.acid].first_species];
+    pair_[i] =
+        thermo_->pair[i] * gamma_[first_ion_species + pair.metal] * partner / gamma_[pair.species];
+  }
+}
+
+double Speciation::charge(double ln_h) {
+  h_ = std::exp(ln_h);
+  double charge = inert_charge_ + h_ / gamma_[hydron_species] - hydroxide_ / h_;
+  for (std::size_t a = 0; a < active_acid_count_; ++a) {
+    const std::size_t i = active_acids_[a];
+    const AcidSystem& acid = acids()[i];
+    double power = 1.0;
+    double sum = 0.0;
+    double charge_sum = 0.0;
+    for (std::size_t n = 0; n <= static_cast<std::size_t>(acid.protons); ++n) {
+      states_[i][n] = beta_[i][n] * power;
+      sum += states_[i][n];
+      charge_sum += (acid.base_charge + static_cast<int>(n)) * states_[i][n];
+      power *= h_;
+    }
+    sum_[i] = sum;
+    charge_sum_[i] = charge_sum;
+    if (i == carbonate && pco2_) {
+      base_[i] = open_base_ / (h_ * h_);
+    } else if (!pairing(i)) {
+      base_[i] = (*totals_)[acid.component] / sum;
+    }
+  }
+  if (paired_) solve_pairs();
+  for (std::size_t a = 0; a < active_acid_count_; ++a) {
+    const std::size_t i = active_acids_[a];
+    charge += base_[i] * charge_sum_[i];
+  }
+  for (std::size_t m = 0; paired_ && m < metal_count; ++m) {
+    const int z = species()[first_ion_species + m].charge;
+    double per_free_metal = z + (z - 1) * hydroxide_of_[m];
+    for (std::size_t i = 0; i < pairing_acids; ++i) {
+      per_free_metal += base_[i] * pair_at_[m][i].charge;
+    }
+    charge += metal_[m] * per_free_metal;
+  }
+  return charge;
+}
+
+// With u = ln(bare base), the mass balances of the acids are the gradient of
+//   sum_l (c_l D_l - T_l u_l) + sum_m M_m ln(1 + hydroxide_m + sum_l K_ml c_l),
+// which is strictly convex: it has one minimum, and Newton's method with a guard against overshoot
+// finds it from anywhere.
+void Speciation::solve_pairs() {
+  pair_at_ = {};
+  for (std::size_t a = 0; a < active_pair_count_; ++a) {
+    const std::size_t i = active_pairs_[a];
+    const IonPair& pair = ion_pairs()[i];
+    if (pair.acid == IonPair::no_acid) {
+      hydroxide_of_[pair.metal] = pair_[i] / h_;
+      continue;
+    }
+    double constant = pair_[i];
+    for (int n = 0; n < pair.protons; ++n) constant *= h_;
+    PairAt& at = pair_at_[pair.metal][pair.acid];
+    at.constant += constant;
+    at.charge += constant * species()[pair.species].charge;
+  }
+
+  std::array<double, pairing_acids> total{};
+  std::array<bool, pairing_acids> unknown{};
+  for (std::size_t i = 0; i < pairing_acids; ++i) {
+    total[i] = (*totals_)[acids()[i].component];
+    const bool from_gas = i == carbonate && pco2_.has_value();
+    unknown[i] = !from_gas && total[i] > 0.0;
+    if (!unknown[i]) {
+      if (!from_gas) base_[i] = 0.0;
+      continue;
+    }
+    double sum = sum_[i];
+    for (std::size_t m = 0; m < metal_count; ++m) sum += metal_[m] * pair_at_[m][i].constant;
+    base_[i] = total[i] / sum;
+  }
+
+  std::array<double, pairing_acids> gradient{};
+  std::array<std::array<double, pairing_acids>, pairing_acids> curvature{};
+  const auto evaluate = [&] {
+    curvature = {};
+    std::array<double, pairing_acids> bound{};
+    for (std::size_t m = 0; m < metal_count; ++m) {
+      const double k0 = pair_at_[m][0].constant * base_[0];
+      const double k1 = pair_at_[m][1].constant * base_[1];
+      const double whole = 1.0 + hydroxide_of_[m] + k0 + k1;
+      const double free = totals_->mol_per_kg[m] / whole;
+      metal_[m] = free;
+      bound[0] += free * k0;
+      bound[1] += free * k1;
+      curvature[0][0] -= free * k0 * k0 / whole;
+      curvature[1][1] -= free * k1 * k1 / whole;
+      curvature[0][1] -= free * k0 * k1 / whole;
+    }
+    for (std::size_t i = 0; i < pairing_acids; ++i) {
+      const double held = base_[i] * sum_[i] + bound[i];
+      gradient[i] = unknown[i] ? held - total[i] : 0.0;
+      curvature[i][i] = unknown[i] ? curvature[i][i] + held : 1.0;
+    }
+    if (!unknown[0] || !unknown[1]) curvature[0][1] = 0.0;
+  };
+
+  evaluate();
+  if (!unknown[0] && !unknown[1]) return;
+  constexpr int most_steps = 60;
+  constexpr double close = 1e-7;  // the step after it would be of the order of its square
+  for (int step = 0; step < most_steps; ++step) {
+    const double cross = curvature[0][1];
+    const double determinant = curvature[0][0] * curvature[1][1] - cross * cross;
+    std::array<double, pairing_acids> move{
+        (cross * gradient[1] - curvature[1][1] * gradient[0]) / determinant,
+        (cross * gradient[0] - curvature[0][0] * gradient[1]) / determinant};
+    double largest = std::max(std::abs(move[0]), std::abs(move[1]));
+    if (largest > 3.0) {
+      for (double& one : move) one *= 3.0 / largest;
+    }
+    const double slope = gradient[0] * move[0] + gradient[1] * move[1];
+    const auto start = base_;
+    double share = 1.0;
+    for (int halving = 0; halving < 30; ++halving) {
+      for (std::size_t i = 0; i < pairing_acids; ++i) {
+        if (unknown[i]) base_[i] = start[i] * std::exp(share * move[i]);
+      }
+      evaluate();
+      // Climbing again nearly as steeply as it fell: gone too far.
+      if (gradient[0] * move[0] + gradient[1] * move[1] <= -0.9 * slope) break;
+      share *= 0.5;
+    }
+    if (largest * share < close) return;
+  }
+  sound_ = false;
+}
+
+double Speciation::fill(Equilibrium& result) const {
+  result.molality = {};
+  result.coefficient = gamma_;
+  result.molality[hydron_species] = h_ / gamma_[hydron_species];
+  result.molality[hydroxide_species] = hydroxide_ / h_;
+  for (std::size_t i = 0; i < first_acid; ++i) {
+    const bool metal_in_pairs = i < metal_count && paired_;
+    result.molality[first_ion_species + i] = metal_in_pairs ? metal_[i] : totals_->mol_per_kg[i];
+  }
+  for (std::size_t a = 0; a < active_acid_count_; ++a) {
+    const std::size_t i = active_acids_[a];
+    for (std::size_t n = 0; n <= static_cast<std::size_t>(acids()[i].protons); ++n) {
+      result.molality[acids()[i].first_species + n] = base_[i] * states_[i][n];
+    }
+  }
+  double dic = 0.0;
+  for (std::size_t a = 0; a < active_pair_count_; ++a) {
+    const std::size_t i = active_pairs_[a];
+    const IonPair& pair = ion_pairs()[i];
+    double molality = metal_[pair.metal] * pair_[i];
+    if (pair.acid == IonPair::no_acid) {
+      molality /= h_;
+    } else {
+      molality *= base_[pair.acid] * std::pow(h_, pair.protons);
+      if (pair.acid == carbonate) dic += molality;
+    }
+    result.molality[pair.species] = molality;
+  }
+  const std::size_t co3 = acids()[carbonate].first_species;
+  dic += result.molality[co3] + result.molality[co3 + 1] + result.molality[co3 + 2];
+  result.dic = dic;
+  result.pco2 = result.molality[co3 + 2] * gamma_[co3 + 2] / thermo_->henry;
+
+  double strength = 0.0;
+  double sum = 0.0;
+  double charge = 0.0;
+  for (std::size_t i = 0; i < species_count; ++i) {
+    const int z = species()[i].charge;
+    strength += 0.5 * z * z * result.molality[i];
+    charge += z * result.molality[i];
+    sum += result.molality[i];
+  }
+  result.ionic_strength = strength;
+  result.charge_error = charge;
+  return sum;
+}
+
+}  // namespace sudsmark::science

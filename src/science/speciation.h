@@ -1,0 +1,78 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+
+#include "science/equilibrium.h"
+
+/// Inside of the equilibrium solver: the water at one trial acidity. Strangers want equilibrium.h.
+
+namespace sudsmark::science {
+
+/// Distributes totals over species for given ionic strength, water activity and acidity.
+/// Use: set_medium() once a medium, then charge() as often as wanted; fill() writes out the state
+/// of the last charge().
+class Speciation {
+ public:
+  /// With `pco2` [atm] the total of carbonate is not used; the gas rules instead.
+  Speciation(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
+             std::optional<double> pco2);
+
+  /// Turns constants at zero ionic strength into ones for molalities.
+  void set_medium(double ionic_strength, double water_activity);
+
+  /// Sum of charges [mol/kg] at ln a(H+) = `ln_h`; strictly rising in it.
+  double charge(double ln_h);
+
+  /// Molalities of the last charge() into `result`: molality, coefficient, ionic_strength, dic,
+  /// pco2 and the sum of all molalities, which it returns [mol/kg].
+  double fill(Equilibrium& result) const;
+
+  /// False if a Newton iteration of the ion pairs has ever run out of steps.
+  [[nodiscard]] bool sound() const { return sound_; }
+
+ private:
+  static constexpr std::size_t pairing_acids = 2;  // carbonate and citrate, first in acids()
+
+  struct PairAt {  // of metal and acid, summed over the protons of the pair, at the trial acidity
+    double constant = 0.0;
+    double charge = 0.0;
+  };
+
+  void solve_pairs();
+  [[nodiscard]] bool pairing(std::size_t acid) const { return acid < pairing_acids && paired_; }
+
+  const Totals* totals_;
+  const Thermodynamics* thermo_;
+  BathModel model_;
+  std::optional<double> pco2_;
+  bool paired_ = false;
+  bool sound_ = true;
+  double inert_charge_ = 0.0;
+
+  std::array<std::size_t, acid_count> active_acids_{};
+  std::size_t active_acid_count_ = 0;
+  std::array<std::size_t, pair_count> active_pairs_{};
+  std::size_t active_pair_count_ = 0;
+
+  // In the medium: for molalities of everything but H+, which stays an activity.
+  std::array<double, species_count> gamma_{};
+  double water_activity_ = 1.0;
+  double hydroxide_ = 0.0;
+  double open_base_ = 0.0;  // molality of CO3-2 times a(H+)^2 when open
+  std::array<std::array<double, 4>, acid_count> beta_{};
+  std::array<double, pair_count> pair_{};
+
+  // At the trial acidity.
+  double h_ = 0.0;
+  std::array<std::array<double, 4>, acid_count> states_{};  // beta times h^n
+  std::array<double, acid_count> sum_{};
+  std::array<double, acid_count> charge_sum_{};
+  std::array<double, acid_count> base_{};  // molality of the bare base
+  std::array<double, metal_count> metal_{};
+  std::array<double, metal_count> hydroxide_of_{};
+  std::array<std::array<PairAt, pairing_acids>, metal_count> pair_at_{};
+};
+
+}  // namespace sudsmark::science

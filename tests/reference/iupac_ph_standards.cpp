@@ -1,0 +1,103 @@
+// The seven primary pH standards: Buck et al., Pure Appl. Chem. 74 (2002) 2169, table of primary
+// standards (from memory; the values at 25 C of potassium dihydrogen citrate, phthalate, borax and
+// carbonate seen in abstracts of the Journal of Research of the NBS). Second source at 15 to 35 C:
+// Ph. Eur. 5.0, 2.2.3, table 2.2.3-2 (published).
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <initializer_list>
+#include <vector>
+
+#include "science/equilibrium.h"
+
+namespace {
+
+using namespace sudsmark::science;
+using C = Component;
+
+struct Content {
+  Component component;
+  double mol_per_kg;
+};
+
+struct Standard {
+  double celsius;
+  double ph;
+};
+
+void agrees(const std::vector<Content>& composition, const std::vector<Standard>& standards,
+            double tolerance) {
+  Totals totals;
+  for (const Content& content : composition) totals[content.component] += content.mol_per_kg;
+  for (const Standard& standard : standards) {
+    const Thermodynamics thermo = Thermodynamics::at(standard.celsius);
+    CAPTURE(standard.celsius);
+    for (const BathModel& model : {simple_model, full_model}) {
+      const Equilibrium buffer = equilibrate(totals, thermo, closed_to_air(), model);
+      CAPTURE(model.ion_pairs);
+      CAPTURE(buffer.ph);
+      REQUIRE(buffer.status == SolveStatus::converged);
+      CHECK(std::abs(buffer.ph - standard.ph) <= tolerance);
+    }
+  }
+}
+
+constexpr double iupac = 0.02;
+constexpr double pharmacopoeia = 0.025;  // its values are rounded to 0.01
+
+const std::vector<Content> tartrate{{C::potassium, 0.0341}, {C::tartrate, 0.0341}};
+const std::vector<Content> citrate{{C::potassium, 0.05}, {C::citrate, 0.05}};
+const std::vector<Content> phthalate{{C::potassium, 0.05}, {C::phthalate, 0.05}};
+const std::vector<Content> phosphate_1_1{
+    {C::potassium, 0.025}, {C::sodium, 0.05}, {C::phosphate, 0.05}};
+const std::vector<Content> phosphate_1_35{
+    {C::potassium, 0.008695}, {C::sodium, 2 * 0.03043}, {C::phosphate, 0.008695 + 0.03043}};
+const std::vector<Content> borax{{C::sodium, 0.02}, {C::borate, 0.04}};
+const std::vector<Content> carbonate{{C::sodium, 0.075}, {C::carbonate, 0.05}};
+
+}  // namespace
+
+TEST_CASE("IUPAC primary standard: potassium hydrogen tartrate saturated at 25 C") {
+  agrees(tartrate, {{25, 3.557}, {30, 3.552}, {35, 3.549}, {37, 3.548}, {40, 3.547}}, iupac);
+  agrees(tartrate, {{25, 3.56}, {30, 3.55}, {35, 3.55}}, pharmacopoeia);
+}
+
+TEST_CASE("IUPAC primary standard: 0.05 mol/kg potassium dihydrogen citrate") {
+  agrees(citrate,
+         {{20, 3.788}, {25, 3.776}, {30, 3.766}, {35, 3.759}, {37, 3.756}, {40, 3.754}}, iupac);
+  agrees(citrate, {{15, 3.80}, {20, 3.79}, {25, 3.78}, {30, 3.77}, {35, 3.76}}, pharmacopoeia);
+}
+
+TEST_CASE("IUPAC primary standard: 0.05 mol/kg potassium hydrogen phthalate") {
+  agrees(phthalate,
+         {{20, 4.000}, {25, 4.005}, {30, 4.011}, {35, 4.018}, {37, 4.022}, {40, 4.027}}, iupac);
+  agrees(phthalate, {{15, 4.00}, {20, 4.00}, {25, 4.01}, {30, 4.02}, {35, 4.02}}, pharmacopoeia);
+}
+
+TEST_CASE("IUPAC primary standard: phosphate 1:1") {
+  agrees(phosphate_1_1,
+         {{20, 6.881}, {25, 6.865}, {30, 6.853}, {35, 6.844}, {37, 6.841}, {40, 6.838}}, iupac);
+  agrees(phosphate_1_1, {{15, 6.90}, {20, 6.88}, {25, 6.87}, {30, 6.85}, {35, 6.84}},
+         pharmacopoeia);
+}
+
+TEST_CASE("IUPAC primary standard: phosphate 1:3.5") {
+  agrees(phosphate_1_35,
+         {{20, 7.429}, {25, 7.413}, {30, 7.400}, {35, 7.389}, {37, 7.386}, {40, 7.380}}, iupac);
+  agrees(phosphate_1_35, {{15, 7.45}, {20, 7.43}, {25, 7.41}, {30, 7.40}, {35, 7.39}},
+         pharmacopoeia);
+}
+
+TEST_CASE("IUPAC primary standard: 0.01 mol/kg borax") {
+  agrees(borax, {{20, 9.225}, {25, 9.180}, {30, 9.139}, {35, 9.102}, {37, 9.088}, {40, 9.068}},
+         iupac);
+  agrees(borax, {{15, 9.28}, {20, 9.23}, {25, 9.18}, {30, 9.14}, {35, 9.10}}, pharmacopoeia);
+}
+
+TEST_CASE("IUPAC primary standard: carbonate") {
+  agrees(carbonate,
+         {{20, 10.062}, {25, 10.012}, {30, 9.966}, {35, 9.926}, {37, 9.910}, {40, 9.889}}, iupac);
+  agrees(carbonate, {{15, 10.12}, {20, 10.06}, {25, 10.01}, {30, 9.97}, {35, 9.93}},
+         pharmacopoeia);
+}
