@@ -17,8 +17,13 @@ double step_up(double value) {
 }
 
 // The error terms below are exact (two-sum of Knuth; fused multiply-add), so a result is only
-// stepped when a double could not hold it. Infinite results are ends that nobody knows: they stay.
-// A zero product of two non-zero factors has underflowed; the fused error term shows its sign.
+// stepped when a double could not hold it. Near the smallest doubles an error term may itself be
+// too small to be held: there a result is always stepped. Infinite results are ends that nobody
+// knows: they stay, unless finite figures overflowed towards the inside of a range.
+
+constexpr double largest = std::numeric_limits<double>::max();
+/// Below this the error of a product or a quotient may be smaller than the smallest double.
+constexpr double tiny = std::numeric_limits<double>::min() / std::numeric_limits<double>::epsilon();
 
 double sum_error(double a, double b, double sum) {
   const double part = sum - a;
@@ -41,13 +46,29 @@ double up(double value, double error) {
   return std::isfinite(value) && error > 0 ? step_up(value) : value;
 }
 
+/// Steps a result near the smallest doubles; what came to zero has the sign of the true value.
+double tiny_down(double value, bool negative) {
+  return value == 0 && !negative ? 0.0 : step_down(value);
+}
+double tiny_up(double value, bool negative) {
+  return value == 0 && negative ? 0.0 : step_up(value);
+}
+
+/// Whether two figures are known and their result is no longer.
+bool overflowed(double a, double b, double result) {
+  return std::isinf(result) && std::isfinite(a) && std::isfinite(b);
+}
+
 // An unknown end times an exact nothing is nothing: zero grams of an unknown are zero grams.
 double product(double a, double b) {
   return a == 0 || b == 0 ? 0.0 : a * b;
 }
 
 bool near(double a, double b) {
-  return a == b || std::abs(a - b) <= equal_within * std::max(std::abs(a), std::abs(b));
+  if (a == b) return true;
+  // an end that nobody knows is near to nothing: infinity within a billionth of itself is anything
+  if (!std::isfinite(a) || !std::isfinite(b)) return false;
+  return std::abs(a - b) <= equal_within * std::max(std::abs(a), std::abs(b));
 }
 
 }  // namespace
@@ -58,26 +79,40 @@ bool Range::known() const {
 
 double add_down(double a, double b) {
   const double sum = a + b;
+  if (overflowed(a, b, sum)) return std::min(sum, largest);
   return down(sum, sum_error(a, b, sum));
 }
 double add_up(double a, double b) {
   const double sum = a + b;
+  if (overflowed(a, b, sum)) return std::max(sum, -largest);
   return up(sum, sum_error(a, b, sum));
 }
 double multiply_down(double a, double b) {
   const double value = product(a, b);
+  if (overflowed(a, b, value)) return std::min(value, largest);
+  if (std::abs(value) < tiny && a != 0 && b != 0) return tiny_down(value, (a < 0) != (b < 0));
   return down(value, product_error(a, b, value));
 }
 double multiply_up(double a, double b) {
   const double value = product(a, b);
+  if (overflowed(a, b, value)) return std::max(value, -largest);
+  if (std::abs(value) < tiny && a != 0 && b != 0) return tiny_up(value, (a < 0) != (b < 0));
   return up(value, product_error(a, b, value));
 }
 double divide_down(double a, double b) {
   const double quotient = a / b;
+  if (b != 0 && overflowed(a, b, quotient)) return std::min(quotient, largest);
+  if (a != 0 && std::isfinite(b) && (std::abs(quotient) < tiny || std::abs(a) < tiny)) {
+    return tiny_down(quotient, (a < 0) != (b < 0));
+  }
   return down(quotient, quotient_error(a, b, quotient));
 }
 double divide_up(double a, double b) {
   const double quotient = a / b;
+  if (b != 0 && overflowed(a, b, quotient)) return std::max(quotient, -largest);
+  if (a != 0 && std::isfinite(b) && (std::abs(quotient) < tiny || std::abs(a) < tiny)) {
+    return tiny_up(quotient, (a < 0) != (b < 0));
+  }
   return up(quotient, quotient_error(a, b, quotient));
 }
 

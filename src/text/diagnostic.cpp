@@ -22,7 +22,8 @@ std::string sentence(const Diagnostic& diagnostic) {
   std::string out;
   const std::string_view pattern = diagnostic.message->pattern;
   for (std::size_t at = 0; at < pattern.size(); ++at) {
-    const bool hole = pattern[at] == '{' && at + 2 < pattern.size() && pattern[at + 2] == '}';
+    const bool hole = pattern[at] == '{' && at + 2 < pattern.size() && pattern[at + 2] == '}' &&
+                      pattern[at + 1] >= '0' && pattern[at + 1] <= '9';
     if (!hole) {
       out += pattern[at];
       continue;
@@ -44,6 +45,7 @@ void Diagnostics::add(const Message& message, std::initializer_list<Span> places
 }
 
 void Diagnostics::add(Diagnostic diagnostic) {
+  ++count_;
   const FileIndex file = diagnostic.places.empty() ? no_file : diagnostic.places.front().file;
   const auto same_file = [&](const Diagnostic& item) {
     return !item.places.empty() && item.places.front().file == file;

@@ -36,7 +36,7 @@ struct Diagnostic {
 /// The sentence of a diagnostic, its holes filled.
 [[nodiscard]] std::string sentence(const Diagnostic& diagnostic);
 
-/// Gathers diagnostics of one reading. Past `most` for one file, more are counted but not kept.
+/// Gathers diagnostics of one reading. Past `most` for one file, more are counted and not kept.
 class Diagnostics {
  public:
   /// Most diagnostics kept for one file.
@@ -48,11 +48,14 @@ class Diagnostics {
   void add(Diagnostic diagnostic);
 
   [[nodiscard]] bool empty() const { return items_.empty(); }
+  /// How many were added, kept or not.
+  [[nodiscard]] std::size_t count() const { return count_; }
   /// In the order of places: by file, then by offset; equal places stay in the order of arrival.
   [[nodiscard]] std::vector<Diagnostic> in_order() const;
 
  private:
   std::vector<Diagnostic> items_;
+  std::size_t count_ = 0;
 };
 
 }  // namespace sudsmark::text

@@ -61,6 +61,13 @@ bool is_folder(const std::string& path) {
   return fs::is_directory(path, error);
 }
 
+std::optional<std::string> make_folder(const std::string& path) {
+  std::error_code error;
+  fs::create_directories(path, error);
+  if (is_folder(path)) return std::nullopt;
+  return "cannot make the folder '" + path + "'" + (error ? ": " + error.message() : "");
+}
+
 std::optional<std::string> write_file(const std::string& path, std::string_view text) {
   const std::string beside = path + ".new";
   {

@@ -23,6 +23,10 @@ namespace sudsmark::text {
 
 [[nodiscard]] bool is_folder(const std::string& path);
 
+/// Makes a folder and those above it where they are missing. Returns an error's words, none when
+/// all is well.
+[[nodiscard]] std::optional<std::string> make_folder(const std::string& path);
+
 /// Writes a file whole or not at all: to a new file beside it, which then takes its name. Returns
 /// an error's words, none when all is well.
 [[nodiscard]] std::optional<std::string> write_file(const std::string& path, std::string_view text);

@@ -52,7 +52,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
     std::swap(before, above);
     std::swap(above, row);
   }
-  return above[b.size()];
+  return std::min(above[b.size()], limit + 1);
 }
 
 std::vector<std::string> nearest(std::string_view name, std::span<const std::string> candidates,

@@ -36,6 +36,10 @@ bool starts_with_mark(std::string_view text) {
 
 std::optional<std::size_t> first_bad_byte(std::string_view text) {
   for (std::size_t at = 0; at < text.size();) {
+    if (static_cast<std::uint8_t>(text[at]) < 0x80) {
+      ++at;
+      continue;
+    }
     const std::size_t length = sequence_length(text.substr(at));
     if (length == 0) return at;
     at += length;
