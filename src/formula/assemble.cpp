@@ -1,0 +1,143 @@
+#include "formula/assemble.h"
+
+#include <iterator>
+#include <utility>
+
+#include "formula/checks.h"
+#include "formula/messages.h"
+#include "formula/parse.h"
+#include "formula/reading.h"
+#include "formula/tree.h"
+#include "formula/tweak.h"
+
+namespace sudsmark::formula {
+namespace {
+
+template <typename Item>
+void move_to(std::vector<Item>& from, std::vector<Item>& to) {
+  if (to.empty()) {
+    to = std::move(from);
+  } else {
+    to.insert(to.end(), std::make_move_iterator(from.begin()), std::make_move_iterator(from.end()));
+  }
+}
+
+class Assembly {
+ public:
+  Assembly(text::Sources& sources, text::FileIndex file, const AssembleOptions& options,
+           text::Diagnostics& diagnostics)
+      : sources_(sources),
+        options_(options),
+        diagnostics_(diagnostics),
+        tree_(sources, file, options, diagnostics) {}
+
+  std::optional<Sheet> run(text::FileIndex file) {
+    const std::size_t before = diagnostics_.count();
+    std::optional<Sheet> sheet = sheet_of(file, [&](const Document& document) {
+      if (document.whole) diagnostics_.add(messages::library_named, Span{file, 0, 0});
+    });
+    if (!sheet) return std::nullopt;
+    check_names(*sheet, diagnostics_);
+    check_units(*sheet, diagnostics_);
+    check_portions(*sheet, diagnostics_);
+    check_line_count(*sheet, diagnostics_);
+    if (diagnostics_.count() != before) {
+      sheet->whole = false;
+      if (!options_.partial) return std::nullopt;
+    }
+    return sheet;
+  }
+
+ private:
+  /// The sheet of a file that is no library; `on_library` says so where it is one.
+  template <typename OnLibrary>
+  std::optional<Sheet> sheet_of(text::FileIndex file, const OnLibrary& on_library) {
+    tree_.enter(file);
+    Document document = parse(sources_, file, diagnostics_);
+    std::optional<Sheet> sheet;
+    if (document.tweak) {
+      sheet = base_of(file, *document.tweak);
+    } else if (document.formula_name) {
+      sheet.emplace();
+      sheet->name = *document.formula_name;
+      sheet->place = document.formula_place;
+      sheet->statements = std::move(document.statements);
+    } else {
+      on_library(document);
+    }
+    // Read in any case: what is wrong there is wrong whether or not there is something to put it
+    // in.
+    Sheet nowhere;
+    Sheet& to = sheet ? *sheet : nowhere;
+    const std::optional<Label> base_label = std::exchange(to.label, std::nullopt);
+    include_all(document, to);
+    add_sections(document, to);
+    if (!to.label) to.label = base_label;
+    if (sheet) {
+      sheet->file = file;
+      if (document.tweak) apply(*document.tweak, options_.same_name, *sheet, diagnostics_);
+    }
+    tree_.leave();
+    return sheet;
+  }
+
+  std::optional<Sheet> base_of(text::FileIndex file, const Tweak& tweak) {
+    const auto base = tree_.open(file, tweak.of);
+    if (!base) return std::nullopt;
+    return sheet_of(*base, [&](const Document& document) {
+      if (document.whole) {
+        diagnostics_.add(messages::base_is_library, tweak.of.place, {shown(tweak.of.text)});
+      }
+    });
+  }
+
+  void include_all(const Document& document, Sheet& to) {
+    for (const Include& include : document.includes) {
+      const auto file = tree_.open(document.file, include.path);
+      if (!file) continue;
+      tree_.enter(*file);
+      Document library = parse(sources_, *file, diagnostics_);
+      if (library.formula_name || library.tweak) {
+        const Span place = library.tweak ? library.tweak->place : library.formula_place;
+        diagnostics_.add(
+            messages::includes_formula, {include.path.place, place},
+            {shown(include.path.text), std::string(library.tweak ? "tweak" : "formula")});
+      } else {
+        include_all(library, to);
+        add_sections(library, to);
+      }
+      tree_.leave();
+    }
+  }
+
+  void add_sections(Document& from, Sheet& to) {
+    move_to(from.phases, to.phases);
+    move_to(from.premixes, to.premixes);
+    move_to(from.portions, to.portions);
+    move_to(from.fragrances, to.fragrances);
+    move_to(from.materials, to.materials);
+    move_to(from.workshops, to.workshops);
+    move_to(from.tasks, to.tasks);
+    for (Label& label : from.labels) {
+      if (to.label) {
+        diagnostics_.add(messages::label_twice, {label.place, to.label->place});
+      } else {
+        to.label = std::move(label);
+      }
+    }
+  }
+
+  text::Sources& sources_;
+  const AssembleOptions& options_;
+  text::Diagnostics& diagnostics_;
+  Tree tree_;
+};
+
+}  // namespace
+
+std::optional<Sheet> assemble(text::Sources& sources, text::FileIndex file,
+                              const AssembleOptions& options, text::Diagnostics& diagnostics) {
+  return Assembly(sources, file, options, diagnostics).run(file);
+}
+
+}  // namespace sudsmark::formula

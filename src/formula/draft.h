@@ -1,0 +1,32 @@
+// The draft: a sheet's ingredient lines while a tweak works on them.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "formula/sheet.h"
+
+namespace sudsmark::formula {
+
+enum class PartKind : std::uint8_t { phase, premix, portion };
+
+struct DraftLine {
+  Line line;
+  bool touched = false;  ///< its amount is what the tweak says: it is not scaled with the rest
+};
+
+struct DraftPart {
+  PartKind kind = PartKind::phase;
+  Word name;
+  std::vector<DraftLine> lines;
+};
+
+/// Phases, then premixes, then portions, each in the order of the sheet.
+using Draft = std::vector<DraftPart>;
+
+[[nodiscard]] Draft draft_of(const Sheet& sheet);
+/// Puts the lines back where they came from.
+void write_back(Draft draft, Sheet& sheet);
+
+}  // namespace sudsmark::formula

@@ -1,0 +1,18 @@
+// Printing: a tree back into a formula file.
+//
+// What is printed reads back as the same tree: figures have as many digits as that takes. Comments,
+// the order of sections and the units that were written are not kept; units are chosen anew.
+#pragma once
+
+#include <string>
+
+#include "formula/sheet.h"
+
+namespace sudsmark::formula {
+
+/// A file as parsed, its includes and its tweak with it.
+[[nodiscard]] std::string print(const Document& document);
+/// A whole formula in one file: what was included and what a tweak changed is written out.
+[[nodiscard]] std::string print(const Sheet& sheet);
+
+}  // namespace sudsmark::formula

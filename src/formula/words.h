@@ -1,0 +1,121 @@
+// The words of the language: sections, their statements, and the words that are refused.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sudsmark::formula {
+
+enum class Section : std::uint8_t {
+  none,  ///< before the first section
+  formula,
+  phase,
+  premix,
+  portion,
+  fragrance,
+  material,
+  workshop,
+  task,
+  label,
+  tweak,
+  unknown  ///< a section that could not be made out: its lines are passed over
+};
+
+enum class Statement : std::uint8_t {
+  // formula
+  product,
+  forming,
+  market,
+  batch,
+  piece,
+  bath,
+  water,
+  users,
+  first_sold,
+  looks_like_food,
+  made_in,
+  keep,
+  allow,
+  // fragrance
+  limit,
+  category,
+  below,
+  above,
+  undeclared,
+  flash_point,
+  // material
+  active,
+  water_content,
+  density,
+  inci,
+  cas,
+  supplier_limit,
+  role,
+  form,
+  hazards,
+  // workshop
+  room,
+  air_changes,
+  humidity,
+  temperature,
+  scale,
+  mask,
+  extraction,
+  // task
+  handles,
+  takes,
+  times,
+  in,
+  raises,
+  // label
+  ingredients,
+  warning,
+  // tweak
+  set,
+  swap,
+  add,
+  remove,
+  scale_batch,
+  fill_with
+};
+
+inline constexpr std::size_t statement_count = static_cast<std::size_t>(Statement::fill_with) + 1;
+
+/// What opens a statement: its first word, and all its words for sentences.
+struct StatementWord {
+  std::string_view word;
+  Statement statement;
+  std::string_view full;
+  bool repeats = false;  ///< may stand more than once in a section
+};
+
+[[nodiscard]] std::string_view section_word(Section section);
+[[nodiscard]] std::optional<Section> section_of(std::string_view word);
+/// Statements that may stand in a section; a tweak's own, then those of `formula`.
+[[nodiscard]] std::span<const StatementWord> statements_of(Section section);
+[[nodiscard]] const StatementWord* find_statement(Section section, std::string_view word);
+/// A section that takes a statement with this word, if any does.
+[[nodiscard]] std::optional<Section> owner_of(std::string_view word);
+/// Whether the lines of a section are ingredient lines.
+[[nodiscard]] bool holds_ingredients(Section section);
+
+/// Whether a word (folded) is a measure of the kitchen, which is refused: tsp, cups, a pinch.
+[[nodiscard]] bool is_kitchen_measure(std::string_view word);
+/// The unit that somebody means who writes "grams" or "litres" (folded); empty if there is none.
+[[nodiscard]] std::string_view meant_unit(std::string_view word);
+/// A name or unit in the one spelling in which units of premixes are compared: folded, and without
+/// the s of a plural.
+[[nodiscard]] std::string singular(std::string_view word);
+
+/// "; did you mean 'x' or 'y'?", or nothing if no candidate is near.
+[[nodiscard]] std::string nearest_hint(std::string_view word,
+                                       std::span<const std::string> candidates);
+/// The same, and all choices there are.
+[[nodiscard]] std::string choice_hint(std::string_view word,
+                                      std::span<const std::string_view> choices);
+
+}  // namespace sudsmark::formula

@@ -1,0 +1,46 @@
+// Assembling files that stand in the test instead of in a folder.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+
+#include "dump.h"
+#include "formula/assemble.h"
+#include "formula/print.h"
+
+namespace sudsmark::formula::test {
+
+using Files = std::map<std::string, std::string>;
+
+/// A file assembled, with its errors as `dump.h` lists them.
+struct Assembled {
+  std::optional<Sheet> sheet;
+  std::string errors;
+  text::Sources sources;
+
+  [[nodiscard]] std::string printed() const { return sheet ? print(*sheet) : errors; }
+  /// "file:line:column" of a place.
+  [[nodiscard]] std::string at(const Span& place) const {
+    const text::Position position = sources.position(place);
+    return std::string(sources.path(place)) + ":" + std::to_string(position.line) + ":" +
+           std::to_string(position.column);
+  }
+};
+
+inline Assembled assembled(const Files& files, const std::string& named,
+                           AssembleOptions options = {}) {
+  Assembled out;
+  const text::FileIndex file = out.sources.add(named, files.at(named));
+  options.read = [&](const std::string& path) -> std::optional<std::string> {
+    const auto found = files.find(path);
+    if (found == files.end()) return std::nullopt;
+    return found->second;
+  };
+  text::Diagnostics diagnostics;
+  out.sheet = assemble(out.sources, file, options, diagnostics);
+  out.errors = listing(diagnostics, out.sources, file);
+  return out;
+}
+
+}  // namespace sudsmark::formula::test
