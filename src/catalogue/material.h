@@ -119,15 +119,15 @@ struct Material {
   /// What is known to be in it. Nothing stated: it is all one substance of its own name.
   std::vector<Content> contents;
   std::optional<Chemistry> chemistry;
-  std::optional<Sourced> hlb;            ///< as an emulsifier, Griffin scale
-  std::optional<Sourced> required_hlb;   ///< as an oil, for an oil-in-water emulsion
-  std::optional<Sourced> density;        ///< g/l
-  std::optional<Sourced> melting;        ///< C
-  std::optional<Sourced> deliquescence;  ///< relative humidity as a fraction, 25 C
-  std::optional<Sourced> stable_ph;      ///< keeps its nature within
-  std::optional<Sourced> usual;          ///< use range, fraction of the product
-  std::optional<Sourced> supplier_limit; ///< most that a supplier allows, fraction of the product
-  std::optional<Sourced> pure_colour;    ///< share of pure dye in a dye or lake, fraction
+  std::optional<Sourced> hlb;             ///< as an emulsifier, Griffin scale
+  std::optional<Sourced> required_hlb;    ///< as an oil, for an oil-in-water emulsion
+  std::optional<Sourced> density;         ///< g/l
+  std::optional<Sourced> melting;         ///< C
+  std::optional<Sourced> deliquescence;   ///< relative humidity as a fraction, 25 C
+  std::optional<Sourced> stable_ph;       ///< keeps its nature within
+  std::optional<Sourced> usual;           ///< use range, fraction of the product
+  std::optional<Sourced> supplier_limit;  ///< most that a supplier allows, fraction of the product
+  std::optional<Sourced> pure_colour;     ///< share of pure dye in a dye or lake, fraction
   std::optional<Dust> dust;
   std::vector<std::string> hazards;  ///< H codes of typical safety data sheets
   Citations hazard_sources;

@@ -1,0 +1,84 @@
+#include "catalogue/pack.h"
+
+#include <algorithm>
+
+namespace sudsmark::catalogue {
+namespace {
+
+template <class Index>
+bool all_below(const std::vector<Index>& indices, std::size_t size) {
+  return std::all_of(indices.begin(), indices.end(), [&](Index at) { return at < size; });
+}
+
+/// Checks the indices of one catalogue.
+class Check {
+ public:
+  explicit Check(const Catalogue& catalogue) : catalogue_(catalogue) {}
+
+  [[nodiscard]] bool cited(const Citations& sources) const {
+    return all_below(sources, catalogue_.citations.size());
+  }
+  [[nodiscard]] bool figure(const std::optional<Sourced>& figure) const {
+    return !figure || cited(figure->sources);
+  }
+  [[nodiscard]] bool content(const Content& content) const {
+    return content.substance < catalogue_.substances.size() && cited(content.sources);
+  }
+  [[nodiscard]] bool material(const Material& material) const {
+    for (const auto* value : {&material.hlb, &material.required_hlb, &material.density,
+                              &material.melting, &material.deliquescence, &material.stable_ph,
+                              &material.usual, &material.supplier_limit, &material.pure_colour}) {
+      if (!figure(*value)) return false;
+    }
+    return std::all_of(material.contents.begin(), material.contents.end(),
+                       [&](const Content& item) { return content(item); }) &&
+           (!material.chemistry || cited(material.chemistry->sources)) &&
+           (!material.dust || cited(material.dust->sources)) && cited(material.hazard_sources) &&
+           cited(material.sources);
+  }
+  [[nodiscard]] bool product(const ProductKind& product) const {
+    for (const auto* value : {&product.water, &product.temperature, &product.dose, &product.piece,
+                              &product.minutes, &product.per_day}) {
+      if (!figure(*value)) return false;
+    }
+    return cited(product.sources);
+  }
+  [[nodiscard]] bool row(const Table& table, const Row& row) const {
+    return row.cells.size() == table.columns.size() && cited(row.sources) &&
+           all_below(row.substances, catalogue_.substances.size());
+  }
+  [[nodiscard]] bool table(const Table& table) const {
+    return std::all_of(table.rows.begin(), table.rows.end(),
+                       [&](const Row& item) { return row(table, item); });
+  }
+
+ private:
+  const Catalogue& catalogue_;
+};
+
+}  // namespace
+
+bool consistent(const Catalogue& catalogue) {
+  const Check check(catalogue);
+  return catalogue.water() < catalogue.substances.size() &&
+         catalogue.material_words_.all_below(catalogue.materials.size()) &&
+         catalogue.substance_words_.all_below(catalogue.substances.size()) &&
+         std::all_of(catalogue.materials.begin(), catalogue.materials.end(),
+                     [&](const Material& material) { return check.material(material); }) &&
+         std::all_of(catalogue.products.begin(), catalogue.products.end(),
+                     [&](const ProductKind& product) { return check.product(product); }) &&
+         std::all_of(catalogue.tables.begin(), catalogue.tables.end(),
+                     [&](const Table& table) { return check.table(table); });
+}
+
+std::string pack(const Catalogue& catalogue) {
+  return to_bytes(catalogue);
+}
+
+std::optional<Catalogue> unpack(std::string_view bytes) {
+  std::optional<Catalogue> catalogue(std::in_place);
+  if (!from_bytes(bytes, *catalogue) || !consistent(*catalogue)) catalogue.reset();
+  return catalogue;
+}
+
+}  // namespace sudsmark::catalogue

@@ -1,0 +1,129 @@
+// The packed catalogue: which fields go into the bytes, in which order, for writing and reading
+// alike.
+//
+// Each struct is taken apart by a structured binding, so that a field which is added to it and
+// forgotten here does not compile.
+//
+// `pack` and `unpack` are for a catalogue alone. Whoever packs more together with it (the rules)
+// includes this header and calls `to_bytes(catalogue, …)` and `from_bytes`, and then `consistent`.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "catalogue/archive.h"
+#include "catalogue/catalogue.h"
+
+namespace sudsmark::catalogue {
+
+/// The bytes of a catalogue with its look-ups.
+[[nodiscard]] std::string pack(const Catalogue& catalogue);
+/// The catalogue of such bytes, ready to be asked without `index()`; none if they are of another
+/// format or damaged.
+[[nodiscard]] std::optional<Catalogue> unpack(std::string_view bytes);
+/// Whether every index in it (of a substance, a citation, a cell's column) points at something.
+[[nodiscard]] bool consistent(const Catalogue& catalogue);
+
+template <>
+inline constexpr std::size_t enum_size<SourceKind> = 3;
+template <>
+inline constexpr std::size_t enum_size<Form> = 6;
+template <>
+inline constexpr std::size_t enum_size<WaterClass> = 4;
+template <>
+inline constexpr std::size_t enum_size<Dustiness> = 4;
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Citation>& citation) {
+  auto& [id, kind, title, where, quoted, computed] = citation;
+  archive(id, kind, title, where, quoted, computed);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Substance>& substance) {
+  auto& [name, inci, synonyms, cas, colour_index, roles] = substance;
+  archive(name, inci, synonyms, cas, colour_index, roles);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Content>& content) {
+  auto& [substance, share, active, water, sources] = content;
+  archive(substance, share, active, water, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Chemistry>& chemistry) {
+  auto& [molar_mass, acid_protons, base_protons, carbon_dioxide, gives, slow, sources] = chemistry;
+  archive(molar_mass, acid_protons, base_protons, carbon_dioxide, gives, slow, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Dust>& dust) {
+  auto& [dustiness, combustible, inert, lowest_explosible, kst, sources] = dust;
+  archive(dustiness, combustible, inert, lowest_explosible, kst, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Sourced>& figure) {
+  auto& [value, sources] = figure;
+  archive(value, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Synonym>& synonym) {
+  auto& [word, markets] = synonym;
+  archive(word, markets);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Material>& material) {
+  auto& [id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, hlb,
+         required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
+         pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources] =
+      material;
+  archive(id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, hlb,
+          required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
+          pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<ProductKind>& product) {
+  auto& [id, name, synonyms, traits, fragrance_category, neighbour_category, water, temperature,
+         dose, piece, minutes, per_day, about, sources] = product;
+  archive(id, name, synonyms, traits, fragrance_category, neighbour_category, water, temperature,
+          dose, piece, minutes, per_day, about, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Column>& column) {
+  auto& [name, word, dimension, unit] = column;
+  archive(name, word, dimension, unit);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Row>& row) {
+  auto& [name, substances, cells, markets, from, until, sources, remark] = row;
+  archive(name, substances, cells, markets, from, until, sources, remark);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Table>& table) {
+  auto& [id, title, columns, rows] = table;
+  archive(id, title, columns, rows);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Edition>& edition) {
+  auto& [file, text] = edition;
+  archive(file, text);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Catalogue>& catalogue) {
+  archive(catalogue.materials, catalogue.substances, catalogue.products, catalogue.tables,
+          catalogue.citations, catalogue.editions, catalogue.material_words_,
+          catalogue.substance_words_, catalogue.water_);
+}
+
+}  // namespace sudsmark::catalogue

@@ -1,0 +1,51 @@
+// Tables: limits and other figures by substance, jurisdiction and date.
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "catalogue/material.h"
+#include "quantity/unit.h"
+#include "text/source.h"
+
+namespace sudsmark::catalogue {
+
+/// A cell: nothing known, a figure in base units, or a word.
+using Cell = std::variant<std::monostate, Range, std::string>;
+
+struct Column {
+  std::string name;
+  bool word = false;  ///< holds words; otherwise figures of this dimension
+  quantity::Dimension dimension;
+  std::string unit;  ///< in which its figures are printed
+  friend bool operator==(const Column&, const Column&) = default;
+};
+
+struct Row {
+  std::string name;                                  ///< as reports call it
+  std::vector<SubstanceIndex> substances;            ///< summed when there are several (a group)
+  std::vector<Cell> cells;                           ///< one per column
+  std::vector<std::string> markets;                  ///< empty: everywhere
+  std::optional<std::chrono::year_month_day> from;   ///< first placing on the market
+  std::optional<std::chrono::year_month_day> until;  ///< shelf date, exclusive
+  Citations sources;
+  std::string remark;
+  friend bool operator==(const Row&, const Row&) = default;
+};
+
+struct Table {
+  std::string id;
+  std::string title;
+  std::vector<Column> columns;
+  std::vector<Row> rows;
+
+  /// Position of a column; none if there is no such column.
+  [[nodiscard]] std::optional<std::size_t> column(std::string_view name) const;
+  friend bool operator==(const Table&, const Table&) = default;
+};
+
+}  // namespace sudsmark::catalogue

@@ -1,0 +1,54 @@
+// An index of words: what a folded word stands for, quick to make, quick to ask, and packable.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sudsmark::catalogue {
+
+/// Words with what they stand for (an index of somebody's list) and a rank: of a word that was
+/// added at several ranks, only the lowest counts.
+class WordIndex {
+ public:
+  using Target = std::uint16_t;
+
+  void clear();
+  /// Adds a word, which is folded; an empty one is left out.
+  void add(std::string_view word, std::uint8_t rank, Target target);
+  /// To be called after the last `add`, before the first `find`.
+  void sort();
+
+  /// What the word stands for at its lowest rank, ascending, each once; none if it is not known.
+  [[nodiscard]] std::vector<Target> find(std::string_view word) const;
+
+  /// Whether all that words stand for is below a size.
+  [[nodiscard]] bool all_below(std::size_t size) const;
+
+  template <class Archive>
+  friend void visit(Archive& archive, typename Archive::template Of<WordIndex>& index) {
+    archive(index.bytes_, index.slots_);
+  }
+
+ private:
+  struct Slot {
+    std::uint64_t hash = 0;
+    std::uint32_t begin = 0;  ///< of the folded word in bytes_
+    std::uint16_t size = 0;
+    Target target = 0;
+    std::uint8_t rank = 0;
+  };
+  template <class Archive>
+  friend void visit(Archive& archive, typename Archive::template Of<Slot>& slot) {
+    archive(slot.hash, slot.begin, slot.size, slot.target, slot.rank);
+  }
+
+  [[nodiscard]] std::string_view word(const Slot& slot) const;
+
+  std::string bytes_;  ///< all words one after the other
+  std::vector<Slot> slots_;
+};
+
+}  // namespace sudsmark::catalogue
