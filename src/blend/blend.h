@@ -9,6 +9,7 @@
 #include <array>
 #include <chrono>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -50,7 +51,11 @@ struct Part {
   Composition composition;
   Span place;
   Range share = 1.0;  ///< of the batch, for portions
+  std::string unit;   ///< a premix's own unit ("bag"), where it has one
 };
+
+/// The kind of section that something is weighed for.
+enum class SectionKind : std::uint8_t { phase, premix, portion };
 
 /// Something that is weighed: a line of a phase, portion or premix at the size that is made.
 struct Weighing {
@@ -60,6 +65,9 @@ struct Weighing {
   std::string container;  ///< section it is weighed for: "phase dry", "premix dry bag"
   bool in_premix = false;
   Span place;
+  SectionKind section = SectionKind::phase;
+  std::size_t section_index = 0;      ///< of Blend::phases, premixes or portions
+  std::optional<std::size_t> premix;  ///< of Blend::premixes, where the line is a premix
 };
 
 struct Scale {
@@ -84,10 +92,11 @@ struct Task {
   Part handled;                 ///< composition of what is handled at one time, masses in g
   bool mass_known = true;       ///< false for a phase of a formula without a batch
   std::optional<Range> takes;   ///< h
-  std::optional<Range> times;   ///< per day
+  std::optional<Range> times;   ///< a day, as a plain number
   std::optional<Range> in;      ///< l
   std::optional<Range> raises;  ///< fraction of mass that becomes airborne
   Span place;
+  std::optional<std::size_t> premix;  ///< of Blend::premixes, where it handles one
 };
 
 /// Water of the bath, as far as the formula says.
@@ -172,10 +181,18 @@ class Blend {
   std::vector<std::uint32_t> content_slot_;         ///< by material id
 };
 
+/// How a sheet is mixed.
+struct MixOptions {
+  /// What a mass [g] comes to when it is weighed on the scales of the workshop (never none): then
+  /// every line that is weighed is mixed as it stands on the display. Absent: as stated.
+  std::function<double(double mass, const std::vector<Scale>& scales)> weighed;
+};
+
 /// Works out what a sheet makes. Unknown names, ambiguous names, sums that are not 100 %, volumes
 /// without a density and circles of premixes are errors in `diagnostics`; then nothing is returned.
 [[nodiscard]] std::optional<Blend> mix(const formula::Sheet& sheet,
                                        const catalogue::Catalogue& catalogue,
-                                       text::Diagnostics& diagnostics);
+                                       text::Diagnostics& diagnostics,
+                                       const MixOptions& options = {});
 
 }  // namespace sudsmark::blend

@@ -53,10 +53,11 @@ Composition gathered(const std::vector<Portioned>& items, std::optional<double> 
 }
 
 Mixer::Mixer(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
-             text::Diagnostics& diagnostics)
+             text::Diagnostics& diagnostics, const MixOptions& options)
     : sheet_(sheet),
       catalogue_(catalogue),
       diagnostics_(diagnostics),
+      options_(options),
       names_(sheet, catalogue, diagnostics) {
   failed_ = !diagnostics.empty();
   opened_.resize(sheet.premixes.size());
@@ -69,6 +70,7 @@ std::optional<Blend> Mixer::mix() {
   blend_.name = sheet_.name.text;
   blend_.place = sheet_.place;
   read_statements();
+  read_scales();
   open_premixes();
   mix_phases();
   if (failed_) return std::nullopt;
@@ -147,12 +149,13 @@ void Mixer::mix_phases() {
   }
   Target target{std::nullopt, "batch"};
   if (blend_.batch) target.mass = blend_.batch->value.low;
-  const auto weighed =
+  auto weighed =
       fill_is_alone(lines, names) ? weigh(lines, target, sheet_.place, diagnostics_) : std::nullopt;
   if (!weighed) {
     failed_ = true;
     return;
   }
+  weigh_out(lines, *weighed);
   blend_.real_masses = weighed->real;
   first_of_phase.push_back(lines.size());
   for (std::size_t phase = 0; phase < sheet_.phases.size(); ++phase) {
@@ -160,11 +163,10 @@ void Mixer::mix_phases() {
     for (std::size_t at = first_of_phase[phase]; at < first_of_phase[phase + 1]; ++at) {
       const formula::Line& line = *lines[at].line;
       spread(names[at], weighed->masses[at], line.place, weighed->on_top[at], items);
-      note_weighing(line, names[at], weighed->masses[at], "phase " + sheet_.phases[phase].name.text,
-                    false);
+      note_weighing(line, names[at], weighed->masses[at], SectionKind::phase, phase);
     }
     const formula::Phase& said = sheet_.phases[phase];
-    blend_.phases.push_back({said.name.text, gathered(items, std::nullopt), said.place, 1.0});
+    blend_.phases.push_back({said.name.text, gathered(items, std::nullopt), said.place, 1.0, {}});
     mixed_.insert(mixed_.end(), items.begin(), items.end());
   }
   blend_.whole.name = blend_.name;
@@ -231,16 +233,18 @@ void Mixer::split_portions() {
           break;
         }
       }
+      if (blend_.real_masses) mass = as_weighed(line, mass);
       std::vector<Portioned> added;
       spread(*named, mass, line.place, true, added);
-      note_weighing(line, *named, mass, "portion " + portion.name.text, false);
+      note_weighing(line, *named, mass, SectionKind::portion,
+                    static_cast<std::size_t>(&portion - sheet_.portions.data()));
       items.insert(items.end(), added.begin(), added.end());
       everything.insert(everything.end(), added.begin(), added.end());
     }
     std::optional<double> part_fixed;
     if (fixed && share.exact()) part_fixed = *fixed * share.low;
     blend_.portions.push_back(
-        {portion.name.text, gathered(items, part_fixed), portion.place, share});
+        {portion.name.text, gathered(items, part_fixed), portion.place, share, {}});
   }
   blend_.whole.composition = gathered(everything, fixed);
 }
@@ -300,8 +304,8 @@ void Mixer::set_contents() {
 }
 
 std::optional<Blend> mix(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
-                         text::Diagnostics& diagnostics) {
-  return Mixer(sheet, catalogue, diagnostics).mix();
+                         text::Diagnostics& diagnostics, const MixOptions& options) {
+  return Mixer(sheet, catalogue, diagnostics, options).mix();
 }
 
 }  // namespace sudsmark::blend

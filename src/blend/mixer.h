@@ -30,7 +30,7 @@ struct OpenedPremix {
 class Mixer {
  public:
   Mixer(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
-        text::Diagnostics& diagnostics);
+        text::Diagnostics& diagnostics, const MixOptions& options);
   std::optional<Blend> mix();
 
  private:
@@ -53,14 +53,22 @@ class Mixer {
   bool fill_is_alone(const std::vector<RecipeLine>& lines, const std::vector<Named>& names);
 
   // workshop.cpp: workshop, tasks and weighings
+  [[nodiscard]] const formula::Workshop* stated_workshop() const;
+  void read_scales();
+  /// A mass as it stands on the display, where that is asked for.
+  [[nodiscard]] Range as_weighed(const formula::Line& line, const Range& mass);
+  /// The masses of a recipe as they stand on the display; what they sum to is fixed no more.
+  void weigh_out(const std::vector<RecipeLine>& lines, Weighed& weighed);
   void read_workshop();
   void read_tasks();
   void note_weighing(const formula::Line& line, const Named& named, const Range& mass,
-                     std::string container, bool in_premix);
+                     SectionKind section, std::size_t index);
 
   const formula::Sheet& sheet_;
   const catalogue::Catalogue& catalogue_;
   text::Diagnostics& diagnostics_;
+  const MixOptions& options_;
+  std::vector<Scale> scales_;  ///< read where masses are mixed as weighed
   Names names_;
   Blend blend_;
   std::vector<std::optional<OpenedPremix>> opened_;

@@ -92,7 +92,6 @@ void Names::add_material(const formula::UserMaterial& stated) {
   std::optional<Material> base = base_of(stated);
   if (!base && stated.like) return;
   Material material = base.value_or(Material{});
-  material.id.clear();
   material.synonyms.clear();
   if (!base && (stated.roles.empty() || !stated.form)) {
     diagnostics_.add(messages::role_needed, stated.name.place, {stated.name.text});

@@ -113,14 +113,15 @@ std::optional<OpenedPremix> Mixer::open_afresh(std::size_t index) {
   }
   if (!sound || !fill_is_alone(lines, names)) return std::nullopt;
   const std::string called = "premix '" + premix.name.text + "'";
-  const auto weighed = weigh(lines, {premix.makes.value.low, called}, premix.place, diagnostics_);
+  auto weighed = weigh(lines, {premix.makes.value.low, called}, premix.place, diagnostics_);
   if (!weighed) return std::nullopt;
+  weigh_out(lines, *weighed);
   OpenedPremix out;
   out.fixed_total = weighed->fixed_total;
   for (std::size_t at = 0; at < lines.size(); ++at) {
     const formula::Line& line = *lines[at].line;
     spread(names[at], weighed->masses[at], line.place, weighed->on_top[at], out.items);
-    note_weighing(line, names[at], weighed->masses[at], called, true);
+    note_weighing(line, names[at], weighed->masses[at], SectionKind::premix, index);
   }
   Composition composition = gathered(out.items, out.fixed_total);
   out.total = composition.total();
@@ -139,8 +140,8 @@ void Mixer::open_premixes() {
       continue;
     }
     const formula::Premix& said = sheet_.premixes[at];
-    blend_.premixes.push_back(
-        {said.name.text, gathered(opened->items, opened->fixed_total), said.place, 1.0});
+    blend_.premixes.push_back({said.name.text, gathered(opened->items, opened->fixed_total),
+                               said.place, 1.0, said.unit ? said.unit->text : std::string()});
   }
 }
 

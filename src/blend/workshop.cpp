@@ -25,6 +25,12 @@ std::optional<Range> value(const std::optional<formula::Figure>& figure) {
   return figure->value;
 }
 
+Scale read_scale(const formula::Scale& scale) {
+  Scale out{scale.step.value.low, std::nullopt, scale.place};
+  if (scale.most) out.most = scale.most->value.high;
+  return out;
+}
+
 template <typename Section>
 const Section* named(const std::vector<Section>& sections, const std::string& name) {
   const auto found = std::find_if(sections.begin(), sections.end(), [&](const Section& section) {
@@ -45,29 +51,75 @@ std::string nearest_hint(const std::vector<Section>& sections, const std::string
 }  // namespace
 
 void Mixer::note_weighing(const formula::Line& line, const Named& what, const Range& mass,
-                          std::string container, bool in_premix) {
+                          SectionKind section, std::size_t index) {
   Weighing weighing;
   weighing.name = line.name.text;
   weighing.material = what.material;
-  weighing.mass = in_premix || blend_.real_masses ? mass : Range::unknown();
-  weighing.container = std::move(container);
-  weighing.in_premix = in_premix;
+  weighing.premix = what.premix;
+  weighing.in_premix = section == SectionKind::premix;
+  weighing.mass = weighing.in_premix || blend_.real_masses ? mass : Range::unknown();
+  switch (section) {
+    case SectionKind::phase:
+      weighing.container = "phase " + sheet_.phases[index].name.text;
+      break;
+    case SectionKind::premix:
+      weighing.container = "premix '" + sheet_.premixes[index].name.text + "'";
+      break;
+    case SectionKind::portion:
+      weighing.container = "portion " + sheet_.portions[index].name.text;
+      break;
+  }
+  weighing.section = section;
+  weighing.section_index = index;
   weighing.place = line.place;
   blend_.weighings.push_back(std::move(weighing));
 }
 
-void Mixer::read_workshop() {
-  const formula::Workshop* said = nullptr;
+const formula::Workshop* Mixer::stated_workshop() const {
   if (const auto& made_in = sheet_.statements.made_in) {
-    said = named(sheet_.workshops, made_in->text);
-    if (said == nullptr) {
-      diagnostics_.add(messages::unknown_workshop, made_in->place,
-                       {made_in->text, nearest_hint(sheet_.workshops, made_in->text)});
-      failed_ = true;
-      return;
-    }
-  } else if (sheet_.workshops.size() == 1) {
-    said = &sheet_.workshops.front();  // the only one there is
+    return named(sheet_.workshops, made_in->text);
+  }
+  // the only one there is
+  return sheet_.workshops.size() == 1 ? &sheet_.workshops.front() : nullptr;
+}
+
+void Mixer::read_scales() {
+  const formula::Workshop* said = options_.weighed ? stated_workshop() : nullptr;
+  if (said == nullptr) return;
+  for (const formula::Scale& scale : said->scales) scales_.push_back(read_scale(scale));
+}
+
+Range Mixer::as_weighed(const formula::Line& line, const Range& mass) {
+  if (scales_.empty() || !mass.known()) return mass;
+  const Range out(options_.weighed(mass.low, scales_), options_.weighed(mass.high, scales_));
+  if (mass.high > 0 && !(out.high > 0)) {
+    blend_.notes.push_back({&messages::weighed_away, {line.name.text}, {line.place}});
+  }
+  return out;
+}
+
+void Mixer::weigh_out(const std::vector<RecipeLine>& lines, Weighed& weighed) {
+  if (scales_.empty() || !weighed.real) return;
+  double fixed = 0;
+  bool exact = true;
+  for (std::size_t at = 0; at < lines.size(); ++at) {
+    Range& mass = weighed.masses[at];
+    mass = as_weighed(*lines[at].line, mass);
+    exact = exact && mass.exact();
+    if (!weighed.on_top[at]) fixed += mass.low;
+  }
+  weighed.fixed_total.reset();
+  if (exact) weighed.fixed_total = fixed;
+}
+
+void Mixer::read_workshop() {
+  const formula::Workshop* said = stated_workshop();
+  if (said == nullptr && sheet_.statements.made_in) {
+    const formula::Word& made_in = *sheet_.statements.made_in;
+    diagnostics_.add(messages::unknown_workshop, made_in.place,
+                     {made_in.text, nearest_hint(sheet_.workshops, made_in.text)});
+    failed_ = true;
+    return;
   }
   if (said == nullptr) return;
   Workshop workshop;
@@ -76,11 +128,7 @@ void Mixer::read_workshop() {
   workshop.air_changes = stated(said->air_changes);
   workshop.humidity = stated(said->humidity);
   workshop.temperature = stated(said->temperature);
-  for (const formula::Scale& scale : said->scales) {
-    Scale out{scale.step.value.low, std::nullopt, scale.place};
-    if (scale.most) out.most = scale.most->value.high;
-    workshop.scales.push_back(out);
-  }
+  for (const formula::Scale& scale : said->scales) workshop.scales.push_back(read_scale(scale));
   workshop.mask = folded(said->mask);
   workshop.extraction = folded(said->extraction);
   workshop.place = said->place;
@@ -137,6 +185,7 @@ void Mixer::read_tasks() {
       continue;
     }
     spread(*what, mass, said.place, false, items);
+    task.premix = what->premix;
     task.handled.composition = gathered(items, fixed);
     blend_.tasks.push_back(std::move(task));
   }

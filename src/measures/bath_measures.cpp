@@ -56,16 +56,15 @@ class Baths {
   /// Calls for each bath; false stops.
   void each(const std::function<bool(const Bath&)>& call) const {
     if (missing_ != 0) return;
-    std::vector<Corner> corners{Corner::acid};
-    if (!moles_.exact()) corners.push_back(Corner::base);
+    const std::size_t different = moles_.exact() ? 1 : corners.size();
     // grams per litre is all that dose and volume come to
     const Range strength = dose_.value / volume_.value;
     for (const double celsius : ends(warmth_.value)) {
       for (const science::Totals& water : water_.totals) {
         for (const double grams : ends_and_middle(strength)) {
-          for (const Corner corner : corners) {
+          for (std::size_t corner = 0; corner < different; ++corner) {
             Bath bath{.water = water, .litres = 1.0, .celsius = celsius};
-            const MolesPerGram product = moles_.at(corner);
+            const MolesPerGram product = moles_.at(corners[corner]);
             for (std::size_t at = 0; at < product.moles.size(); ++at) {
               bath.moles[at] = product.moles[at] * grams;
             }
@@ -167,7 +166,7 @@ Measured solution_ph(const View& view) {
   if (moles.missing() != 0) return {Range::unknown(), moles.missing()};
   std::optional<Range> hull;
   double left_out = 0;
-  for (const Corner corner : {Corner::acid, Corner::base}) {
+  for (const Corner& corner : corners) {
     const MolesPerGram product = moles.at(corner);
     const science::SolutionPh solution = science::solution_ph(product.moles);
     const auto ph = ph_of(solution.state);
@@ -209,19 +208,37 @@ Measured hardness(const View& view) {
   return {*hull, 0};
 }
 
+constexpr std::string_view about_ph =
+    "A bath has no single pH. When acid and bicarbonate dissolve, carbon dioxide forms, and while "
+    "it "
+    "is in the water it makes the bath more acid; as it leaves, the bath creeps upwards, within "
+    "minutes where it fizzes and over hours in still water. bath.ph is the start, with all of the "
+    "gas still dissolved; bath.ph_aired is the end, in equilibrium with outdoor air. The truth "
+    "lies "
+    "between the two, so a limit is held against both and a report names which. Neutral is 6.80 at "
+    "38 C. The tap water counts: 150 l of hard water hold as much base as 75 g of bicarbonate. "
+    "Where the formula does not say which water, the figure is the range from soft to hard. The "
+    "model knows no precipitates; bath.ph_uncertainty says what that and other gaps leave open, "
+    "and for soap alone in soft water that can be more than 1 pH.";
+constexpr std::string_view about_uncertainty =
+    "What the model cannot know: ion pairs without published constants, calcite that may or may "
+    "not fall out, constants of 25 C used in a warm bath, soap's micelles. Each doubt is taken at "
+    "its extreme and all are added. It is the wider of the two limits' doubts, and for an aired "
+    "bath of hard water calcite alone can make it 0.2 to 0.75.";
+
 constexpr std::array table{
     Measure{"water.hardness", "mg/l",
             "calcium and magnesium of the bath's water as CaCO3; soft to hard where not stated",
             "the water as stated", hardness, water_place},
     Measure{"bath.ph", "pH",
             "bath with one dose dissolved and all carbon dioxide still in the water", equilibrium,
-            ph_held, reacting_place},
+            ph_held, reacting_place, about_ph},
     Measure{"bath.ph_aired", "pH",
             "the same bath in equilibrium with outdoor air: where it creeps as gas leaves",
-            equilibrium, ph_aired, reacting_place},
+            equilibrium, ph_aired, reacting_place, about_ph},
     Measure{"bath.ph_uncertainty", "pH",
             "half-width that the model itself leaves open, to be added to both ends", equilibrium,
-            ph_uncertainty, reacting_place},
+            ph_uncertainty, reacting_place, about_uncertainty},
     Measure{"solution.ph", "pH", "1 % by mass in pure water at 25 C, closed", equilibrium,
             solution_ph, reacting_place},
 };

@@ -119,8 +119,8 @@ BathMoles::BathMoles(const View& view) {
 MolesPerGram BathMoles::at(Corner corner) const {
   MolesPerGram out;
   for (const PartOf& part : parts_) {
-    const bool lowers = part.chemistry->acid_protons > 0;
-    const bool most = (corner == Corner::acid) == lowers;
+    const bool acid = part.chemistry->acid_protons > 0;
+    const bool most = acid ? corner.acids_high : corner.others_high;
     add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
   }
   return out;

@@ -11,9 +11,15 @@
 
 namespace sudsmark::measures {
 
-/// Which way a corner of the ranges leans: everything that lowers the pH at its most and everything
-/// that raises it at its least, or the other way round.
-enum class Corner : std::uint8_t { acid, base };
+/// A corner of the ranges: acids at their most or least, and all else that takes part at its most
+/// or least. Free acids never raise the pH, but a bicarbonate or a salt pulls towards a pH of its
+/// own, so that only all four corners together hold the extremes.
+struct Corner {
+  bool acids_high = false;
+  bool others_high = false;
+};
+inline constexpr std::array<Corner, 4> corners{Corner{true, false}, Corner{false, true},
+                                               Corner{true, true}, Corner{false, false}};
 
 /// Moles of each component, and protons of acids without constants, per gram of product [mol/g].
 struct MolesPerGram {
@@ -21,7 +27,7 @@ struct MolesPerGram {
   double undetermined_protons = 0;
 };
 
-/// Composition ranges of a part as the two corners between which its pH lies.
+/// Composition ranges of a part as the corners between which its pH lies.
 class BathMoles {
  public:
   /// Works out shares and moles of all that has a chemistry. Acids or bases of which nobody has

@@ -95,9 +95,6 @@ Measured emulsifier_to_oil(const View& view) {
   return {above.value / below.value, above.missing | below.missing};
 }
 
-Span nowhere(const View&) {
-  return {};
-}
 Span batch_place(const View& view) {
   return view.blend->batch ? view.blend->batch->place : view.blend->place;
 }

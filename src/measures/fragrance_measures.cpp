@@ -62,8 +62,11 @@ class ScentBlend {
       double hidden = view_.blend->undeclared(ingredient.material).high;
       if (declared.high > 0) hidden = 0;  // it is declared, so the rest is none of it
       const Scent* scent = view_.blend->scent(ingredient.material);
-      if (hidden > 0 && scent != nullptr && scent->limit && scent->limit->low > 0) {
-        hidden = std::min(hidden, limit / scent->limit->low);
+      if (scent != nullptr && scent->limit && scent->limit->low > 0) {
+        const double room = limit / scent->limit->low;
+        hidden = std::min(hidden, room);
+        // so does the certificate of an oil narrow what such oils hold in general
+        declared.high = std::max(declared.low, std::min(declared.high, room));
       } else if (hidden > 0) {
         missing |= view_.missing->add(certificate_of(view_, ingredient.material),
                                       ingredient.places.front());

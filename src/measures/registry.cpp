@@ -5,6 +5,7 @@
 #include "measures/bath_measures.h"
 #include "measures/chemistry_measures.h"
 #include "measures/composition_measures.h"
+#include "measures/exposure_measures.h"
 #include "measures/fragrance_measures.h"
 #include "measures/hlb_measures.h"
 #include "measures/humidity_measures.h"
@@ -18,7 +19,8 @@ std::vector<Measure> gather() {
   std::vector<Measure> out;
   for (const std::span<const Measure> some :
        {composition_measures(), hlb_measures(), chemistry_measures(), bath_measures(),
-        humidity_measures(), fragrance_measures(), weighing_measures(), workshop_measures()}) {
+        humidity_measures(), fragrance_measures(), weighing_measures(), workshop_measures(),
+        exposure_measures()}) {
     out.insert(out.end(), some.begin(), some.end());
   }
   return out;

@@ -48,6 +48,8 @@ struct Measure {
   Measured (*compute)(const View& view);
   /// The line that a maker would change to move the figure; nowhere if there is none.
   Span (*place)(const View& view);
+  /// What a new member of staff should know of it: what it assumes, what it does not say.
+  std::string_view about = {};
 };
 
 using MeasureIndex = std::uint16_t;

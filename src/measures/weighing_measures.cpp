@@ -13,9 +13,6 @@ namespace {
 
 using blend::Weighing;
 
-/// Error that a plan of weighings aims to keep below: 1 %, as usual at the bench.
-constexpr double bench_tolerance = 0.01;
-
 bool weighed(const Weighing& weighing) {
   return weighing.mass.known() && weighing.mass.high > 0;
 }
@@ -52,21 +49,10 @@ Measured smallest_mass(const View& view) {
   return {value, 0};
 }
 
-std::vector<science::Scale> scales(const View& view) {
-  std::vector<science::Scale> out;
-  if (!view.blend->workshop) return out;
-  for (const blend::Scale& scale : view.blend->workshop->scales) {
-    science::Scale made;
-    made.step = scale.step;
-    if (scale.most) made.greatest_load = *scale.most;
-    out.push_back(made);
-  }
-  return out;
-}
-
 struct Error {
   double share = 0;
   const Weighing* weighing = nullptr;
+  const Weighing* too_heavy = nullptr;  ///< no scale takes it, however often
 };
 
 /// The greatest error over all weighings, each on the scale that suits it best, at its least mass
@@ -78,14 +64,18 @@ Error worst(const View& view, const std::vector<science::Scale>& at_hand, bool l
     const double mass = least_mass ? weighing.mass.low : weighing.mass.high;
     if (!(mass > 0)) continue;
     const auto plan = science::plan_weighing(at_hand, mass, bench_tolerance);
-    const double share = plan ? plan->error_share : 0.0;
-    if (share > worst.share) worst = {share, &weighing};
+    if (!plan) {
+      worst.too_heavy = &weighing;
+    } else if (plan->error_share > worst.share) {
+      worst.share = plan->error_share;
+      worst.weighing = &weighing;
+    }
   }
   return worst;
 }
 
 Measured error(const View& view) {
-  const std::vector<science::Scale> at_hand = scales(view);
+  const std::vector<science::Scale> at_hand = scales_of(*view.blend);
   if (at_hand.empty()) {
     return {Range::unknown(),
             view.missing->add("the scale (`workshop … scale`)", view.blend->place)};
@@ -93,6 +83,11 @@ Measured error(const View& view) {
   const Error most = worst(view, at_hand, true);
   const Error least = worst(view, at_hand, false);
   if (some_unknown(view)) return {Range::at_least(least.share), missing_batch(view)};
+  if (most.too_heavy != nullptr) {
+    return {Range::at_least(least.share),
+            view.missing->add("a scale that bears '" + most.too_heavy->name + "'",
+                              most.too_heavy->place)};
+  }
   if (most.weighing != nullptr) {
     trace(view, most.weighing->name + ", " +
                     quantity::printed(most.weighing->mass, *quantity::find_unit("g")) + " for " +
@@ -101,13 +96,33 @@ Measured error(const View& view) {
   return {{least.share, most.share}, 0};
 }
 
+Measured least_weighable(const View& view) {
+  const std::vector<science::Scale> at_hand = scales_of(*view.blend);
+  if (at_hand.empty()) {
+    return {Range::unknown(),
+            view.missing->add("the scale (`workshop … scale`)", view.blend->place)};
+  }
+  double least = science::smallest_weighing(at_hand.front(), bench_tolerance);
+  for (const science::Scale& scale : at_hand) {
+    least = std::min(least, science::smallest_weighing(scale, bench_tolerance));
+  }
+  trace(view, "100 steps of the finest scale");
+  return {least, 0};
+}
+
+Span scale_place(const View& view) {
+  const auto& workshop = view.blend->workshop;
+  if (!workshop || workshop->scales.empty()) return view.blend->place;
+  return workshop->scales.front().place;
+}
+
 Span smallest_place(const View& view) {
   const Weighing* least = smallest(view);
   return least == nullptr ? Span{} : least->place;
 }
 
 Span error_place(const View& view) {
-  const Error most = worst(view, scales(view), true);
+  const Error most = worst(view, scales_of(*view.blend), true);
   return most.weighing == nullptr ? smallest_place(view) : most.weighing->place;
 }
 
@@ -119,9 +134,36 @@ constexpr std::array table{
             "the scale's step as a share of a weighing, each on the best scale at hand, at worst",
             "arithmetic: one step is the most that two rounded readings differ", error,
             error_place},
+    Measure{"weighing.least", "g",
+            "the least mass that the finest scale at hand weighs to 1 %",
+            "100 steps of the display, from memory; the minimum weight of USP <41>, as quoted, "
+            "asks for 82 at that tolerance",
+            least_weighable, scale_place},
 };
 
 }  // namespace
+
+std::vector<science::Scale> scales_of(const std::vector<blend::Scale>& scales) {
+  std::vector<science::Scale> out;
+  for (const blend::Scale& scale : scales) {
+    science::Scale made;
+    made.step = scale.step;
+    if (scale.most) made.greatest_load = *scale.most;
+    if (made.step > 0) out.push_back(made);
+  }
+  return out;
+}
+
+std::vector<science::Scale> scales_of(const blend::Blend& blend) {
+  if (!blend.workshop) return {};
+  return scales_of(blend.workshop->scales);
+}
+
+double as_displayed(double mass, const std::vector<blend::Scale>& scales) {
+  if (!(mass > 0)) return mass;
+  const auto plan = science::plan_weighing(scales_of(scales), mass, bench_tolerance);
+  return plan ? plan->weighed : mass;
+}
 
 std::span<const Measure> weighing_measures() {
   return table;

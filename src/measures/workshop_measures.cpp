@@ -1,61 +1,42 @@
 #include "measures/workshop_measures.h"
 
-#include <algorithm>
 #include <array>
-#include <cmath>
 #include <string>
 
+#include "measures/combustible_dust.h"
+#include "measures/control_band.h"
+#include "measures/dust_bounds.h"
+#include "measures/dust_limits.h"
 #include "measures/handled_powder.h"
 #include "measures/sums.h"
+#include "measures/task_hazards.h"
 #include "quantity/number.h"
-#include "science/control_banding.h"
-#include "science/dust_bound.h"
-#include "science/dust_cloud.h"
 
 namespace sudsmark::measures {
 namespace {
 
-using catalogue::Dustiness;
-using science::DustinessWord;
+using quantity::Certainty;
+using science::DustFraction;
 
 constexpr std::string_view banding =
-    "COSHH Essentials (HSG193), as quoted elsewhere and from memory";
+    "COSHH Essentials (HSG193), hazard groups as quoted elsewhere, its table from memory";
 constexpr std::string_view room_model =
     "well-mixed room, closed form; dustiness classes of EN 15051, from memory";
-constexpr std::string_view explosion = "lower explosion limits as BG RCI gives them";
+constexpr std::string_view limits =
+    "the table of workplace limits by country; sum of C over L after 29 CFR 1910.1000(d)(2)";
+constexpr std::string_view explosion =
+    "mass over volume; bicarbonate counts from 80 % on, after J. Hazard. Mater. 307 (2016)";
+constexpr std::string_view mixtures =
+    "mixture rules of Regulation (EC) No 1272/2008, Annex I, in part quoted and from memory";
 
-std::vector<DustinessWord> words_of(const catalogue::Material& material) {
-  const Dustiness dustiness = material.dust ? material.dust->dustiness : Dustiness::unknown;
-  switch (dustiness) {
-    case Dustiness::low:
-      return {DustinessWord::low};
-    case Dustiness::medium:
-      return {DustinessWord::medium};
-    case Dustiness::high:
-      return {DustinessWord::high};
-    case Dustiness::unknown:
-      break;
-  }
-  return {DustinessWord::low, DustinessWord::high};
+std::string words(const Range& value, std::string_view unit) {
+  return quantity::printed(value, *quantity::find_unit(unit));
 }
 
-/// Control approach of one powder at one mass: from the least to the most that its dustiness
-/// allows.
-Range approach(const HandledPowder& powder) {
-  const std::vector<std::string_view> statements(powder.material->hazards.begin(),
-                                                 powder.material->hazards.end());
-  const science::GroupResult group = science::hazard_group(statements);
-  constexpr double kilogram = 1000;
-  std::optional<Range> out;
-  for (const double mass : {powder.mass.low, powder.mass.high}) {
-    for (const DustinessWord word : words_of(*powder.material)) {
-      const double value =
-          science::control_approach(group.group, science::amount_band(mass / kilogram), word)
-              .approach;
-      out = out ? quantity::hull(*out, value) : Range(value);
-    }
-  }
-  return *out;
+std::string listed(const std::vector<std::string>& items) {
+  std::string out;
+  for (const std::string& item : items) out += (out.empty() ? "" : ", ") + item;
+  return out;
 }
 
 Measured band(const View& view) {
@@ -63,114 +44,58 @@ Measured band(const View& view) {
   if (missing != 0) return {Range::unknown(), missing};
   Range most = 1.0;
   each_task(view, [&](const blend::Task& task) {
-    if (!task.mass_known) {
-      missing |= missing_batch(view);
-      most = {most.low, 4.0};
-      return;
-    }
-    for (const HandledPowder& powder : powders_of(view, task)) {
-      const Range value = approach(powder);
-      if (value.high > most.high) {
-        trace(view, powder.material->name + " in task '" + task.handled.name + "': approach " +
-                        quantity::printed(value, *quantity::find_unit("1")));
-      }
-      most = quantity::max(most, value);
+    const Banding of = banding_of(view, task);
+    missing |= of.missing;
+    most = quantity::max(most, of.approach);
+    if (view.trace == nullptr) return;
+    std::string clause = "task '" + task.handled.name + "': approach " + words(of.approach, "1");
+    if (!of.decided_by.empty()) clause += " for " + of.decided_by + ", group " + of.group;
+    if (!of.statements.empty()) clause += " by " + listed(of.statements);
+    trace(view, std::move(clause));
+    for (const science::Disagreement& told : of.disagreements) {
+      trace(view, std::string(told.about) + ": followed is " + std::string(told.followed) +
+                      "; set aside is " + std::string(told.set_aside));
     }
   });
   return {most, missing};
 }
 
-std::optional<blend::Stated> workshop_figure(
-    const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
-  if (!view.blend->workshop) return std::nullopt;
-  return (*view.blend->workshop).*figure;
+Measured bound_of(const View& view, DustFraction fraction, bool short_term) {
+  const AirBounds bounds = air_bounds(view, fraction);
+  if (bounds.shift != Range::unknown()) {
+    trace(view, short_term ? "an upper bound of any 15 minutes: one task after the other without a "
+                             "pause, well-mixed room, nothing settles"
+                           : "an upper bound: mass times dustiness, well-mixed room, nothing "
+                             "settles, all of it in the air from the start of the shift");
+    trace(view, "close to the bowl the air can hold more");
+  }
+  return {short_term ? bounds.short_term : bounds.shift, bounds.missing};
 }
 
 Measured bound(const View& view) {
-  MissingSet missing = missing_task(view);
-  const Measured volume = stated(view, workshop_figure(view, &blend::Workshop::room),
-                                 "the size of the room (`workshop`)");
-  const Measured air = stated(view, workshop_figure(view, &blend::Workshop::air_changes),
-                              "the air changes of the room (`workshop`)");
-  missing |= volume.missing | air.missing;
-  if (missing != 0) return {Range::unknown(), missing};
-  std::vector<science::PowderTask> least;
-  std::vector<science::PowderTask> most;
-  each_task(view, [&](const blend::Task& task) {
-    if (!task.takes) {
-      missing |= view.missing->add("how long task '" + task.handled.name + "' takes (`takes`)",
-                                   task.place);
-    }
-    if (!task.times) {
-      missing |= view.missing->add("how often task '" + task.handled.name + "' is done (`times`)",
-                                   task.place);
-    }
-    if (!task.mass_known) missing |= missing_batch(view);
-    if (missing != 0) return;
-    const std::vector<HandledPowder> powders = powders_of(view, task);
-    const Measured raised = dustiness(view, task, powders);
-    missing |= raised.missing;
-    Range mass = 0.0;
-    for (const HandledPowder& powder : powders) mass += powder.mass;
-    constexpr double kilogram = 1000;
-    least.push_back({mass.low / kilogram, raised.value.low, 1.0, task.takes->low, task.times->low});
-    most.push_back(
-        {mass.high / kilogram, raised.value.high, 1.0, task.takes->high, task.times->high});
-  });
-  if (least.empty()) return {Range::unknown(), missing};
-  constexpr double litres = 1000;     // of a cubic metre
-  constexpr double mg_per_m3 = 1e-6;  // in g/l
-  // little air moved in a small room holds the most dust
-  const science::Room airy =
-      science::room_with_air_changes(volume.value.high / litres, air.value.high);
-  const science::Room close =
-      science::room_with_air_changes(volume.value.low / litres, air.value.low);
-  const double low = science::dust_bound(airy, least).shift_mean_bound * mg_per_m3;
-  const double high = science::dust_bound(close, most).shift_mean_bound * mg_per_m3;
-  trace(view, "an upper bound by dustiness, mass and a well-mixed room; no measurement");
-  return {Range(low, std::isfinite(high) ? high : Range::unknown().high), missing};
+  return bound_of(view, DustFraction::inhalable, false);
+}
+Measured bound_respirable(const View& view) {
+  return bound_of(view, DustFraction::respirable, false);
+}
+Measured bound_short(const View& view) {
+  return bound_of(view, DustFraction::inhalable, true);
 }
 
-struct Cloud {
-  Range value = 0.0;  ///< g/l
-  MissingSet missing = 0;
-};
-
-Cloud cloud_of(const View& view, const blend::Task& task) {
-  Cloud out;
-  Range fines = 0.0;
-  Range inert = 0.0;
-  Range all = 0.0;
-  for (const HandledPowder& powder : powders_of(view, task)) {
-    all += powder.mass;
-    const auto& dust = powder.material->dust;
-    if (!dust) {
-      fines += Range(0.0, powder.mass.high);
-      out.missing |=
-          view.missing->add("whether '" + powder.material->name + "' burns as a dust", task.place);
-    } else if (dust->combustible) {
-      fines += powder.mass;
-    } else if (dust->inert) {
-      inert += powder.mass;
-    }
+Measured of_limit(const View& view) {
+  const OfLimits found = of_limits(view);
+  for (const OfLimit& one : found.substances) {
+    trace(view, one.substance + ": bound " + words(one.bound, "mg/m3") + " against " +
+                    words(one.limit.value, "mg/m3") +
+                    (one.respirable ? " respirable (" : " inhalable (") + one.limit.country + " " +
+                    one.limit.basis +
+                    (one.limit.elsewhere ? ", none known where it is sold)" : ")"));
   }
-  if (!(all.high > 0)) return out;
-  const Range inert_share = inert / all;
-  if (science::counts_as_inert(inert_share.low)) return {0.0, out.missing};
-  if (science::counts_as_inert(inert_share.high)) fines = {0.0, fines.high};
-  if (!task.in) {
-    out.missing |= view.missing->add(
-        "the bowl or bucket of task '" + task.handled.name + "' (`in`)", task.place);
+  if (!found.without_limit.empty()) {
+    trace(view, "no limit known for " + listed(found.without_limit) +
+                    ": left out of the sum, which makes none of them safe");
   }
-  if (!task.mass_known) out.missing |= missing_batch(view);
-  if (fines.high == 0) {
-    out.value = 0.0;
-  } else if (task.in && task.mass_known) {
-    out.value = fines / *task.in;
-  } else {
-    out.value = Range::at_least(0.0);
-  }
-  return out;
+  return {found.sum, found.missing};
 }
 
 Measured cloud(const View& view) {
@@ -178,12 +103,48 @@ Measured cloud(const View& view) {
   if (missing != 0) return {Range::unknown(), missing};
   Range worst = 0.0;
   each_task(view, [&](const blend::Task& task) {
-    const Cloud of = cloud_of(view, task);
-    worst = quantity::max(worst, of.value);
-    missing |= of.missing;
+    const CombustibleDust dust = combustible_dust(view, task);
+    worst = quantity::max(worst, dust.cloud);
+    missing |= dust.missing;
+    if (view.trace == nullptr || dust.materials.empty()) return;
+    trace(view, "task '" + task.handled.name + "': " + words(dust.fines, "g") + " of " +
+                    listed(dust.materials) + ", all of it spread evenly over the vessel");
+    if (dust.inert_share.high > 0) {
+      trace(view, words(dust.inert_share, "%") +
+                      " of powder that quenches: counted as inert from 80 % on");
+    }
   });
-  trace(view, "all fines that burn, spread evenly over the volume they could fill");
   return {worst, missing};
+}
+
+Measured hazards(const View& view) {
+  MissingSet missing = missing_task(view);
+  if (missing != 0) return {Range::unknown(), missing};
+  std::vector<std::string> sure;
+  std::vector<std::string> perhaps;
+  const auto add = [](std::vector<std::string>& to, const std::string& code) {
+    if (std::find(to.begin(), to.end(), code) == to.end()) to.push_back(code);
+  };
+  each_task(view, [&](const blend::Task& task) {
+    const HandledHazards of = task_hazards(view, task);
+    missing |= of.missing;
+    for (const HandledStatement& statement : of.statements) {
+      const bool certain = statement.applies == Certainty::yes;
+      add(certain ? sure : perhaps, statement.code);
+      if (view.trace == nullptr) continue;
+      trace(view, "task '" + task.handled.name + "': " + statement.code +
+                      (certain                  ? " by "
+                       : statement.without_rule ? " perhaps, no mixture rule decides it, by "
+                                                : " perhaps, by ") +
+                      listed(statement.materials));
+    }
+  });
+  std::erase_if(perhaps, [&](const std::string& code) {
+    return std::find(sure.begin(), sure.end(), code) != sure.end();
+  });
+  const auto least = static_cast<double>(sure.size());
+  const auto most = static_cast<double>(sure.size() + perhaps.size());
+  return {missing == 0 ? Range(least, most) : Range::at_least(least), missing};
 }
 
 Span task_place(const View& view) {
@@ -198,9 +159,23 @@ constexpr std::array table{
     Measure{"dust.bound", "mg/m3",
             "upper bound of the 8 hour mean of airborne dust over all tasks; never a prediction",
             room_model, bound, task_place},
+    Measure{"dust.bound_respirable", "mg/m3",
+            "upper bound of the 8 hour mean of the dust that goes deep into the lung", room_model,
+            bound_respirable, task_place},
+    Measure{"dust.bound_short", "mg/m3",
+            "upper bound of airborne dust over the worst 15 minutes, which a long mean hides",
+            room_model, bound_short, task_place},
+    Measure{"dust.of_limit", "1",
+            "sum over substances of their bound over their own workplace limit, of those that have "
+            "one",
+            limits, of_limit, task_place},
     Measure{"dust.cloud", "g/m3",
             "combustible fines of a task over the volume they could fill, the worst", explosion,
             cloud, task_place},
+    Measure{"task.hazards", "1",
+            "number of hazard statements of what the tasks handle, by the mixture rules; which "
+            "they are stands in how it came about, and `task is H318` asks for one",
+            mixtures, hazards, task_place},
 };
 
 }  // namespace

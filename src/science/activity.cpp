@@ -7,7 +7,9 @@
 namespace sudsmark::science {
 namespace {
 
-double power_of_ten(double x) { return std::exp(std::numbers::ln10 * x); }
+double power_of_ten(double x) {
+  return std::exp(std::numbers::ln10 * x);
+}
 
 }  // namespace
 
@@ -37,7 +39,7 @@ std::array<double, species_count> activity_coefficients(ActivityModel model, dou
   }
   std::array<double, species_count> result{};
   for (std::size_t i = 0; i < species_count; ++i) {
-    const Species& one = species()[i];
+    const Species& one = all_species[i];
     result[i] = model == ActivityModel::ion_sizes && one.gamma.known
                     ? power_of_ten(log_gamma_sized(one, strength, constants))
                     : by_charge[static_cast<std::size_t>(std::abs(one.charge))];
@@ -45,6 +47,8 @@ std::array<double, species_count> activity_coefficients(ActivityModel model, dou
   return result;
 }
 
-double water_activity(double solutes) { return std::max(0.5, 1.0 - 0.017 * solutes); }
+double water_activity(double solutes) {
+  return std::max(0.5, 1.0 - 0.017 * solutes);
+}
 
 }  // namespace sudsmark::science

@@ -12,9 +12,13 @@ void Bath::add(const Substance& substance, double grams) {
   undetermined_protons += amount * substance.undetermined_protons;
 }
 
-void Bath::add(Component component, double mol) { moles[index_of(component)] += mol; }
+void Bath::add(Component component, double mol) {
+  moles[index_of(component)] += mol;
+}
 
-double water_mass(const Bath& bath) { return bath.litres * water_density(bath.celsius); }
+double water_mass(const Bath& bath) {
+  return bath.litres * water_density(bath.celsius);
+}
 
 Totals totals_of(const Bath& bath) {
   Totals totals = bath.water;

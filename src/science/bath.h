@@ -19,9 +19,9 @@
 namespace sudsmark::science {
 
 struct Bath {
-  Totals water{};           ///< before anything is put in [mol/kg]
-  double litres = 150.0;    ///< of warm water
-  double celsius = 38.0;    ///< [C], 5 to 50
+  Totals water{};                               ///< before anything is put in [mol/kg]
+  double litres = 150.0;                        ///< of warm water
+  double celsius = 38.0;                        ///< [C], 5 to 50
   std::array<double, component_count> moles{};  ///< put in [mol]
   double undetermined_protons = 0.0;  ///< put in, see Substance [mol]; booked as given off
 

@@ -23,8 +23,7 @@ double take_hardness(Totals& totals, double wanted) {
 /// Takes salts of the hardness with acids that have no ion pairs here out of the water.
 Totals without_unknown_salts(Totals totals) {
   // Ca3(PO4)2 holds the most protons off, so phosphate has the first claim on calcium.
-  const double phosphate =
-      std::min(totals[Component::phosphate], totals[Component::calcium] / 1.5);
+  const double phosphate = std::min(totals[Component::phosphate], totals[Component::calcium] / 1.5);
   totals[Component::phosphate] -= phosphate;
   totals[Component::calcium] = std::max(0.0, totals[Component::calcium] - 1.5 * phosphate);
   for (const Component acid : {Component::tartrate, Component::malate, Component::adipate}) {

@@ -12,17 +12,17 @@ namespace sudsmark::science {
 
 /// Why a computed pH may be off.
 enum class PhDoubtCause {
-  agreement,          ///< constants and activity law against the pH standards
-  missing_pairs,      ///< calcium and magnesium with tartrate, malate, lactate, adipate, ascorbate,
-                      ///< phosphate, soap: no constants, or solids that may fall out
-  sulfate_pairs,      ///< calcium and magnesium with sulfate
-  left_out_pairs,     ///< the model without ion pairs, where there is something to pair
-  calcium_bicarbonate,///< two published strengths of one ion pair
-  calcite,            ///< the water is supersaturated and might lose calcite
-  room_constants,     ///< constants of 25 C used at another temperature
-  soap,               ///< micelles, acid soap and solid fatty acid instead of single ions
-  undetermined_acid,  ///< acids without constants, booked as having given off all protons
-  strength,           ///< ionic strength near or beyond the end of the activity law
+  agreement,       ///< constants and activity law against the pH standards
+  missing_pairs,   ///< calcium and magnesium with tartrate, malate, lactate, adipate, ascorbate,
+                   ///< phosphate, soap: no constants, or solids that may fall out
+  sulfate_pairs,   ///< calcium and magnesium with sulfate
+  left_out_pairs,  ///< the model without ion pairs, where there is something to pair
+  calcium_bicarbonate,  ///< two published strengths of one ion pair
+  calcite,              ///< the water is supersaturated and might lose calcite
+  room_constants,       ///< constants of 25 C used at another temperature
+  soap,                 ///< micelles, acid soap and solid fatty acid instead of single ions
+  undetermined_acid,    ///< acids without constants, booked as having given off all protons
+  strength,             ///< ionic strength near or beyond the end of the activity law
 };
 
 /// A sentence part for a reader: "calcite could fall out of this water".
@@ -56,10 +56,12 @@ struct PhUncertainty {
 /// - undetermined_acid: the difference from all their protons staying on.
 /// - strength: 0 to 0.1 mol/kg, rising to 0.1 at 0.5 mol/kg, 0.3 beyond (from memory).
 ///
+/// Not covered: calcium citrate as a solid (no solubility product at hand), and what surfactants,
+/// colours and scents do.
+///
 /// `undetermined_protons` in mol/kg of water. Errors: the status of the equilibria.
 PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
-                             const CarbonDioxide& carbon_dioxide,
-                             double undetermined_protons = 0.0,
+                             const CarbonDioxide& carbon_dioxide, double undetermined_protons = 0.0,
                              const BathModel& model = full_model);
 
 /// The same for a bath.

@@ -30,8 +30,8 @@ struct WaterTotals {
 /// 0.35); what the charges lack is chloride, or sodium where the water is softer than it is
 /// alkaline; a litre counts as a kilogram (0.3 %, below 0.002 pH).
 /// Errors: outside_bounds for a negative or absurd figure (alkalinity or hardness above
-/// 2000 mg/l, pH outside 4.5 to 11), not_converged for a pH that this alkalinity cannot have (more CO2
-/// than under one atmosphere, or none at all).
+/// 2000 mg/l, pH outside 4.5 to 11), not_converged for a pH that this alkalinity cannot have (more
+/// CO2 than under one atmosphere, or none at all).
 WaterTotals water_of_report(const WaterReport& report, const BathModel& model = full_model);
 
 }  // namespace sudsmark::science

@@ -22,11 +22,13 @@ constexpr double usual_reach = 3.0 * std::numbers::ln10;
 
 constexpr double acidity_tolerance = 1e-9;   // in ln a(H+)
 constexpr double first_tolerance = 1e-4;     // the same, while ionic strength is but a guess
-constexpr double strength_tolerance = 1e-7;  // relative, in ionic strength
+constexpr double strength_tolerance = 1e-6;  // relative, in ionic strength
 constexpr int most_iterations = 200;
 constexpr int most_free_iterations = 8;  // then the activity of water stands still between rounds
 
-bool between(double x, double low, double high) { return x >= low && x <= high; }  // false for NaN
+bool between(double x, double low, double high) {
+  return x >= low && x <= high;
+}  // false for NaN
 
 bool in_bounds(const Totals& totals, const Thermodynamics& thermo, const CarbonDioxide& gas) {
   return std::all_of(totals.mol_per_kg.begin(), totals.mol_per_kg.end(),
@@ -67,8 +69,8 @@ class AcidityRoot {
     const bool down = start.charge > 0.0;
     Point near = start;
     while (near.ln_h > most_alkaline && near.ln_h < most_acid) {
-      const Point far = at(std::clamp(down ? start.ln_h - reach : start.ln_h + reach,
-                                      most_alkaline, most_acid));
+      const Point far =
+          at(std::clamp(down ? start.ln_h - reach : start.ln_h + reach, most_alkaline, most_acid));
       if ((far.charge > 0.0) != down) return down ? narrow(far, near) : narrow(near, far);
       near = far;
       reach *= growth;
@@ -208,7 +210,9 @@ Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const Bath
 
 }  // namespace
 
-CarbonDioxide closed_to_air() { return {}; }
+CarbonDioxide closed_to_air() {
+  return {};
+}
 
 CarbonDioxide open_to_air(double log10_pco2) {
   return {.exchange = CarbonDioxide::Exchange::open, .log10_pco2 = log10_pco2};
@@ -245,8 +249,7 @@ Equilibrium equilibrate(const Totals& totals, const Thermodynamics& thermo,
   }
   const double weighed_in = totals[Component::carbonate];
   Totals left = totals;
-  left[Component::carbonate] =
-      open.dic + carbon_dioxide.fraction_left * (weighed_in - open.dic);
+  left[Component::carbonate] = open.dic + carbon_dioxide.fraction_left * (weighed_in - open.dic);
   Equilibrium partly = solve(left, thermo, model, std::nullopt);
   partly.co2_released = weighed_in - partly.dic;
   return partly;

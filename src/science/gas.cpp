@@ -22,8 +22,7 @@ GasYield gas_yield(double acid_protons, double bicarbonate, double carbonate) {
   const double taken = std::min(acid, single + 2.0 * twice);
   GasYield result;
   result.settled = gas_amount(std::max(0.0, taken - twice));
-  result.most =
-      gas_amount(std::min(taken, single) + 0.5 * std::max(0.0, taken - single));
+  result.most = gas_amount(std::min(taken, single) + 0.5 * std::max(0.0, taken - single));
   result.acid_left = acid - taken;
   result.base_protons_left = single + 2.0 * twice - taken;
   return result;

@@ -27,8 +27,8 @@ struct GasYield {
   /// At most, while it fizzes: every proton meets bicarbonate first, then carbonate, which gives
   /// half as much gas per proton. Equal to `settled` without carbonate or with acid enough.
   GasAmount most;
-  double acid_left = 0.0;         ///< protons not used [mol]
-  double base_protons_left = 0.0; ///< protons that the bases could still take [mol]
+  double acid_left = 0.0;          ///< protons not used [mol]
+  double base_protons_left = 0.0;  ///< protons that the bases could still take [mol]
 };
 
 /// CO2 from `acid_protons` (mol of protons that the acids can give to bicarbonate: citric 3,

@@ -15,8 +15,7 @@ constexpr Provenance greenspan{"greenspan-1977", "Greenspan, J. Res. NBS 81A (19
 constexpr Provenance greenspan_crc{"greenspan-1977",
                                    "Greenspan, J. Res. NBS 81A (1977) 89; CRC Handbook, constant "
                                    "humidity solutions",
-                                   "the handbook has 75.0 with 2 to either side",
-                                   Standing::quoted};
+                                   "the handbook has 75.0 with 2 to either side", Standing::quoted};
 constexpr Provenance arnold{"arnold-zehnder-1991", "Arnold & Zehnder 1991, epsomite",
                             "as quoted by an encyclopedia of salts, whose other figures are higher",
                             Standing::quoted};
@@ -51,12 +50,10 @@ constexpr Point sodium_chloride[] = {{20.0, {75.48, 75.48}, &greenspan},
                                      {38.0, {74.76, 74.76}, &greenspan}};
 constexpr Point potassium_chloride[] = {{25.0, {84.3, 84.3}, &greenspan}};
 constexpr Point magnesium_chloride[] = {{25.0, {32.8, 32.8}, &greenspan}};
-constexpr Point magnesium_sulfate[] = {{20.0, {90.1, 91.3}, &arnold},
-                                       {25.0, {88.3, 88.3}, &arnold},
-                                       {30.0, {88.0, 94.0}, &arnold}};
-constexpr Point soda_crystals[] = {{20.0, {97.9, 97.9}, &broul},
-                                   {25.0, {88.2, 88.2}, &broul},
-                                   {30.0, {83.2, 83.2}, &broul}};
+constexpr Point magnesium_sulfate[] = {
+    {20.0, {90.1, 91.3}, &arnold}, {25.0, {88.3, 88.3}, &arnold}, {30.0, {88.0, 94.0}, &arnold}};
+constexpr Point soda_crystals[] = {
+    {20.0, {97.9, 97.9}, &broul}, {25.0, {88.2, 88.2}, &broul}, {30.0, {83.2, 83.2}, &broul}};
 constexpr Point bicarbonate[] = {{25.0, {76.0, 88.0}, &kuu}, {40.0, {48.0, 75.0}, &kuu_end}};
 constexpr Point calcined[] = {{25.0, {75.0, 75.0}, &volkova}};
 constexpr Point citric_acid[] = {{25.0, {75.0, 78.0}, &citric}};

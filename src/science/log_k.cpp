@@ -15,7 +15,9 @@ double LogK::at(double kelvin) const {
   return a + b * kelvin + c / kelvin + d * std::log10(kelvin) + e / (kelvin * kelvin);
 }
 
-LogK constant_log_k(double log_k_25) { return {.a = log_k_25}; }
+LogK constant_log_k(double log_k_25) {
+  return {.a = log_k_25};
+}
 
 LogK log_k_with_enthalpy(double log_k_25, double enthalpy_kj) {
   const double slope = 1000.0 * enthalpy_kj / (std::numbers::ln10 * gas_constant);

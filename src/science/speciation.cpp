@@ -15,12 +15,12 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
     : totals_(&totals), thermo_(&thermo), model_(model), pco2_(pco2) {
   for (std::size_t i = 0; i < acid_count; ++i) {
     const bool from_gas = i == carbonate && pco2_.has_value();
-    if (from_gas || totals[acids()[i].component] > 0.0) {
+    if (from_gas || totals[all_acids[i].component] > 0.0) {
       active_acids_[active_acid_count_++] = i;
     }
   }
   for (std::size_t i = 0; model_.ion_pairs && i < pair_count; ++i) {
-    const IonPair& pair = ion_pairs()[i];
+    const IonPair& pair = all_ion_pairs[i];
     const bool has_acid =
         pair.acid == IonPair::no_acid ||
         std::find(active_acids_.begin(), active_acids_.begin() + active_acid_count_, pair.acid) !=
@@ -31,7 +31,7 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
   }
   paired_ = active_pair_count_ > 0;
   for (std::size_t i = 0; i < first_acid; ++i) {
-    const double charge = species()[first_ion_species + i].charge * totals.mol_per_kg[i];
+    const double charge = all_species[first_ion_species + i].charge * totals.mol_per_kg[i];
     if (i >= metal_count || !paired_) inert_charge_ += charge;
     if (i < metal_count) metal_[i] = totals.mol_per_kg[i];
   }
@@ -43,7 +43,7 @@ void Speciation::set_medium(double ionic_strength, double water_activity) {
   hydroxide_ = thermo_->water * water_activity / gamma_[hydroxide_species];
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
     const std::size_t i = active_acids_[a];
-    const AcidSystem& acid = acids()[i];
+    const AcidSystem& acid = all_acids[i];
     const double base_gamma = gamma_[acid.first_species];
     for (std::size_t n = 0; n <= static_cast<std::size_t>(acid.protons); ++n) {
       beta_[i][n] = thermo_->beta[i][n] * base_gamma / gamma_[acid.first_species + n];
@@ -54,14 +54,13 @@ void Speciation::set_medium(double ionic_strength, double water_activity) {
   }
   if (pco2_) {
     open_base_ = thermo_->henry * *pco2_ * water_activity /
-                 (thermo_->beta[carbonate][2] * gamma_[acids()[carbonate].first_species]);
+                 (thermo_->beta[carbonate][2] * gamma_[all_acids[carbonate].first_species]);
   }
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
-    const IonPair& pair = ion_pairs()[i];
-    const double partner = pair.acid == IonPair::no_acid
-                               ? water_activity
-                               : gamma_[acids()[pair.acid].first_species];
+    const IonPair& pair = all_ion_pairs[i];
+    const double partner =
+        pair.acid == IonPair::no_acid ? water_activity : gamma_[all_acids[pair.acid].first_species];
     pair_[i] =
         thermo_->pair[i] * gamma_[first_ion_species + pair.metal] * partner / gamma_[pair.species];
   }
@@ -72,7 +71,7 @@ double Speciation::charge(double ln_h) {
   double charge = inert_charge_ + h_ / gamma_[hydron_species] - hydroxide_ / h_;
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
     const std::size_t i = active_acids_[a];
-    const AcidSystem& acid = acids()[i];
+    const AcidSystem& acid = all_acids[i];
     double power = 1.0;
     double sum = 0.0;
     double charge_sum = 0.0;
@@ -96,7 +95,7 @@ double Speciation::charge(double ln_h) {
     charge += base_[i] * charge_sum_[i];
   }
   for (std::size_t m = 0; paired_ && m < metal_count; ++m) {
-    const int z = species()[first_ion_species + m].charge;
+    const int z = all_species[first_ion_species + m].charge;
     double per_free_metal = z + (z - 1) * hydroxide_of_[m];
     for (std::size_t i = 0; i < pairing_acids; ++i) {
       per_free_metal += base_[i] * pair_at_[m][i].charge;
@@ -114,7 +113,7 @@ void Speciation::solve_pairs() {
   pair_at_ = {};
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
-    const IonPair& pair = ion_pairs()[i];
+    const IonPair& pair = all_ion_pairs[i];
     if (pair.acid == IonPair::no_acid) {
       hydroxide_of_[pair.metal] = pair_[i] / h_;
       continue;
@@ -123,13 +122,13 @@ void Speciation::solve_pairs() {
     for (int n = 0; n < pair.protons; ++n) constant *= h_;
     PairAt& at = pair_at_[pair.metal][pair.acid];
     at.constant += constant;
-    at.charge += constant * species()[pair.species].charge;
+    at.charge += constant * all_species[pair.species].charge;
   }
 
   std::array<double, pairing_acids> total{};
   std::array<bool, pairing_acids> unknown{};
   for (std::size_t i = 0; i < pairing_acids; ++i) {
-    total[i] = (*totals_)[acids()[i].component];
+    total[i] = (*totals_)[all_acids[i].component];
     const bool from_gas = i == carbonate && pco2_.has_value();
     unknown[i] = !from_gas && total[i] > 0.0;
     if (!unknown[i]) {
@@ -208,14 +207,14 @@ double Speciation::fill(Equilibrium& result) const {
   }
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
     const std::size_t i = active_acids_[a];
-    for (std::size_t n = 0; n <= static_cast<std::size_t>(acids()[i].protons); ++n) {
-      result.molality[acids()[i].first_species + n] = base_[i] * states_[i][n];
+    for (std::size_t n = 0; n <= static_cast<std::size_t>(all_acids[i].protons); ++n) {
+      result.molality[all_acids[i].first_species + n] = base_[i] * states_[i][n];
     }
   }
   double dic = 0.0;
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
-    const IonPair& pair = ion_pairs()[i];
+    const IonPair& pair = all_ion_pairs[i];
     double molality = metal_[pair.metal] * pair_[i];
     if (pair.acid == IonPair::no_acid) {
       molality /= h_;
@@ -225,7 +224,7 @@ double Speciation::fill(Equilibrium& result) const {
     }
     result.molality[pair.species] = molality;
   }
-  const std::size_t co3 = acids()[carbonate].first_species;
+  const std::size_t co3 = all_acids[carbonate].first_species;
   dic += result.molality[co3] + result.molality[co3 + 1] + result.molality[co3 + 2];
   result.dic = dic;
   result.pco2 = result.molality[co3 + 2] * gamma_[co3 + 2] / thermo_->henry;
@@ -234,7 +233,7 @@ double Speciation::fill(Equilibrium& result) const {
   double sum = 0.0;
   double charge = 0.0;
   for (std::size_t i = 0; i < species_count; ++i) {
-    const int z = species()[i].charge;
+    const int z = all_species[i].charge;
     strength += 0.5 * z * z * result.molality[i];
     charge += z * result.molality[i];
     sum += result.molality[i];

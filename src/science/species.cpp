@@ -5,14 +5,16 @@ namespace {
 
 constexpr IonSize davies{};
 
-constexpr IonSize sized(double a, double b) { return {.a = a, .b = b, .known = true}; }
+constexpr IonSize sized(double a, double b) {
+  return {.a = a, .b = b, .known = true};
+}
 
 constexpr std::array<std::string_view, component_count> component_names{
-    "sodium",    "potassium", "calcium", "magnesium",  "chloride", "other cation", "other anion",
-    "carbonate", "citrate",   "tartrate", "malate",    "lactate",  "adipate",      "ascorbate",
-    "phosphate", "sulfate",   "borate",  "fatty acid", "phthalate"};
+    "sodium",    "potassium", "calcium",  "magnesium",  "chloride", "other cation", "other anion",
+    "carbonate", "citrate",   "tartrate", "malate",     "lactate",  "adipate",      "ascorbate",
+    "phosphate", "sulfate",   "borate",   "fatty acid", "phthalate"};
 
-constexpr std::array<Species, species_count> all_species{{
+constexpr std::array<Species, species_count> species_table{{
     {"H+", 1, sized(9.0, 0.0)},
     {"OH-", -1, davies},
     {"Na+", 1, sized(4.08, 0.082)},
@@ -77,7 +79,7 @@ constexpr std::size_t s = first_acid_species;
 
 // Citrate, malate, lactate, tartrate and ascorbate also hold alcoholic protons, which no bath ever
 // takes off; they are part of the bare base here.
-constexpr std::array<AcidSystem, acid_count> all_acids{{
+constexpr std::array<AcidSystem, acid_count> acid_table{{
     {Component::carbonate, 2, -2, 2, s},
     {Component::citrate, 3, -3, 0, s + 3},
     {Component::tartrate, 2, -2, 0, s + 7},
@@ -100,7 +102,7 @@ constexpr std::size_t carbonate = 0;
 constexpr std::size_t citrate = 1;
 constexpr std::size_t p = first_pair_species;
 
-constexpr std::array<IonPair, pair_count> all_pairs{{
+constexpr std::array<IonPair, pair_count> pair_table{{
     {ca, carbonate, 0, p},
     {ca, carbonate, 1, p + 1},
     {mg, carbonate, 0, p + 2},
@@ -120,18 +122,18 @@ constexpr std::array<IonPair, pair_count> all_pairs{{
 
 // A pair's charge must be what its parts bring; a slip in the tables stops the build here.
 constexpr bool charges_agree() {
-  for (const AcidSystem& acid : all_acids) {
+  for (const AcidSystem& acid : acid_table) {
     for (int n = 0; n <= acid.protons; ++n) {
-      if (all_species[acid.first_species + static_cast<std::size_t>(n)].charge !=
+      if (species_table[acid.first_species + static_cast<std::size_t>(n)].charge !=
           acid.base_charge + n) {
         return false;
       }
     }
   }
-  for (const IonPair& pair : all_pairs) {
-    const int base = pair.acid == IonPair::no_acid ? 0 : all_acids[pair.acid].base_charge;
-    if (all_species[pair.species].charge !=
-        all_species[first_ion_species + pair.metal].charge + base + pair.protons) {
+  for (const IonPair& pair : pair_table) {
+    const int base = pair.acid == IonPair::no_acid ? 0 : acid_table[pair.acid].base_charge;
+    if (species_table[pair.species].charge !=
+        species_table[first_ion_species + pair.metal].charge + base + pair.protons) {
       return false;
     }
   }
@@ -141,15 +143,13 @@ static_assert(charges_agree());
 
 }  // namespace
 
+constinit const std::array<Species, species_count> all_species = species_table;
+constinit const std::array<AcidSystem, acid_count> all_acids = acid_table;
+constinit const std::array<IonPair, pair_count> all_ion_pairs = pair_table;
+
 std::string_view component_name(Component component) {
   return component_names[index_of(component)];
 }
-
-std::span<const Species, species_count> species() { return all_species; }
-
-std::span<const AcidSystem, acid_count> acids() { return all_acids; }
-
-std::span<const IonPair, pair_count> ion_pairs() { return all_pairs; }
 
 std::size_t find_species(std::string_view name) {
   for (std::size_t i = 0; i < species_count; ++i) {

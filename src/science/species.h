@@ -31,7 +31,7 @@ enum class Component : std::uint8_t {
   lactate,
   adipate,
   ascorbate,
-  phosphate,   ///< orthophosphate
+  phosphate,  ///< orthophosphate
   sulfate,
   borate,      ///< mol of boron; one borax holds four
   fatty_acid,  ///< soap, whatever the chain
@@ -43,7 +43,9 @@ inline constexpr std::size_t first_acid = static_cast<std::size_t>(Component::ca
 inline constexpr std::size_t acid_count = component_count - first_acid;
 inline constexpr std::size_t metal_count = 4;
 
-constexpr std::size_t index_of(Component component) { return static_cast<std::size_t>(component); }
+constexpr std::size_t index_of(Component component) {
+  return static_cast<std::size_t>(component);
+}
 
 /// Name of a component for a report ("fatty acid").
 std::string_view component_name(Component component);
@@ -89,9 +91,19 @@ inline constexpr std::size_t species_count = first_pair_species + pair_count;
 
 /// All species, acids and pairs, in a fixed order. Charges and formulas; ion sizes of the USGS
 /// data file phreeqc.dat of PHREEQC 3.8 (public domain), as the reference model F uses them.
-std::span<const Species, species_count> species();
-std::span<const AcidSystem, acid_count> acids();
-std::span<const IonPair, pair_count> ion_pairs();
+extern const std::array<Species, species_count> all_species;
+extern const std::array<AcidSystem, acid_count> all_acids;
+extern const std::array<IonPair, pair_count> all_ion_pairs;
+
+inline std::span<const Species, species_count> species() {
+  return all_species;
+}
+inline std::span<const AcidSystem, acid_count> acids() {
+  return all_acids;
+}
+inline std::span<const IonPair, pair_count> ion_pairs() {
+  return all_ion_pairs;
+}
 
 /// Index of the species with that name ("HCO3-"), or species_count if there is none.
 std::size_t find_species(std::string_view name);

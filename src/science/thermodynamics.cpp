@@ -7,23 +7,29 @@
 namespace sudsmark::science {
 namespace {
 
-// Each table names its source. SolveStatus words: published = read in the source or in a public data
-// file that carries it; from memory = recalled, not found in print.
+// Each table names its source. SolveStatus words: published = read in the source or in a public
+// data file that carries it; from memory = recalled, not found in print.
 
 struct Protonation {
   std::array<LogK, 3> cumulative;  // bare base + 1, 2, 3 H+
 };
 
-Protonation steps(const LogK& first) { return {{first, {}, {}}}; }
+Protonation steps(const LogK& first) {
+  return {{first, {}, {}}};
+}
 
-Protonation steps(const LogK& first, const LogK& second) { return {{first, first + second, {}}}; }
+Protonation steps(const LogK& first, const LogK& second) {
+  return {{first, first + second, {}}};
+}
 
 Protonation steps(const LogK& first, const LogK& second, const LogK& third) {
   return {{first, first + second, first + second + third}};
 }
 
 // Dissociation as tabulated (pK, enthalpy and heat capacity of dissociation) turned round.
-LogK from_pk(double pk) { return constant_log_k(pk); }
+LogK from_pk(double pk) {
+  return constant_log_k(pk);
+}
 LogK from_pk(double pk, double enthalpy_kj, double heat_capacity_j) {
   return log_k_with_heat_capacity(pk, -enthalpy_kj, -heat_capacity_j);
 }
@@ -54,7 +60,8 @@ std::array<Protonation, acid_count> protonations() {
       steps(from_pk(11.6), from_pk(4.17)),
       // Phosphate: Goldberg et al. 2002 (from memory; published alternative 2.168, 7.207, 12.346
       // in the USGS file phreeqc.dat).
-      steps(from_pk(12.35, 16.0, -242.0), from_pk(7.198, 3.6, -230.0), from_pk(2.148, -8.0, -141.0)),
+      steps(from_pk(12.35, 16.0, -242.0), from_pk(7.198, 3.6, -230.0),
+            from_pk(2.148, -8.0, -141.0)),
       // Hydrogen sulfate: Goldberg et al. 2002 (from memory).
       steps(from_pk(1.987, -22.4, -258.0)),
       // Borate: Goldberg et al. 2002 (from memory; published alternative 9.24 in phreeqc.dat).
@@ -72,22 +79,24 @@ std::array<LogK, pair_count> pair_constants() {
   // USGS: public-domain data file phreeqc.dat of PHREEQC 3.8. NIST: Critical Stability Constants
   // 46.2 as carried by the USGS file minteq.v4.dat. Both published.
   return {{
-      {-1228.732, -0.29944, 35512.75, 485.818, 0.0},                      // CaCO3, USGS
-      {56.273, -4.1779e-2, -11194.0, 0.0, 0.0},                           // CaHCO3+, USGS, as printed
-      {0.991, 6.67e-3, 0.0, 0.0, 0.0},                                    // MgCO3, USGS
-      {48.6721, 3.252849e-2, -2614.335, -18.00263, 563713.9},             // MgHCO3+, USGS
-      // NaHCO3 and KHCO3, USGS: from the bicarbonate ion, so its own formation comes on top.
-      LogK{-3.589, 7.94e-3, 273.0, 0.0, 0.0} + LogK{107.8871, 3.252849e-2, -5151.79, -38.92561, 563713.9},
+      {-1228.732, -0.29944, 35512.75, 485.818, 0.0},           // CaCO3, USGS
+      {56.273, -4.1779e-2, -11194.0, 0.0, 0.0},                // CaHCO3+, USGS, as printed
+      {0.991, 6.67e-3, 0.0, 0.0, 0.0},                         // MgCO3, USGS
+      {48.6721, 3.252849e-2, -2614.335, -18.00263, 563713.9},  // MgHCO3+, USGS
+      // NaHCO3 and KHCO3, USGS: from the bicarbonate ion, so its own formation comes on top. The
+      // function of NaHCO3 gives -0.306 at 25 C, not the -0.433 printed beside it.
+      LogK{-3.589, 7.94e-3, 273.0, 0.0, 0.0} +
+          LogK{107.8871, 3.252849e-2, -5151.79, -38.92561, 563713.9},
       log_k_with_enthalpy(-0.35, 12.0) + LogK{107.8871, 3.252849e-2, -5151.79, -38.92561, 563713.9},
-      constant_log_k(-12.78),                              // CaOH+, USGS, 25 C
-      log_k_with_enthalpy(-11.44, 15.952 * kj_per_kcal),   // MgOH+, USGS
-      log_k_with_enthalpy(4.87, -8.368),                   // CaCitrate-, NIST
-      log_k_with_enthalpy(9.26, -0.8368),                  // CaHCitrate, NIST
-      constant_log_k(12.257),                              // CaH2Citrate+, NIST, 25 C
-      log_k_with_enthalpy(4.89, 8.368),                    // MgCitrate-, NIST
-      log_k_with_enthalpy(8.91, 3.3472),                   // MgHCitrate, NIST
-      constant_log_k(12.2),                                // MgH2Citrate+, NIST, 25 C
-      log_k_with_enthalpy(1.1, 5.4392),                    // KCitrate-2, NIST
+      constant_log_k(-12.78),                             // CaOH+, USGS, 25 C
+      log_k_with_enthalpy(-11.44, 15.952 * kj_per_kcal),  // MgOH+, USGS
+      log_k_with_enthalpy(4.87, -8.368),                  // CaCitrate-, NIST
+      log_k_with_enthalpy(9.26, -0.8368),                 // CaHCitrate, NIST
+      constant_log_k(12.257),                             // CaH2Citrate+, NIST, 25 C
+      log_k_with_enthalpy(4.89, 8.368),                   // MgCitrate-, NIST
+      log_k_with_enthalpy(8.91, 3.3472),                  // MgHCitrate, NIST
+      constant_log_k(12.2),                               // MgH2Citrate+, NIST, 25 C
+      log_k_with_enthalpy(1.1, 5.4392),                   // KCitrate-2, NIST
   }};
 }
 
@@ -100,9 +109,13 @@ constexpr LogK calcite_constant{-171.9065, -7.7993e-2, 2839.319, 71.595, 0.0};
 
 // Potassium hydrogen tartrate: -3.27 from the saturated solution of 0.0341 mol/kg at 25 C, and
 // -2.91 at 38 C, which is an enthalpy of 49.2 kJ/mol (both derived, not published).
-LogK bitartrate_constant() { return log_k_with_enthalpy(-3.27, 49.2); }
+LogK bitartrate_constant() {
+  return log_k_with_enthalpy(-3.27, 49.2);
+}
 
-double power_of_ten(double x) { return std::pow(10.0, x); }
+double power_of_ten(double x) {
+  return std::pow(10.0, x);
+}
 
 }  // namespace
 

@@ -18,12 +18,12 @@ namespace sudsmark::science {
 /// acid (see ph_uncertainty, which pays for that).
 struct Thermodynamics {
   double celsius = 25.0;
-  double density = 1.0;            ///< of water [kg/l]
-  DebyeHueckel debye_hueckel{};    ///< A and B
-  double water = 1e-14;            ///< a(H+) a(OH-) / a(H2O)
-  double henry = 0.0;              ///< a(CO2) / pCO2 [mol/kg per atm]
-  double bitartrate_product = 0.0; ///< a(K+) a(HTartrate-) over solid potassium hydrogen tartrate
-  double calcite_product = 0.0;    ///< a(Ca+2) a(CO3-2) over calcite
+  double density = 1.0;             ///< of water [kg/l]
+  DebyeHueckel debye_hueckel{};     ///< A and B
+  double water = 1e-14;             ///< a(H+) a(OH-) / a(H2O)
+  double henry = 0.0;               ///< a(CO2) / pCO2 [mol/kg per atm]
+  double bitartrate_product = 0.0;  ///< a(K+) a(HTartrate-) over solid potassium hydrogen tartrate
+  double calcite_product = 0.0;     ///< a(Ca+2) a(CO3-2) over calcite
   /// beta[acid][n]: bare base + n H+ (cumulative); beta[acid][0] is 1.
   std::array<std::array<double, 4>, acid_count> beta{};
   /// Formation from metal, protons and bare base, in the order of ion_pairs(); for a hydroxide

@@ -17,8 +17,7 @@ double water_density(double celsius) {
 double water_permittivity(double celsius) {
   const double t = celsius + zero_celsius_in_kelvin;
   const double pressure_bar = 1.01325;
-  const double at_one_kilobar =
-      342.79 * std::exp(-5.0866e-3 * t + 9.4690e-7 * t * t);
+  const double at_one_kilobar = 342.79 * std::exp(-5.0866e-3 * t + 9.4690e-7 * t * t);
   const double c = -2.0525 + 3115.9 / (-182.89 + t);
   const double b = -8032.5 + 4.2142e6 / t + 2.1417 * t;
   return at_one_kilobar + c * std::log((b + pressure_bar) / (b + 1000.0));
@@ -34,12 +33,12 @@ DebyeHueckel debye_hueckel(double celsius) {
   const double t = celsius + zero_celsius_in_kelvin;
   const double density = 1000.0 * water_density(celsius);  // kg/m3
   // Bjerrum length [m]: at this distance two unit charges hold each other with kT.
-  const double bjerrum = charge * charge / (4.0 * std::numbers::pi * vacuum_permittivity *
-                                               water_permittivity(celsius) * boltzmann * t);
+  const double bjerrum =
+      charge * charge /
+      (4.0 * std::numbers::pi * vacuum_permittivity * water_permittivity(celsius) * boltzmann * t);
   const double inverse_length =
       std::sqrt(8.0 * std::numbers::pi * avogadro * density * bjerrum);  // 1/m per sqrt(mol/kg)
-  return {.a = inverse_length * bjerrum / (2.0 * std::numbers::ln10),
-          .b = inverse_length * 1e-10};
+  return {.a = inverse_length * bjerrum / (2.0 * std::numbers::ln10), .b = inverse_length * 1e-10};
 }
 
 }  // namespace sudsmark::science

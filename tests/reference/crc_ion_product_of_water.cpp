@@ -14,9 +14,9 @@ TEST_CASE("CRC Handbook 2005, p. 8-79: ion product of water, 5 to 50 C") {
     double celsius;
     double pkw;
   };
-  for (const Row& row : {Row{5, 14.727}, Row{10, 14.528}, Row{15, 14.340}, Row{20, 14.163},
-                         Row{25, 13.995}, Row{30, 13.836}, Row{35, 13.685}, Row{40, 13.542},
-                         Row{45, 13.405}, Row{50, 13.275}}) {
+  for (const Row& row :
+       {Row{5, 14.727}, Row{10, 14.528}, Row{15, 14.340}, Row{20, 14.163}, Row{25, 13.995},
+        Row{30, 13.836}, Row{35, 13.685}, Row{40, 13.542}, Row{45, 13.405}, Row{50, 13.275}}) {
     CAPTURE(row.celsius);
     CHECK(std::abs(-std::log10(Thermodynamics::at(row.celsius).water) - row.pkw) <= 0.0006);
   }

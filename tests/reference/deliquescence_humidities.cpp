@@ -75,8 +75,8 @@ TEST_CASE("Braun & Braun 1958 (from memory): glycerol against humidity, with the
     double uptake;
   };
   for (const Row& row : {Row{10, 95, 5.3}, Row{20, 92, 8.7}, Row{30, 89, 12.4}, Row{40, 84, 19.0},
-                         Row{50, 79, 26.6}, Row{60, 72, 38.9}, Row{70, 64, 56.2},
-                         Row{80, 51, 96.1}, Row{90, 33, 203.0}, Row{98, 10, 900.0}}) {
+                         Row{50, 79, 26.6}, Row{60, 72, 38.9}, Row{70, 64, 56.2}, Row{80, 51, 96.1},
+                         Row{90, 33, 203.0}, Row{98, 10, 900.0}}) {
     CAPTURE(row.humidity);
     CHECK(100.0 * *glycerol_share(row.humidity) == doctest::Approx(row.share).epsilon(1e-9));
     CHECK(std::abs(*glycerol_water_uptake(row.humidity) - row.uptake) <= 0.06);

@@ -53,7 +53,8 @@ TEST_CASE("excipients handbook (from memory): citric acid 1 %, pH 2.2") {
 
 TEST_CASE("excipients handbook (from memory): malic acid 1 %, pH 2.35") {
   CHECK(std::abs(ph_of_percent("malic acid", 1.0) - 2.35) <= 0.06);
-  CHECK(std::abs(ph_of("malic acid", 10.0 / 134.087, simple_model) - 2.306) <= 0.003);  // PHREEQC, S
+  CHECK(std::abs(ph_of("malic acid", 10.0 / 134.087, simple_model) - 2.306) <=
+        0.003);  // PHREEQC, S
 }
 
 TEST_CASE("excipients handbook (from memory): tartaric acid 1.5 %, pH 2.2") {
@@ -63,7 +64,8 @@ TEST_CASE("excipients handbook (from memory): tartaric acid 1.5 %, pH 2.2") {
 
 TEST_CASE("excipients handbook (from memory): adipic acid 0.1 %, pH 3.2") {
   CHECK(std::abs(ph_of_percent("adipic acid", 0.1) - 3.2) <= 0.12);
-  CHECK(std::abs(ph_of("adipic acid", 1.0 / 146.142, simple_model) - 3.305) <= 0.002);  // PHREEQC, S
+  CHECK(std::abs(ph_of("adipic acid", 1.0 / 146.142, simple_model) - 3.305) <=
+        0.002);  // PHREEQC, S
 }
 
 TEST_CASE("textbook (from memory): 0.1 mol/l sodium carbonate, pH 11.6 without activity") {

@@ -1,4 +1,5 @@
-// Exercise sheet of a university course (quoted): required HLB of four oils, met by two emulsifiers.
+// Exercise sheet of a university course (quoted): required HLB of four oils, met by two
+// emulsifiers.
 
 #include <doctest/doctest.h>
 
@@ -8,7 +9,8 @@
 
 using namespace sudsmark::science;
 
-TEST_CASE("course sheet (quoted): 12.03 required, 72.2 % polysorbate 80 to 27.8 % sorbitan oleate") {
+TEST_CASE(
+    "course sheet (quoted): 12.03 required, 72.2 % polysorbate 80 to 27.8 % sorbitan oleate") {
   constexpr OilShare oils[] = {{33, {12}}, {2, {12}}, {1, {10}}, {1, {15}}};
   const auto required = required_hlb(oils);
   REQUIRE(required.has_value());

@@ -64,14 +64,14 @@ TEST_CASE("IUPAC primary standard: potassium hydrogen tartrate saturated at 25 C
 }
 
 TEST_CASE("IUPAC primary standard: 0.05 mol/kg potassium dihydrogen citrate") {
-  agrees(citrate,
-         {{20, 3.788}, {25, 3.776}, {30, 3.766}, {35, 3.759}, {37, 3.756}, {40, 3.754}}, iupac);
+  agrees(citrate, {{20, 3.788}, {25, 3.776}, {30, 3.766}, {35, 3.759}, {37, 3.756}, {40, 3.754}},
+         iupac);
   agrees(citrate, {{15, 3.80}, {20, 3.79}, {25, 3.78}, {30, 3.77}, {35, 3.76}}, pharmacopoeia);
 }
 
 TEST_CASE("IUPAC primary standard: 0.05 mol/kg potassium hydrogen phthalate") {
-  agrees(phthalate,
-         {{20, 4.000}, {25, 4.005}, {30, 4.011}, {35, 4.018}, {37, 4.022}, {40, 4.027}}, iupac);
+  agrees(phthalate, {{20, 4.000}, {25, 4.005}, {30, 4.011}, {35, 4.018}, {37, 4.022}, {40, 4.027}},
+         iupac);
   agrees(phthalate, {{15, 4.00}, {20, 4.00}, {25, 4.01}, {30, 4.02}, {35, 4.02}}, pharmacopoeia);
 }
 
@@ -98,6 +98,5 @@ TEST_CASE("IUPAC primary standard: 0.01 mol/kg borax") {
 TEST_CASE("IUPAC primary standard: carbonate") {
   agrees(carbonate,
          {{20, 10.062}, {25, 10.012}, {30, 9.966}, {35, 9.926}, {37, 9.910}, {40, 9.889}}, iupac);
-  agrees(carbonate, {{15, 10.12}, {20, 10.06}, {25, 10.01}, {30, 9.97}, {35, 9.93}},
-         pharmacopoeia);
+  agrees(carbonate, {{15, 10.12}, {20, 10.06}, {25, 10.01}, {30, 9.97}, {35, 9.93}}, pharmacopoeia);
 }

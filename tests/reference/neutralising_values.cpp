@@ -85,10 +85,10 @@ TEST_CASE("gas of 100 g bicarbonate and citric acid by ratio (from memory, recom
     double acid_left;
     double bicarbonate_left;
   };
-  for (const Ratio& row : {Ratio{1.0, 26.2, 11.9, 0}, Ratio{1.2, 28.6, 3.9, 0},
-                           Ratio{1.312, 29.7, 0, 0}, Ratio{1.5, 27.5, 0, 7.5},
-                           Ratio{2.0, 22.9, 0, 22.9}, Ratio{3.0, 17.2, 0, 42.2},
-                           Ratio{5.0, 11.5, 0, 61.5}}) {
+  for (const Ratio& row :
+       {Ratio{1.0, 26.2, 11.9, 0}, Ratio{1.2, 28.6, 3.9, 0}, Ratio{1.312, 29.7, 0, 0},
+        Ratio{1.5, 27.5, 0, 7.5}, Ratio{2.0, 22.9, 0, 22.9}, Ratio{3.0, 17.2, 0, 42.2},
+        Ratio{5.0, 11.5, 0, 61.5}}) {
     CAPTURE(row.bicarbonate_to_citric);
     const double citric = 100.0 / (1.0 + row.bicarbonate_to_citric);
     const double bicarbonate = 100.0 - citric;

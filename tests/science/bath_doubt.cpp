@@ -47,9 +47,8 @@ TEST_CASE("the half-width is the sum of what is named") {
 }
 
 TEST_CASE("acids without pairs are in doubt in hard water, and not in pure") {
-  for (const std::string_view acid :
-       {"malic acid", "lactic acid", "adipic acid", "tartaric acid", "ascorbic acid",
-        "monocalcium phosphate monohydrate"}) {
+  for (const std::string_view acid : {"malic acid", "lactic acid", "adipic acid", "tartaric acid",
+                                      "ascorbic acid", "monocalcium phosphate monohydrate"}) {
     CAPTURE(acid);
     const auto doubt = [&](NamedWater water) {
       return doubt_of(ph_uncertainty(with(water, acid, 60.0), closed_to_air()),
@@ -88,9 +87,9 @@ TEST_CASE("constants of 25 C cost nothing at 25 C") {
 
 TEST_CASE("the calcium bicarbonate pair is worth at most 0.02 in medium water") {
   // Note beside the published constant: 11.43 instead of 6.27 changes bath water by 0.02 at most.
-  const double doubt = doubt_of(
-      ph_uncertainty(with(NamedWater::medium, "citric acid", 20.0, 25.0), closed_to_air()),
-      PhDoubtCause::calcium_bicarbonate);
+  const double doubt =
+      doubt_of(ph_uncertainty(with(NamedWater::medium, "citric acid", 20.0, 25.0), closed_to_air()),
+               PhDoubtCause::calcium_bicarbonate);
   CHECK(doubt > 0.0);
   CHECK(doubt <= 0.025);
 }

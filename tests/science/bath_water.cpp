@@ -13,8 +13,8 @@ namespace {
 
 /// Alkalinity [eq/kg]: charge of the ions that hold no proton.
 double alkalinity(const Totals& water) {
-  return water[C::sodium] + water[C::potassium] + 2 * water[C::calcium] +
-         2 * water[C::magnesium] - water[C::chloride];
+  return water[C::sodium] + water[C::potassium] + 2 * water[C::calcium] + 2 * water[C::magnesium] -
+         water[C::chloride];
 }
 
 }  // namespace
@@ -36,8 +36,8 @@ TEST_CASE("a tub of tap water is a base: 7.6, 37.8, 75.6 g of bicarbonate in 150
 
 TEST_CASE("a report turns into the water that measures as reported") {
   for (const WaterReport& report :
-       {WaterReport{150.0, 155.0, 7.5}, WaterReport{30.0, 26.0, 7.0}, WaterReport{300.0, 340.0, 7.3},
-        WaterReport{200.0, 20.0, 8.2}}) {
+       {WaterReport{150.0, 155.0, 7.5}, WaterReport{30.0, 26.0, 7.0},
+        WaterReport{300.0, 340.0, 7.3}, WaterReport{200.0, 20.0, 8.2}}) {
     const WaterTotals water = water_of_report(report);
     REQUIRE(water.status == SolveStatus::converged);
     CHECK(alkalinity(water.totals) ==

@@ -35,8 +35,7 @@ double activity(const Equilibrium& state, const char* name) {
 TEST_CASE("every total is found again in its species, and the charges cancel") {
   const Totals totals = busy_bath();
   for (const BathModel& model : {simple_model, full_model}) {
-    const Equilibrium state =
-        equilibrate(totals, Thermodynamics::at(38.0), closed_to_air(), model);
+    const Equilibrium state = equilibrate(totals, Thermodynamics::at(38.0), closed_to_air(), model);
     REQUIRE(state.status == SolveStatus::converged);
     std::array<double, component_count> found{};
     for (std::size_t i = 0; i < first_acid; ++i) found[i] = state.molality[first_ion_species + i];
@@ -87,9 +86,8 @@ TEST_CASE("every reaction is at its constant") {
                                ? state.water_activity
                                : state.activity(acids()[pair.acid].first_species);
     CAPTURE(species()[pair.species].name);
-    CHECK(state.activity(pair.species) /
-              (state.activity(first_ion_species + pair.metal) * partner *
-               std::pow(h, pair.protons)) ==
+    CHECK(state.activity(pair.species) / (state.activity(first_ion_species + pair.metal) * partner *
+                                          std::pow(h, pair.protons)) ==
           doctest::Approx(thermo.pair[i]).epsilon(1e-7));
   }
 }

@@ -54,12 +54,26 @@ TEST_CASE("the protons of an acid are what its ions leave over") {
     }
     return -charge;
   };
-  for (const char* name :
-       {"citric acid", "citric acid monohydrate", "monosodium citrate", "disodium citrate",
-        "trisodium citrate dihydrate", "tartaric acid", "potassium hydrogen tartrate", "malic acid",
-        "lactic acid", "sodium lactate", "adipic acid", "sodium bisulfate", "fumaric acid",
-        "succinic acid", "glucono-delta-lactone", "sodium acid pyrophosphate", "sodium sulfate",
-        "magnesium sulfate heptahydrate", "sodium chloride", "calcium chloride"}) {
+  for (const char* name : {"citric acid",
+                           "citric acid monohydrate",
+                           "monosodium citrate",
+                           "disodium citrate",
+                           "trisodium citrate dihydrate",
+                           "tartaric acid",
+                           "potassium hydrogen tartrate",
+                           "malic acid",
+                           "lactic acid",
+                           "sodium lactate",
+                           "adipic acid",
+                           "sodium bisulfate",
+                           "fumaric acid",
+                           "succinic acid",
+                           "glucono-delta-lactone",
+                           "sodium acid pyrophosphate",
+                           "sodium sulfate",
+                           "magnesium sulfate heptahydrate",
+                           "sodium chloride",
+                           "calcium chloride"}) {
     CAPTURE(name);
     CHECK(spare(name) == find_substance(name)->acid_protons);
   }

@@ -1,0 +1,234 @@
+#include "measures/bench_plan.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measures/bench_order.h"
+#include "measures/weighing_measures.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using blend::SectionKind;
+using blend::Weighing;
+using catalogue::Form;
+using catalogue::Material;
+
+constexpr int most_makings = 10'000;  // a limit of this program
+
+const std::vector<blend::Part>& parts_of(const blend::Blend& blend, SectionKind kind) {
+  switch (kind) {
+    case SectionKind::phase:
+      return blend.phases;
+    case SectionKind::portion:
+      return blend.portions;
+    case SectionKind::premix:
+      break;
+  }
+  return blend.premixes;
+}
+
+bool dry(const Material& material) {
+  return material.form == Form::fine_powder || material.form == Form::granules;
+}
+
+/// Share of a part that is neither powder nor grains, at its least.
+double wet_share(const blend::Blend& blend, const blend::Composition& composition) {
+  std::vector<Range> wet;
+  for (const blend::Ingredient& ingredient : composition.ingredients) {
+    wet.emplace_back(dry(blend.material(ingredient.material)) ? 0.0 : 1.0);
+  }
+  return composition.weighted_share(wet).low;
+}
+
+/// How many of a premix are made at a time: for the task that handles most, or for the formula.
+int makings_of(const blend::Blend& blend, std::size_t premix) {
+  const double one = blend.premixes[premix].composition.total().high;
+  double most = 1.0;
+  const auto take = [&](const Range& mass) {
+    if (one > 0 && std::isfinite(mass.high)) most = std::max(most, mass.high / one);
+  };
+  for (const blend::Task& task : blend.tasks) {
+    if (task.premix == premix) take(task.handled.composition.total());
+  }
+  for (const Weighing& weighing : blend.weighings) {
+    const bool used = weighing.premix == premix && weighing.section != SectionKind::premix;
+    if (used) take(weighing.mass);
+  }
+  constexpr double slack = 1e-9;
+  return static_cast<int>(std::min<double>(std::ceil(most * (1 - slack)), most_makings));
+}
+
+class Planner {
+ public:
+  explicit Planner(const View& view) : blend_(*view.blend) { plan_.scales = scales_of(blend_); }
+
+  BenchPlan plan() {
+    for (const SectionKind kind : {SectionKind::premix, SectionKind::phase, SectionKind::portion}) {
+      for (std::size_t at = 0; at < parts_of(blend_, kind).size(); ++at) add_section(kind, at);
+    }
+    if (plan_.scales.empty()) return std::move(plan_);
+    each_line([&](BenchSection&, BenchLine& line) { weigh(line); });
+    each_line([&](BenchSection& section, BenchLine& line) { dilute(line, section); });
+    return std::move(plan_);
+  }
+
+ private:
+  template <typename Call>
+  void each_line(const Call& call) {
+    for (BenchSection& section : plan_.sections) {
+      for (BenchLine& line : section.lines) call(section, line);
+    }
+  }
+
+  void add_section(SectionKind kind, std::size_t index) {
+    const blend::Part& part = parts_of(blend_, kind)[index];
+    BenchSection section;
+    section.kind = kind;
+    section.index = index;
+    section.name = part.name;
+    section.each = 0.0;
+    if (kind == SectionKind::premix) {
+      section.unit = part.unit.empty() ? "making" : part.unit;
+      section.makings = makings_of(blend_, index);
+    }
+    constexpr double holds_together = 0.02;  // common practice: a damp mix does not separate
+    section.damp = wet_share(blend_, part.composition) >= holds_together;
+    std::vector<const Weighing*> weighings;
+    for (const Weighing& weighing : blend_.weighings) {
+      if (weighing.section == kind && weighing.section_index == index) {
+        weighings.push_back(&weighing);
+        section.each += weighing.mass;
+      }
+    }
+    put_in_order(blend_, weighings);
+    for (const Weighing* weighing : weighings) add_line(*weighing, section);
+    plan_.sections.push_back(std::move(section));
+  }
+
+  void add_line(const Weighing& weighing, BenchSection& section) {
+    BenchLine line;
+    line.name = weighing.name;
+    line.weighing = &weighing;
+    if (weighing.material) line.material = &blend_.material(*weighing.material);
+    if (!weighing.mass.known()) plan_.masses_known = false;
+    if (section.makings > 1) line.bag_by_bag = reason_bag_by_bag(weighing, section);
+    const bool together = line.bag_by_bag.empty();
+    line.mass = together ? weighing.mass * static_cast<double>(section.makings) : weighing.mass;
+    section.lines.push_back(std::move(line));
+  }
+
+  void weigh(BenchLine& line) {
+    if (!line.mass.known() || !(line.mass.low > 0)) return;
+    line.plan = science::plan_weighing(plan_.scales, line.mass.low, bench_tolerance);
+    // in several goes their steps add up, and the mass is too great rather than too small
+    line.too_small = line.plan && !line.plan->within && line.plan->goes.size() == 1;
+    if (!line.too_small) return;
+    line.least = HUGE_VAL;
+    for (const science::Scale& scale : plan_.scales) {
+      line.least = std::min(line.least, science::smallest_weighing(scale, bench_tolerance));
+    }
+  }
+
+  void dilute(BenchLine& line, BenchSection& section) {
+    if (!line.too_small || line.material == nullptr) return;
+    BenchSection* carrier_section = nullptr;
+    BenchLine* carrier = carrier_for(line, section, carrier_section);
+    if (carrier == nullptr) return;
+    Dilution dilution;
+    dilution.carrier = carrier->name;
+    if (carrier_section != &section) {
+      dilution.carrier_section = "phase '" + carrier_section->name + "'";
+    }
+    dilution.liquid = !dry(*line.material);
+    science::DilutionNeed need;
+    need.dose = line.mass.low;
+    need.tolerance = bench_tolerance;
+    const auto bags = static_cast<double>(section.makings);
+    const bool each_bag = !line.bag_by_bag.empty();
+    double available = carrier->mass.low;
+    if (each_bag && carrier->bag_by_bag.empty()) available /= bags;
+    if (section.kind == SectionKind::portion) {
+      available *= blend_.portions[section.index].share.low;
+    }
+    need.most_blend = available + line.mass.low;
+    dilution.recipe = science::dilution_recipe(plan_.scales, need);
+    if (dilution.recipe.outcome == science::DilutionOutcome::recipe) {
+      dilution.doses = each_bag ? section.makings : 1;
+      dilution.times =
+          (dilution.doses + dilution.recipe.portions - 1) / dilution.recipe.portions;
+      const bool from_all = each_bag && carrier->bag_by_bag.empty();
+      hold_back(*carrier, dilution.recipe.powder_carried * (from_all ? bags : 1.0));
+    }
+    line.dilution = std::move(dilution);
+  }
+
+  /// The carrier's own line weighs less by what comes with the portions.
+  void hold_back(BenchLine& carrier, double mass) {
+    carrier.held_back += mass;
+    carrier.mass = {std::max(0.0, carrier.mass.low - mass), std::max(0.0, carrier.mass.high - mass)};
+    weigh(carrier);
+  }
+
+  /// The powder (or liquid) of the same mix that a small amount is best rubbed into: the starch or
+  /// the base that there is most of, or the dry premix itself.
+  BenchLine* carrier_for(const BenchLine& minor, const BenchSection& section,
+                         BenchSection*& carrier_section) {
+    BenchLine* best = nullptr;
+    int best_rank = 0;
+    for (BenchSection& other : plan_.sections) {
+      const bool in_batch =
+          other.kind == SectionKind::phase && section.kind != SectionKind::premix;
+      if (&other != &section && !in_batch) continue;
+      for (BenchLine& line : other.lines) {
+        if (&line == &minor || !line.mass.known() || line.too_small) continue;
+        if (line.mass.low <= minor.mass.high) continue;
+        const int rank = carrier_rank(blend_, *line.weighing, *minor.material);
+        const bool better = best == nullptr || rank > best_rank ||
+                            (rank == best_rank && line.mass.low > best->mass.low);
+        if (rank == 0 || !better) continue;
+        best = &line;
+        best_rank = rank;
+        carrier_section = &other;
+      }
+    }
+    return best;
+  }
+
+  /// Why a material of a premix cannot be mixed in for all bags at once; empty if it can.
+  [[nodiscard]] std::string reason_bag_by_bag(const Weighing& weighing,
+                                              const BenchSection& section) const {
+    if (!weighing.material || !weighing.mass.known() || !(section.each.low > 0)) return {};
+    const Material& material = blend_.material(*weighing.material);
+    if (weighing.mass.low < spreads_by_stirring * section.each.low) {
+      return "less than one part in a thousand, which stirring does not spread over many bags";
+    }
+    if (section.damp || !dry(material)) return {};
+    Range fine = 0.0;
+    Range coarse = 0.0;
+    for (const blend::Ingredient& ingredient :
+         blend_.premixes[section.index].composition.ingredients) {
+      const Form form = blend_.material(ingredient.material).form;
+      if (form == Form::fine_powder) fine += ingredient.mass;
+      if (form == Form::granules) coarse += ingredient.mass;
+    }
+    if (material.form == Form::granules && fine.high > coarse.high) {
+      return "grains among fine powder, which roll apart when a big mix is poured";
+    }
+    if (material.form == Form::fine_powder && coarse.high > fine.high) {
+      return "fine powder among grains, which trickles down when a big mix is poured";
+    }
+    return {};
+  }
+
+  const blend::Blend& blend_;
+  BenchPlan plan_;
+};
+
+}  // namespace
+
+BenchPlan bench_plan(const View& view) {
+  return Planner(view).plan();
+}
+
+}  // namespace sudsmark::measures

@@ -1,0 +1,118 @@
+#include "measures/dust_bounds.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "measures/handled_powder.h"
+#include "measures/sums.h"
+#include "science/dust_bound.h"
+
+namespace sudsmark::measures {
+namespace {
+
+using science::DustFraction;
+using science::PowderTask;
+
+constexpr double litres = 1000;     // of a cubic metre
+constexpr double mg_per_m3 = 1e-6;  // in g/l
+constexpr double kilogram = 1000;   // in g
+
+std::optional<blend::Stated> workshop_figure(
+    const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
+  if (!view.blend->workshop) return std::nullopt;
+  return (*view.blend->workshop).*figure;
+}
+
+Range ends(double low, double high) {
+  return {low * mg_per_m3, std::isfinite(high) ? high * mg_per_m3 : Range::unknown().high};
+}
+
+struct TaskEnds {
+  std::vector<PowderTask> least;
+  std::vector<PowderTask> most;
+  MissingSet missing = 0;
+};
+
+/// A task that takes no time would give a rate without end.
+constexpr double shortest = 1e-3;  // h
+
+void add_task(const View& view, const blend::Task& task, DustFraction fraction, TaskEnds& out) {
+  MissingSet missing = missing_amount(view, task);
+  if (!task.takes) {
+    missing |= view.missing->add("how long task '" + task.handled.name + "' takes (`takes`)",
+                                 task.place);
+  }
+  if (!task.times) {
+    missing |= view.missing->add("how often task '" + task.handled.name + "' is done (`times`)",
+                                 task.place);
+  }
+  out.missing |= missing;
+  if (missing != 0) return;
+  const std::vector<HandledPowder> powders = powders_of(view, task);
+  const Measured raised = dustiness(view, task, powders, fraction);
+  out.missing |= raised.missing;
+  const Range mass = powder_mass(powders);
+  const auto hours = [](double time) { return std::max(time, shortest); };
+  out.least.push_back(
+      {mass.low / kilogram, raised.value.low, 1.0, hours(task.takes->high), task.times->low});
+  out.most.push_back(
+      {mass.high / kilogram, raised.value.high, 1.0, hours(task.takes->low), task.times->high});
+}
+
+TaskEnds task_ends(const View& view, DustFraction fraction) {
+  TaskEnds out;
+  each_task(view, [&](const blend::Task& task) { add_task(view, task, fraction, out); });
+  return out;
+}
+
+}  // namespace
+
+StatedRoom stated_room(const View& view) {
+  const Measured volume = stated(view, workshop_figure(view, &blend::Workshop::room),
+                                 "the size of the room (`workshop`)");
+  const Measured air = stated(view, workshop_figure(view, &blend::Workshop::air_changes),
+                              "the air changes of the room (`workshop`)");
+  StatedRoom out;
+  out.missing = volume.missing | air.missing;
+  if (out.missing != 0 || !(volume.value.low > 0)) return out;
+  out.ends =
+      RoomEnds{science::room_with_air_changes(volume.value.high / litres, air.value.high),
+               science::room_with_air_changes(volume.value.low / litres, air.value.low)};
+  return out;
+}
+
+AirBounds air_bounds(const View& view, DustFraction fraction) {
+  AirBounds out;
+  out.missing = missing_task(view);
+  if (out.missing != 0) return out;
+  const StatedRoom room = stated_room(view);
+  const TaskEnds tasks = task_ends(view, fraction);
+  out.missing = room.missing | tasks.missing;
+  if (!room.ends || tasks.least.empty()) return out;
+  const science::DustBound least = science::dust_bound(room.ends->airy, tasks.least);
+  const science::DustBound most = science::dust_bound(room.ends->close, tasks.most);
+  out.shift = ends(least.shift_mean_bound, most.shift_mean_bound);
+  out.short_term = ends(least.short_bound_in_turn, most.short_bound_in_turn);
+  std::size_t wanted = 0;
+  each_task(view, [&](const blend::Task&) { ++wanted; });
+  if (tasks.least.size() < wanted) {
+    // a task that nobody described may raise any amount
+    out.shift = Range::at_least(out.shift.low);
+    out.short_term = Range::at_least(out.short_term.low);
+  }
+  return out;
+}
+
+std::optional<double> dustiness_for(const View& view, double level) {
+  if (missing_task(view) != 0) return std::nullopt;
+  const StatedRoom room = stated_room(view);
+  TaskEnds tasks = task_ends(view, DustFraction::inhalable);
+  if (!room.ends || tasks.most.empty()) return std::nullopt;
+  for (PowderTask& task : tasks.most) task.mg_per_kg = 1.0;
+  const double each = science::dust_bound(room.ends->close, tasks.most).shift_mean_bound;
+  if (!(each > 0)) return std::nullopt;
+  return level / mg_per_m3 / each;
+}
+
+}  // namespace sudsmark::measures

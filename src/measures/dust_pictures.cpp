@@ -1,0 +1,59 @@
+#include "measures/dust_pictures.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measures/dust_bounds.h"
+#include "measures/handled_powder.h"
+#include "science/dust_release.h"
+
+namespace sudsmark::measures {
+namespace {
+
+constexpr std::size_t points = 41;
+constexpr double mg_per_m3 = 1e-6;  // in g/l
+constexpr double kilogram = 1000;   // in g
+constexpr double shortest = 1e-3;   // h: a task that takes no time would give a rate without end
+
+DustPicture picture(const blend::Task& task, const RoomEnds& room, const Range& mass,
+                    const Range& dustiness) {
+  DustPicture out;
+  out.task = task.handled.name;
+  const double slow = std::max(task.takes->high, shortest);
+  const double quick = std::max(task.takes->low, shortest);
+  const double end = std::max(3 * slow, 1.0);
+  const science::Release least{science::released_mass(dustiness.low, mass.low / kilogram) / slow,
+                               slow};
+  const bool bounded = std::isfinite(dustiness.high);
+  const science::Release most{
+      bounded ? science::released_mass(dustiness.high, mass.high / kilogram) / quick : 0.0, quick};
+  for (std::size_t at = 0; at < points; ++at) {
+    const double hours = end * static_cast<double>(at) / static_cast<double>(points - 1);
+    const double low = science::room_bound_at(room.airy, least, hours) * mg_per_m3;
+    const double high = bounded   ? science::room_bound_at(room.close, most, hours) * mg_per_m3
+                        : at == 0 ? 0.0
+                                  : Range::unknown().high;
+    // while it is being done slowly, the quick way may be over and aired out already
+    out.points.push_back({hours, {std::min(low, high), std::max(low, high)}});
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<DustPicture> dust_pictures(const View& view) {
+  std::vector<DustPicture> out;
+  const StatedRoom room = stated_room(view);
+  if (!room.ends) return out;
+  each_task(view, [&](const blend::Task& task) {
+    if (!task.takes || missing_amount(view, task) != 0) return;
+    const std::vector<HandledPowder> powders = powders_of(view, task);
+    const Range mass = powder_mass(powders);
+    if (powders.empty() || !mass.known()) return;
+    const Measured raised = dustiness(view, task, powders, science::DustFraction::inhalable);
+    out.push_back(picture(task, *room.ends, mass, raised.value));
+  });
+  return out;
+}
+
+}  // namespace sudsmark::measures
