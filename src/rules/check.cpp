@@ -1,0 +1,348 @@
+#include "rules/check.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "catalogue/numbers.h"
+#include "rules/machine.h"
+#include "rules/messages.h"
+#include "rules/sentences.h"
+#include "rules/subjects.h"
+#include "rules/words.h"
+#include "text/name.h"
+#include "text/yaml_fields.h"
+
+namespace sudsmark::rules {
+namespace {
+
+using catalogue::Citations;
+
+/// Truths with what would decide them.
+struct Answer {
+  Certainty truth = Certainty::yes;
+  MissingSet missing = 0;
+};
+
+Answer both(const Answer& a, const Answer& b) {
+  if (a.truth == Certainty::no || b.truth == Certainty::no) return {Certainty::no, 0};
+  if (a.truth == Certainty::yes) return b;
+  if (b.truth == Certainty::yes) return a;
+  return {Certainty::depends, a.missing | b.missing};
+}
+
+/// Where a material's own figure comes from, for limits that are one.
+const Citations* sources_of(Field field, const catalogue::Material& material) {
+  const auto of = [](const auto& figure) -> const Citations* {
+    return figure && !figure->sources.empty() ? &figure->sources : nullptr;
+  };
+  switch (field) {
+    case Field::material_melting:
+      return of(material.melting);
+    case Field::material_hlb:
+      return of(material.hlb);
+    case Field::material_required_hlb:
+      return of(material.required_hlb);
+    case Field::material_density:
+      return of(material.density);
+    case Field::material_deliquescence:
+      return of(material.deliquescence);
+    case Field::material_usual_least:
+    case Field::material_usual_most:
+      return of(material.usual);
+    case Field::material_supplier_limit:
+      return of(material.supplier_limit);
+    case Field::material_pure_colour:
+      return of(material.pure_colour);
+    case Field::material_stable_ph_least:
+    case Field::material_stable_ph_most:
+      return of(material.stable_ph);
+    case Field::material_lowest_explosible:
+      return of(material.dust);
+    default:
+      return nullptr;
+  }
+}
+
+class Check {
+ public:
+  Check(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
+        const EvaluateOptions& options)
+      : ruleset_(ruleset),
+        blend_(blend),
+        missing_(missing),
+        options_(options),
+        machine_(ruleset, blend, missing, options.markets),
+        subjects_(machine_),
+        first_sold_(blend.first_sold.value_or(options.on)),
+        sold_(ruleset.files.size()) {
+    for (const formula::Allow& allow : blend.allows) allows_.push_back(text::fold(allow.rule.text));
+  }
+
+  std::vector<Verdict> run() {
+    verdicts_.reserve(ruleset_.rules.size());
+    for (std::uint32_t at = 0; at < ruleset_.rules.size(); ++at) {
+      if (options_.chosen.empty() || options_.chosen[at]) ask(at);
+    }
+    return std::move(verdicts_);
+  }
+
+ private:
+  void ask(std::uint32_t index) {
+    const Rule& rule = ruleset_.rules[index];
+    const Answer sold = sold_in(rule.file);
+    const bool holds = !rule.expect.empty() && sold.truth != Certainty::no &&
+                       in_force(rule.dates, first_sold_, options_.on);
+    if (holds) {
+      for (const Subject& subject : subjects_.of(rule)) {
+        if (subject.row == nullptr || row_in_force(subject)) ask(index, subject, sold);
+      }
+    }
+    // a rule without anything to ask about is accounted for all the same
+    const bool asked = !verdicts_.empty() && verdicts_.back().rule == index;
+    if (!asked) add(index, Subject{}).kind = Kind::not_applicable;
+  }
+
+  void ask(std::uint32_t index, const Subject& subject, const Answer& sold) {
+    const Rule& rule = ruleset_.rules[index];
+    Answer applies = sold;
+    if (subject.row != nullptr) {
+      Answer row;
+      row.truth = machine_.sold_in(subject.row->markets, row.missing);
+      applies = both(applies, row);
+    }
+    if (applies.truth != Certainty::no && !rule.when.empty()) {
+      const Value when = machine_.run(rule.when, subject);
+      applies = both(applies, {when.truth, when.missing});
+    }
+    Verdict& verdict = add(index, subject);
+    if (applies.truth == Certainty::no) return;
+    const Value expected = machine_.run(rule.expect, subject, &tried_);
+    const Decider decider = decide(rule, expected.truth);
+    note_sources(rule, subject, decider, verdict);
+    if (decider.compares()) {
+      verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
+      if (const auto limit = limit_of(decider)) {
+        verdict.limit = Quantity{*limit, decider.test->unit};
+      }
+    }
+    if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
+    verdict.place = place(rule, subject, decider);
+    if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
+      fail(rule, subject, decider, verdict);
+    } else {
+      const MissingSet missing = applies.missing | expected.missing;
+      if (missing != 0) {
+        open(rule, subject, missing, verdict);
+      } else {
+        review(rule, subject, decider, applies.truth, verdict);
+      }
+    }
+    allow(rule, verdict);
+  }
+
+  Verdict& add(std::uint32_t index, const Subject& subject) {
+    Verdict& verdict = verdicts_.emplace_back();
+    verdict.rule = index;
+    if (subject.each != Each::product) {
+      verdict.subject_kind = each_word(subject.each);
+      verdict.subject = subject.name;
+    }
+    verdict.row = subject.row;
+    return verdict;
+  }
+
+  Answer sold_in(std::uint32_t file) {
+    std::optional<Answer>& sold = sold_[file];
+    if (!sold) {
+      sold.emplace();
+      sold->truth = machine_.sold_in(ruleset_.files[file].markets, sold->missing);
+    }
+    return *sold;
+  }
+
+  /// A row has its shelf date in a column of words called `shelf`, where it has one.
+  [[nodiscard]] bool row_in_force(const Subject& subject) const {
+    const catalogue::Row& row = *subject.row;
+    Dates dates{row.from, std::nullopt, row.until};
+    const auto column = row.from ? subject.table->column("shelf") : std::nullopt;
+    if (column) {
+      const auto* word = std::get_if<std::string>(&row.cells[*column]);
+      if (word != nullptr) dates.shelf = catalogue::read_date(*word);
+    }
+    return in_force(dates, first_sold_, options_.on);
+  }
+
+  /// The first test that turned out as the whole did; for a pass one that compares, if there is one.
+  Decider decide(const Rule& rule, Certainty truth) const {
+    const Test* tests = ruleset_.pool.tests.data() + rule.expect.first_test;
+    const auto first = [&](const auto& fits) -> Decider {
+      for (std::size_t at = 0; at < tried_.size(); ++at) {
+        if (tried_[at].asked && fits(tests[at], tried_[at])) return {&tests[at], tried_[at]};
+      }
+      return {};
+    };
+    Decider decider;
+    if (truth == Certainty::yes) {
+      decider = first([](const Test& test, const Tried& tried) {
+        return test.compares && tried.truth == Certainty::yes;
+      });
+    }
+    if (decider.test == nullptr) {
+      decider = first([&](const Test&, const Tried& tried) { return tried.truth == truth; });
+    }
+    if (decider.test == nullptr) {
+      decider =
+          first([](const Test&, const Tried& tried) { return tried.truth != Certainty::yes; });
+    }
+    return decider;
+  }
+
+  void note_sources(const Rule& rule, const Subject& subject, const Decider& decider,
+                    Verdict& verdict) const {
+    verdict.sources = rule.sources;
+    if (subject.row != nullptr && !subject.row->sources.empty()) {
+      verdict.sources = subject.row->sources;
+    }
+    if (subject.ingredient == nullptr || !decider.compares() || !decider.test->field_limit) return;
+    const Citations* own =
+        sources_of(decider.test->field, blend_.material(subject.ingredient->material));
+    if (own != nullptr) verdict.sources = *own;
+  }
+
+  [[nodiscard]] bool from_memory(const Citations& sources) const {
+    return !sources.empty() &&
+           std::all_of(sources.begin(), sources.end(), [&](catalogue::CitationIndex at) {
+             return blend_.catalogue->citations[at].kind == catalogue::SourceKind::from_memory;
+           });
+  }
+
+  void pass(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
+    const bool memory =
+        from_memory(verdict.sources) || (subject.row == nullptr && from_memory(rule.sources));
+    verdict.kind = memory ? Kind::review : Kind::pass;
+    verdict.met_from_memory = memory;
+    if (memory) verdict.level = Level::note;
+    if (memory || options_.passes_in_full) {
+      verdict.place = place(rule, subject, decider);
+      verdict.message = headline(rule, subject, decider);
+    }
+    if (!memory) return;
+    verdict.message =
+        "the limit is from memory and is to be looked up: " + std::move(verdict.message);
+    allow(rule, verdict);
+  }
+
+  void fail(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
+    verdict.kind = Kind::fail;
+    verdict.level = rule.otherwise;
+    verdict.message = with_limit(filled(rule, subject, machine_, decider), decider);
+  }
+
+  void review(const Rule& rule, const Subject& subject, const Decider& decider, Certainty applies,
+              Verdict& verdict) {
+    verdict.kind = Kind::review;
+    verdict.level = rule.otherwise;
+    verdict.message = applies == Certainty::depends
+                          ? "it depends on the true figures whether this applies: "
+                          : "it depends on the true figures: ";
+    verdict.message += with_limit(filled(rule, subject, machine_, decider), decider);
+  }
+
+  void open(const Rule& rule, const Subject& subject, MissingSet missing, Verdict& verdict) {
+    verdict.kind = Kind::open;
+    verdict.level = rule.undecided;
+    verdict.missing = missing;
+    verdict.message = "needs " + listed(missing, missing_) + ": " + headline(rule, subject, {});
+  }
+
+  static std::string with_limit(std::string message, const Decider& decider) {
+    const std::string limit = wanted(decider);
+    return limit.empty() ? message : std::move(message) + ", " + limit;
+  }
+
+  Span place(const Rule& rule, const Subject& subject, const Decider& decider) {
+    const auto first_of = [&](const std::vector<Origin>& origins) {
+      for (const Origin& origin : origins) {
+        const Span found = machine_.place(origin, subject);
+        if (found.somewhere()) return found;
+      }
+      return Span{};
+    };
+    Span found = first_of(rule.places);
+    if (!found.somewhere() && subject.each != Each::product) found = subjects_.place(subject);
+    if (!found.somewhere() && decider.test != nullptr) found = first_of(decider.test->origins);
+    return found.somewhere() ? found : blend_.place;
+  }
+
+  void allow(const Rule& rule, Verdict& verdict) {
+    if (allows_.empty()) return;
+    const std::string id = text::fold(rule.id);
+    for (std::size_t at = 0; at < allows_.size(); ++at) {
+      if (allows_[at] != id) continue;
+      const formula::Allow& allow = blend_.allows[at];
+      const bool by_law = ruleset_.files[rule.file].authority == Authority::law;
+      if (by_law && verdict.level == Level::error) {
+        verdict.message += "; what the law calls an error cannot be allowed";
+      } else if (allow.until && options_.on > allow.until->day) {
+        verdict.message += "; it was allowed until " + day_words(allow.until->day);
+      } else {
+        verdict.allowed = Allowed{allow.because.text, allow.place};
+        return;
+      }
+    }
+  }
+
+  const Ruleset& ruleset_;
+  const blend::Blend& blend_;
+  blend::MissingTable& missing_;
+  const EvaluateOptions& options_;
+  Machine machine_;
+  Subjects subjects_;
+  Day first_sold_;
+  std::vector<std::optional<Answer>> sold_;  ///< by file
+  std::vector<std::string> allows_;          ///< ids, folded
+  std::vector<Tried> tried_;                 ///< of the expectation that is asked
+  std::vector<Verdict> verdicts_;
+};
+
+}  // namespace
+
+std::vector<Verdict> evaluate(const Ruleset& ruleset, const blend::Blend& blend,
+                              blend::MissingTable& missing, const EvaluateOptions& options) {
+  return Check(ruleset, blend, missing, options).run();
+}
+
+std::vector<bool> chosen_rules(const Ruleset& ruleset, const std::vector<std::string>& only,
+                               const std::vector<std::string>& without,
+                               std::vector<std::string>& unknown) {
+  std::vector<bool> chosen(ruleset.rules.size(), only.empty());
+  const auto mark = [&](const std::vector<std::string>& ids, bool as) {
+    for (const std::string& id : ids) {
+      if (const auto at = ruleset.find_rule(id)) {
+        chosen[*at] = as;
+      } else {
+        unknown.push_back(id);
+      }
+    }
+  };
+  mark(only, true);
+  mark(without, false);
+  return chosen;
+}
+
+void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
+                  text::Diagnostics& diagnostics) {
+  for (const formula::Allow& allow : blend.allows) {
+    const std::string wanted = text::fold(allow.rule.text);
+    const bool known =
+        std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
+                    [&](const Rule& rule) { return text::fold(rule.id) == wanted; });
+    if (known) continue;
+    std::vector<std::string> ids;
+    for (const Rule& rule : ruleset.rules) ids.push_back(rule.id);
+    diagnostics.add(messages::unknown_allow, allow.rule.place,
+                    {allow.rule.text, text::hint(allow.rule.text, ids)});
+  }
+}
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,42 @@
+// Checking: a ruleset asked about one formula, for its verdicts.
+//
+// Nothing here is shared between formulas but what is only read, so any number of threads may check
+// with one ruleset. The order of the verdicts is that of the rules, and within a rule that of its
+// subjects.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "blend/blend.h"
+#include "blend/missing.h"
+#include "rules/ruleset.h"
+#include "rules/verdict.h"
+#include "text/diagnostic.h"
+
+namespace sudsmark::rules {
+
+struct EvaluateOptions {
+  Day on;                            ///< the day whose law holds
+  std::vector<std::string> markets;  ///< in place of those the formula states
+  std::vector<bool> chosen;          ///< by rule: asked at all; empty: all are
+  /// What passes has a message and a place too. Without, only what somebody must read has.
+  bool passes_in_full = true;
+};
+
+/// Asks every rule. What is not known goes into `missing`, to which the verdicts refer.
+[[nodiscard]] std::vector<Verdict> evaluate(const Ruleset& ruleset, const blend::Blend& blend,
+                                            blend::MissingTable& missing,
+                                            const EvaluateOptions& options);
+
+/// Which rules `--only` and `--without` leave; ids that no rule has are in `unknown`.
+[[nodiscard]] std::vector<bool> chosen_rules(const Ruleset& ruleset,
+                                             const std::vector<std::string>& only,
+                                             const std::vector<std::string>& without,
+                                             std::vector<std::string>& unknown);
+
+/// Reports each `allow` of a formula whose rule is not known, with the nearest ids.
+void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
+                  text::Diagnostics& diagnostics);
+
+}  // namespace sudsmark::rules

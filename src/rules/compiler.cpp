@@ -1,0 +1,63 @@
+#include "rules/compiler.h"
+
+#include "rules/compilation.h"
+#include "rules/messages.h"
+
+namespace sudsmark::rules {
+
+Compiler::Compiler(Ruleset& ruleset, const catalogue::Catalogue& catalogue,
+                   text::Diagnostics& diagnostics)
+    : ruleset_(ruleset),
+      catalogue_(catalogue),
+      diagnostics_(diagnostics),
+      interner_(ruleset.pool) {}
+
+std::optional<Program> Compiler::truth(const Source& source, bool tests) {
+  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, tests);
+  Type type;
+  auto program = one.run(type);
+  if (program && type.kind != ValueKind::truth) {
+    one.refuse(messages::not_truth, source.tree.root, {type_words(type)});
+    return std::nullopt;
+  }
+  return program;
+}
+
+std::optional<Program> Compiler::figure(const Source& source, quantity::Dimension& dimension) {
+  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  Type type;
+  auto program = one.run(type);
+  if (program && type.kind != ValueKind::figure) {
+    one.refuse(messages::measure_figure, source.tree.root, {type_words(type)});
+    return std::nullopt;
+  }
+  dimension = type.dimension;
+  return program;
+}
+
+std::optional<Program> Compiler::printable(const Source& source) {
+  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  Type type;
+  auto program = one.run(type);
+  if (program && type.kind == ValueKind::truth) {
+    one.refuse(messages::hole_truth, source.tree.root, {type_words(type)});
+    return std::nullopt;
+  }
+  return program;
+}
+
+std::vector<Origin> Compiler::origins(const Source& source) {
+  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  std::vector<Origin> origins;
+  one.gather_origins(source.tree.root, origins);
+  return origins;
+}
+
+std::optional<Origin> Compiler::selection_origin(const Source& source) {
+  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  const auto chosen = one.selection(source.tree.root);
+  if (!chosen) return std::nullopt;
+  return Origin{Origin::Kind::sum, interner_.sum(SumKind::share, *chosen)};
+}
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,31 @@
+// Picking: runs a compiled selection over one candidate.
+#pragma once
+
+#include "measures/selection.h"
+#include "rules/machine.h"
+#include "rules/program.h"
+
+namespace sudsmark::rules {
+
+/// A selection as the sums of `measures` call it. It must outlive the selector.
+class Picking {
+ public:
+  Picking(const Pool& pool, const catalogue::Catalogue& catalogue, const Selection& selection,
+          const Subject& subject);
+
+  [[nodiscard]] measures::Selector selector() const { return {&test, this, aroma_}; }
+  [[nodiscard]] bool operator()(const measures::Candidate& candidate) const;
+
+ private:
+  static bool test(const void* self, const measures::Candidate& candidate);
+  [[nodiscard]] bool picked(const Pick& pick, const measures::Candidate& candidate) const;
+
+  const Pool& pool_;
+  const catalogue::Catalogue& catalogue_;
+  const Pick* begin_;
+  const Pick* end_;
+  const Subject& subject_;
+  bool aroma_;
+};
+
+}  // namespace sudsmark::rules

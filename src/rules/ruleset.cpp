@@ -1,0 +1,67 @@
+#include "rules/ruleset.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+
+#include "measures/registry.h"
+#include "text/name.h"
+
+namespace sudsmark::rules {
+
+std::string_view authority_word(Authority authority) {
+  switch (authority) {
+    case Authority::law:
+      return "law";
+    case Authority::standard:
+      return "standard";
+    case Authority::craft:
+      break;
+  }
+  return "craft";
+}
+
+std::string day_words(const Day& day) {
+  std::array<char, 32> buffer{};
+  const int size = std::snprintf(buffer.data(), buffer.size(), "%04d-%02u-%02u",
+                                 static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
+                                 static_cast<unsigned>(day.day()));
+  return {buffer.data(), static_cast<std::size_t>(size)};
+}
+
+bool in_force(const Dates& dates, const Day& first_sold, const Day& today) {
+  const Day later = std::max(first_sold, today);
+  if (dates.until && later >= *dates.until) return false;
+  if (!dates.from) return true;
+  if (!dates.shelf) return later >= *dates.from;
+  return first_sold >= *dates.from || today >= *dates.shelf;
+}
+
+std::optional<std::uint32_t> Ruleset::find_rule(std::string_view id) const {
+  const auto found =
+      std::find_if(rules.begin(), rules.end(), [&](const Rule& rule) { return rule.id == id; });
+  if (found == rules.end()) return std::nullopt;
+  return static_cast<std::uint32_t>(found - rules.begin());
+}
+
+std::optional<std::uint32_t> Ruleset::find_measure(std::string_view name) const {
+  const auto found = std::find_if(measures.begin(), measures.end(),
+                                  [&](const NamedMeasure& one) { return one.name == name; });
+  if (found == measures.end()) return std::nullopt;
+  return static_cast<std::uint32_t>(found - measures.begin());
+}
+
+std::vector<std::string> Ruleset::near_rules(std::string_view id) const {
+  std::vector<std::string> ids;
+  for (const Rule& rule : rules) ids.push_back(rule.id);
+  return text::nearest(id, ids);
+}
+
+std::vector<std::string> Ruleset::near_measures(std::string_view name) const {
+  std::vector<std::string> names;
+  for (const measures::Measure& measure : measures::all()) names.emplace_back(measure.name);
+  for (const NamedMeasure& measure : measures) names.push_back(measure.name);
+  return text::nearest(name, names);
+}
+
+}  // namespace sudsmark::rules

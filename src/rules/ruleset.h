@@ -1,0 +1,114 @@
+// Rulesets: rules and measures out of strict YAML, compiled once and evaluated many times.
+//
+//     load (loader.h)   YAML files of one layer -> a Ruleset, against a Catalogue
+//     check (check.h)   a Ruleset and a Blend -> verdicts
+//     verify (verify.h) runs the rules' own examples
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "catalogue/catalogue.h"
+#include "rules/program.h"
+#include "rules/verdict.h"
+#include "text/source.h"
+
+namespace sudsmark::rules {
+
+enum class Authority : std::uint8_t { law, standard, craft };
+[[nodiscard]] std::string_view authority_word(Authority authority);
+
+/// A piece of a message: text, and then an expression whose value is printed.
+struct MessagePart {
+  std::string text;
+  std::string value_text;  ///< the expression as written; empty: none
+  std::optional<Program> value;
+};
+
+using Day = std::chrono::year_month_day;
+
+/// "2027-06-30".
+[[nodiscard]] std::string day_words(const Day& day);
+
+/// When a rule or a row holds.
+struct Dates {
+  std::optional<Day> from;   ///< for what is first placed on the market on this day or later
+  std::optional<Day> shelf;  ///< from this day for all; none: the day `from` for all
+  std::optional<Day> until;  ///< no longer from this day on
+};
+/// Whether it holds on a day for what was first sold on another.
+[[nodiscard]] bool in_force(const Dates& dates, const Day& first_sold, const Day& today);
+
+struct Rule {
+  std::string id;
+  std::string title;
+  std::uint32_t file = 0;  ///< index into Ruleset::files
+  Each each = Each::product;
+  std::uint16_t table = nothing;  ///< of the catalogue, for Each::row
+  std::string when_text;          ///< as written; empty: always
+  std::string expect_text;
+  Program when;
+  Program expect;
+  Level otherwise = Level::warning;
+  Level undecided = Level::note;
+  std::string message_text;
+  std::vector<MessagePart> message;
+  std::string why;
+  std::string remedy;
+  std::string place_text;                ///< as written; empty: found out
+  std::vector<Origin> places;            ///< of `place`
+  catalogue::Citations sources;
+  Dates dates;
+  std::vector<std::string> passes;  ///< example formulas
+  std::vector<std::string> fails;
+  bool built_in = false;
+  text::Span span;  ///< of the rule's id in its file; nowhere in a packed ruleset
+};
+
+/// One file of rules: a subject under one authority.
+struct RuleFile {
+  std::string name;     ///< its name without folder and ending: "surfactant-load"
+  std::string subject;  ///< title
+  std::string edition;
+  Authority authority = Authority::craft;
+  std::vector<std::string> markets;  ///< for law
+};
+
+/// A measure written in YAML.
+struct NamedMeasure {
+  std::string name;
+  std::string meaning;
+  std::string unit;
+  std::string text;  ///< the expression as written
+  quantity::Dimension dimension;
+  Program program;
+  std::vector<Origin> origins;
+  bool built_in = false;
+  text::Span span;
+};
+
+/// The columns of a table as rules were compiled against them: a user's table may change them.
+struct TableUse {
+  std::uint16_t table = 0;
+  std::vector<catalogue::Column> columns;
+};
+
+class Ruleset {
+ public:
+  std::vector<RuleFile> files;
+  std::vector<NamedMeasure> measures;
+  std::vector<Rule> rules;
+  std::vector<TableUse> tables;
+  Pool pool;
+
+  [[nodiscard]] std::optional<std::uint32_t> find_rule(std::string_view id) const;
+  [[nodiscard]] std::optional<std::uint32_t> find_measure(std::string_view name) const;
+  [[nodiscard]] std::vector<std::string> near_rules(std::string_view id) const;
+  [[nodiscard]] std::vector<std::string> near_measures(std::string_view name) const;
+};
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,170 @@
+#include "rules/sentences.h"
+
+#include <cmath>
+#include <limits>
+
+#include "quantity/number.h"
+
+namespace sudsmark::rules {
+namespace {
+
+using quantity::Range;
+using quantity::Unit;
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+Relation opposite(Relation relation) {
+  switch (relation) {
+    case Relation::equal:
+      return Relation::unequal;
+    case Relation::unequal:
+      return Relation::equal;
+    case Relation::less:
+      return Relation::greater_equal;
+    case Relation::less_equal:
+      return Relation::greater;
+    case Relation::greater:
+      return Relation::less_equal;
+    case Relation::greater_equal:
+      break;
+  }
+  return Relation::less;
+}
+
+Unit unit_called(const std::string& word) {
+  return quantity::find_unit(word).value_or(quantity::usual_unit(quantity::dimension::number));
+}
+
+std::string with_unit(const std::string& figures, const Unit& unit) {
+  if (unit.word == "1") return figures;
+  if (unit.word == "pH") return "pH " + figures;
+  return figures + " " + std::string(unit.word);
+}
+
+bool is_nothing(const Range& range, const Unit& unit) { return range == Range(0.0) && unit.offset == 0; }
+
+double nearer(double figure, const Range& limit) {
+  if (!std::isfinite(limit.low)) return limit.high;
+  if (!std::isfinite(limit.high)) return limit.low;
+  return std::abs(figure - limit.low) < std::abs(figure - limit.high) ? limit.low : limit.high;
+}
+
+std::string said(const Value& value, const Program& program, const Decider& decider) {
+  if (program.kind == ValueKind::text) {
+    return value.known ? std::string(value.text) : std::string("unknown");
+  }
+  const Unit unit = unit_called(program.unit);
+  if (decider.compares() && value.range == decider.tried.measured) {
+    const Range ends = quantity::hull(decider.tried.low, decider.tried.high);
+    return printed_beside(value.range, ends, unit);
+  }
+  return quantity::printed(value.range, unit);
+}
+
+}  // namespace
+
+std::string printed_beside(const Range& range, const Range& limit, const Unit& unit) {
+  if (!range.known()) return quantity::printed(range, unit);
+  Unit bare = unit;
+  bare.word = "1";
+  const std::string low = quantity::printed_apart(range.low, nearer(range.low, limit), bare);
+  const std::string high = quantity::printed_apart(range.high, nearer(range.high, limit), bare);
+  return with_unit(low == high ? low : low + " to " + high, unit);
+}
+
+std::string wanted(const Decider& decider) {
+  if (!decider.compares()) return {};
+  const Test& test = *decider.test;
+  const Range& low = decider.tried.low;
+  const Range& high = decider.tried.high;
+  if (!low.known() || !high.known()) return {};
+  const Unit unit = unit_called(test.unit);
+  if (test.between) {
+    if (test.denied) {
+      return "wanted less than " + quantity::printed(low, unit) + " or more than " +
+             quantity::printed(high, unit);
+    }
+    return "wanted " + quantity::printed(quantity::hull(low, high), unit);
+  }
+  const std::string limit = quantity::printed(low, unit);
+  switch (test.denied ? opposite(test.relation) : test.relation) {
+    case Relation::equal:
+      return is_nothing(low, unit) ? "wanted none" : "wanted " + limit;
+    case Relation::unequal:
+      return "wanted anything but " + limit;
+    case Relation::less:
+      return "wanted less than " + limit;
+    case Relation::less_equal:
+      return is_nothing(low, unit) ? "wanted none" : "wanted at most " + limit;
+    case Relation::greater:
+      return "wanted more than " + limit;
+    case Relation::greater_equal:
+      break;
+  }
+  return "wanted " + limit + " or more";
+}
+
+std::optional<Range> limit_of(const Decider& decider) {
+  if (!decider.compares()) return std::nullopt;
+  const Test& test = *decider.test;
+  const Range& low = decider.tried.low;
+  const Range& high = decider.tried.high;
+  if (test.between) {
+    if (test.denied) return std::nullopt;
+    return Range(low.high, high.low);  // what is within keeps to both for certain
+  }
+  switch (test.denied ? opposite(test.relation) : test.relation) {
+    case Relation::equal:
+      return low;
+    case Relation::unequal:
+      return std::nullopt;
+    case Relation::less:
+    case Relation::less_equal:
+      return Range(-infinity, low.low);
+    case Relation::greater:
+    case Relation::greater_equal:
+      break;
+  }
+  return Range(low.high, infinity);
+}
+
+std::string filled(const Rule& rule, const Subject& subject, Machine& machine,
+                   const Decider& decider) {
+  std::string out;
+  for (const MessagePart& part : rule.message) {
+    out += part.text;
+    if (part.value) out += said(machine.run(*part.value, subject), *part.value, decider);
+  }
+  return out;
+}
+
+std::string headline(const Rule& rule, const Subject& subject, const Decider& decider) {
+  std::string out = rule.title;
+  if (subject.each != Each::product) out += ": '" + std::string(subject.name) + "'";
+  if (!decider.compares()) return out;
+  const Range ends = quantity::hull(decider.tried.low, decider.tried.high);
+  const Unit unit = unit_called(decider.test->unit);
+  out += " (" + printed_beside(decider.tried.measured, ends, unit);
+  const std::string limit = wanted(decider);
+  if (!limit.empty()) out += ", " + limit;
+  return out + ")";
+}
+
+std::string listed(blend::MissingSet missing, const blend::MissingTable& table) {
+  constexpr std::size_t most = 3;
+  std::vector<std::string_view> reasons;
+  for (std::size_t at = 0; at < table.items().size() && at < 64; ++at) {
+    if (((missing >> at) & 1U) != 0) reasons.push_back(table.items()[at].what);
+  }
+  std::string out;
+  for (std::size_t at = 0; at < reasons.size(); ++at) {
+    if (at == most && reasons.size() > most + 1) {
+      return out + " and " + std::to_string(reasons.size() - most) + " more";
+    }
+    if (at > 0) out += at + 1 == reasons.size() ? " and " : ", ";
+    out += reasons[at];
+  }
+  return out;
+}
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,48 @@
+// Sentences: what a verdict says to a maker.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "blend/missing.h"
+#include "quantity/range.h"
+#include "quantity/unit.h"
+#include "rules/machine.h"
+#include "rules/ruleset.h"
+
+namespace sudsmark::rules {
+
+/// The test of an `expect` that made the verdict what it is, and what it came to.
+struct Decider {
+  const Test* test = nullptr;  ///< null: none can be named
+  Tried tried;
+
+  [[nodiscard]] bool compares() const { return test != nullptr && test->compares; }
+};
+
+/// "wanted 0.5 or more", "wanted at most 5 %", "wanted 3 to 9 %", "wanted none"; empty where the
+/// limit is not known or nothing was compared.
+[[nodiscard]] std::string wanted(const Decider& decider);
+
+/// The range within which a figure keeps to the limit; an infinite end is open.
+[[nodiscard]] std::optional<quantity::Range> limit_of(const Decider& decider);
+
+/// A range printed with as many digits as it takes to look different from the limit's ends.
+[[nodiscard]] std::string printed_beside(const quantity::Range& range,
+                                         const quantity::Range& limit,
+                                         const quantity::Unit& unit);
+
+/// The message of a rule with its holes filled. What was measured never looks equal to the limit
+/// that it breaks.
+[[nodiscard]] std::string filled(const Rule& rule, const Subject& subject, Machine& machine,
+                                 const Decider& decider);
+
+/// The rule's title, of its subject, and the figure with its limit: what a pass says.
+[[nodiscard]] std::string headline(const Rule& rule, const Subject& subject,
+                                   const Decider& decider);
+
+/// "the certificate of fragrance 'Sea Fig' and the forming method (`forming`)"; at most three are
+/// named.
+[[nodiscard]] std::string listed(blend::MissingSet missing, const blend::MissingTable& table);
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,149 @@
+#include "rules/subjects.h"
+
+#include <algorithm>
+
+#include "measures/selection.h"
+
+namespace sudsmark::rules {
+namespace {
+
+bool is_aroma(const catalogue::Row& row, const catalogue::Catalogue& catalogue) {
+  constexpr catalogue::Roles aroma = catalogue::bit(catalogue::Role::aroma_chemical);
+  return std::any_of(row.substances.begin(), row.substances.end(),
+                     [&](catalogue::SubstanceIndex index) {
+                       return (catalogue.substances[index].roles & aroma) != 0;
+                     });
+}
+
+bool in_row(const void* context, const measures::Candidate& candidate) {
+  if (candidate.content == nullptr) return false;
+  const auto& substances = static_cast<const catalogue::Row*>(context)->substances;
+  return std::find(substances.begin(), substances.end(), candidate.content->substance_id) !=
+         substances.end();
+}
+
+}  // namespace
+
+const std::vector<Subject>& Subjects::of(const Rule& rule) {
+  const std::pair key{rule.each, rule.table};
+  const auto found = gathered_.find(key);
+  if (found != gathered_.end()) return found->second;
+  return gathered_.emplace(key, gather(rule.each, rule.table)).first->second;
+}
+
+std::vector<Subject> Subjects::gather(Each each, std::uint16_t table) {
+  const blend::Blend& blend = machine_.blend();
+  std::vector<Subject> subjects;
+  const auto add = [&](std::size_t part, const blend::Part& of) -> Subject& {
+    Subject subject;
+    subject.each = each;
+    subject.part = part;
+    subject.number = ++count_;
+    subject.name = of.name;
+    subject.place = of.place;
+    return subjects.emplace_back(subject);
+  };
+  switch (each) {
+    case Each::product:
+      subjects.emplace_back();
+      break;
+    case Each::row:
+      gather_rows(table, subjects);
+      break;
+    case Each::material:
+      gather_materials(subjects);
+      break;
+    case Each::portion:
+      for (std::size_t at = 0; at < blend.portions.size(); ++at) {
+        add(machine_.part_of_portion(at), blend.portions[at]);
+      }
+      break;
+    case Each::premix:
+      for (std::size_t at = 0; at < blend.premixes.size(); ++at) {
+        add(machine_.part_of_premix(at), blend.premixes[at]);
+      }
+      break;
+    case Each::task:
+      for (std::size_t at = 0; at < blend.tasks.size(); ++at) {
+        add(machine_.part_of_task(at), blend.tasks[at].handled).task = &blend.tasks[at];
+        subjects.back().place = blend.tasks[at].place;
+      }
+      break;
+  }
+  return subjects;
+}
+
+void Subjects::gather_materials(std::vector<Subject>& subjects) {
+  const blend::Blend& blend = machine_.blend();
+  for (const blend::Ingredient& ingredient : blend.whole.composition.ingredients) {
+    const bool there = std::any_of(subjects.begin(), subjects.end(), [&](const Subject& subject) {
+      return subject.ingredient->material == ingredient.material;
+    });
+    if (there || !(ingredient.mass.high > 0)) continue;
+    Subject subject;
+    subject.each = Each::material;
+    subject.number = ++count_;
+    subject.name = blend.material(ingredient.material).name;
+    subject.ingredient = &ingredient;
+    if (!ingredient.places.empty()) subject.place = ingredient.places.front();
+    subjects.push_back(subject);
+  }
+}
+
+void Subjects::note_substances() {
+  if (noted_) return;
+  noted_ = true;
+  const blend::Blend& blend = machine_.blend();
+  declared_.assign(blend.catalogue->substances.size(), false);
+  double most = 0;
+  for (const blend::Ingredient& ingredient : blend.whole.composition.ingredients) {
+    if (!(ingredient.mass.high > 0)) continue;
+    for (const blend::ContentView& content : blend.contents(ingredient.material)) {
+      if (content.substance_id < declared_.size() && content.share.high > 0) {
+        declared_[content.substance_id] = true;
+      }
+    }
+    const double hidden = blend.undeclared(ingredient.material).high * ingredient.mass.high;
+    if (hidden > most) {
+      most = hidden;
+      undeclared_ = true;
+      if (!ingredient.places.empty()) undeclared_place_ = ingredient.places.front();
+    }
+  }
+}
+
+void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) {
+  note_substances();
+  const catalogue::Catalogue& catalogue = *machine_.blend().catalogue;
+  const catalogue::Table& table = catalogue.tables[index];
+  for (const catalogue::Row& row : table.rows) {
+    const bool declared =
+        row.substances.empty() ||
+        std::any_of(row.substances.begin(), row.substances.end(),
+                    [this](catalogue::SubstanceIndex substance) { return declared_[substance]; });
+    if (!declared && !undeclared_) continue;
+    const bool aroma = undeclared_ && is_aroma(row, catalogue);
+    if (!declared && !aroma) continue;
+    Subject subject;
+    subject.each = Each::row;
+    subject.number = ++count_;
+    subject.name = row.name;
+    subject.row = &row;
+    subject.table = &table;
+    subject.declared = declared;
+    subject.aroma = aroma;
+    subjects.push_back(subject);
+  }
+}
+
+Span Subjects::place(const Subject& subject) const {
+  if (subject.row == nullptr) return subject.place;
+  if (!subject.declared) return undeclared_place_;
+  const blend::Blend& blend = machine_.blend();
+  measures::View whole;
+  whole.blend = &blend;
+  whole.part = &blend.whole;
+  return measures::place(whole, {&in_row, subject.row, false});
+}
+
+}  // namespace sudsmark::rules

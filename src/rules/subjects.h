@@ -1,0 +1,37 @@
+// Subjects: what an `each` goes over in one formula.
+#pragma once
+
+#include <map>
+#include <utility>
+#include <vector>
+
+#include "rules/machine.h"
+#include "rules/ruleset.h"
+
+namespace sudsmark::rules {
+
+/// The subjects of one formula, gathered when a rule first asks for them.
+class Subjects {
+ public:
+  explicit Subjects(const Machine& machine) : machine_(machine) {}
+
+  [[nodiscard]] const std::vector<Subject>& of(const Rule& rule);
+  /// The line that speaks of a subject.
+  [[nodiscard]] Span place(const Subject& subject) const;
+
+ private:
+  std::vector<Subject> gather(Each each, std::uint16_t table);
+  void gather_rows(std::uint16_t table, std::vector<Subject>& subjects);
+  void gather_materials(std::vector<Subject>& subjects);
+  void note_substances();
+
+  const Machine& machine_;
+  std::map<std::pair<Each, std::uint16_t>, std::vector<Subject>> gathered_;
+  std::uint32_t count_ = 0;
+  bool noted_ = false;
+  std::vector<bool> declared_;  ///< by substance of the catalogue
+  bool undeclared_ = false;     ///< some scent may hold more than it says
+  Span undeclared_place_;
+};
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,185 @@
+#include "rules/words.h"
+
+#include <algorithm>
+#include <array>
+
+#include "text/name.h"
+
+namespace sudsmark::rules {
+namespace {
+
+constexpr std::array<std::string_view, 6> each_words{"product",  "row",    "portion",
+                                                     "material", "premix", "task"};
+
+constexpr std::array<std::string_view, 6> forming_words{"pressed", "hand moulded", "scooped",
+                                                        "rolled",  "poured",       "loose"};
+constexpr std::array<std::string_view, 3> user_words{"adults", "children over 3",
+                                                     "children under 3"};
+constexpr std::array<std::string_view, 5> market_words{"GB", "EU", "NI", "US", "CA"};
+constexpr std::array<std::string_view, 5> water_words{"pure", "soft", "medium", "hard", "figures"};
+constexpr std::array<std::string_view, 6> mask_words{"none", "FFP1", "FFP2",
+                                                     "FFP3", "N95",  "P100"};
+constexpr std::array<std::string_view, 2> extraction_words{"yes", "no"};
+constexpr std::array<std::string_view, 3> dustiness_words{"low", "medium", "high"};
+
+constexpr std::array stated{
+    StatedInfo{StatedWords::forming, "forming", Each::product, forming_words,
+               "the forming method (`forming`)", "how the product is formed, as stated"},
+    StatedInfo{StatedWords::users, "users", Each::product, user_words, "who uses it (`users`)",
+               "for whom the product is made, as stated"},
+    StatedInfo{StatedWords::market, "market", Each::product, market_words,
+               "where it is sold (`market`)",
+               "where it is sold: true if any of the formula's markets is meant"},
+    StatedInfo{StatedWords::bath_water, "bath.water", Each::product, water_words,
+               "the water of the bath (`water`)",
+               "the named water of the bath; `figures` where it is stated by its figures"},
+    StatedInfo{StatedWords::mask, "workshop.mask", Each::product, mask_words,
+               "the mask (`mask` of the workshop)", "the mask that is worn"},
+    StatedInfo{StatedWords::extraction, "workshop.extraction", Each::product, extraction_words,
+               "whether there is extraction (`extraction` of the workshop)",
+               "whether dust is drawn off where it rises"},
+    StatedInfo{StatedWords::dustiness, "material.dustiness", Each::material, dustiness_words,
+               "the dustiness", "how much dust the material throws when it is tipped"},
+};
+
+constexpr std::array all_fields{
+    FieldInfo{Field::material_active, "material.active", Each::material, "%", "the active matter",
+              "what the material is bought for, as a share of it"},
+    FieldInfo{Field::material_water, "material.water", Each::material, "%", "the water",
+              "free water in the material"},
+    FieldInfo{Field::material_bound_water, "material.bound_water", Each::material, "%",
+              "the moisture", "water that is held and given off slowly, as in starch"},
+    FieldInfo{Field::material_crystal_water, "material.crystal_water", Each::material, "%",
+              "the crystal water", "water in crystals, set free on warming"},
+    FieldInfo{Field::material_melting, "material.melting", Each::material, "C",
+              "the melting point", "melting point or range"},
+    FieldInfo{Field::material_hlb, "material.hlb", Each::material, "1", "the HLB",
+              "HLB as an emulsifier, Griffin's scale"},
+    FieldInfo{Field::material_required_hlb, "material.required_hlb", Each::material, "1",
+              "the required HLB", "HLB that the oil asks for, oil in water"},
+    FieldInfo{Field::material_density, "material.density", Each::material, "g/ml", "the density",
+              "density"},
+    FieldInfo{Field::material_deliquescence, "material.deliquescence", Each::material, "%",
+              "the deliquescence humidity", "relative humidity from which it turns wet, at 25 C"},
+    FieldInfo{Field::material_usual_least, "material.usual_least", Each::material, "%",
+              "the usual use range", "lower end of its usual use range"},
+    FieldInfo{Field::material_usual_most, "material.usual_most", Each::material, "%",
+              "the usual use range", "upper end of its usual use range"},
+    FieldInfo{Field::material_supplier_limit, "material.supplier_limit", Each::material, "%",
+              "the supplier's limit", "most that the supplier allows in a product"},
+    FieldInfo{Field::material_certificate, "material.certificate", Each::material, "%",
+              "the certificate",
+              "most that a fragrance's certificate allows in this kind of product"},
+    FieldInfo{Field::material_pure_colour, "material.pure_colour", Each::material, "%",
+              "the pure dye content", "share of pure dye in a dye or lake"},
+    FieldInfo{Field::material_flash_point, "material.flash_point", Each::material, "C",
+              "the flash point", "flash point of a fragrance"},
+    FieldInfo{Field::material_stable_ph_least, "material.stable_ph_least", Each::material, "pH",
+              "the pH it is stable at", "lowest pH at which it keeps its nature"},
+    FieldInfo{Field::material_stable_ph_most, "material.stable_ph_most", Each::material, "pH",
+              "the pH it is stable at", "highest pH at which it keeps its nature"},
+    FieldInfo{Field::material_lowest_explosible, "material.lowest_explosible", Each::material,
+              "g/m3", "the lowest explosible concentration",
+              "least dust in air that can carry a flame"},
+    FieldInfo{Field::portion_share, "portion.share", Each::portion, "%", "the share",
+              "share of the batch that the portion is"},
+    FieldInfo{Field::premix_mass, "premix.mass", Each::premix, "g", "the mass",
+              "what one making of the premix weighs"},
+    FieldInfo{Field::task_takes, "task.takes", Each::task, "min", "the time (`takes`)",
+              "how long the task takes"},
+    FieldInfo{Field::task_times, "task.times", Each::task, "per day", "the number (`times`)",
+              "how often a day it is done"},
+    FieldInfo{Field::task_mass, "task.mass", Each::task, "g", "the mass", "what is handled at once"},
+    FieldInfo{Field::task_volume, "task.volume", Each::task, "l", "the vessel (`in`)",
+              "bowl, bucket or mixer it is handled in"},
+    FieldInfo{Field::task_raises, "task.raises", Each::task, "mg/kg",
+              "the measured dust (`raises`)", "mass that becomes airborne, where it was measured"},
+};
+
+constexpr std::array all_marks{
+    MarkInfo{Mark::combustible, "combustible", "the dust data", "its dust can burn"},
+    MarkInfo{Mark::inert, "inert", "the dust data",
+             "it quenches a dust flame where it is most of the mix"},
+    MarkInfo{Mark::grade_unclear, "grade unclear", "",
+             "it is sold under one name in grades that differ by a factor"},
+    MarkInfo{Mark::own, "own", "", "it is a material or fragrance of the formula's own"},
+    MarkInfo{Mark::limited, "limited", "", "its supplier states the most that a product may hold"},
+};
+
+constexpr std::array all_texts{
+    TextInfo{SubjectText::name, "row", Each::row, "", "name of the row"},
+    TextInfo{SubjectText::name, "portion", Each::portion, "", "name of the portion"},
+    TextInfo{SubjectText::name, "material", Each::material, "", "name of the material"},
+    TextInfo{SubjectText::name, "premix", Each::premix, "", "name of the premix"},
+    TextInfo{SubjectText::name, "task", Each::task, "", "name of the task"},
+    TextInfo{SubjectText::product, "product", Each::product, "", "the kind of product"},
+    TextInfo{SubjectText::fragrance_category, "product.fragrance_category", Each::product,
+             "the fragrance category of this kind of product",
+             "category of the fragrance standard for this kind of product"},
+    TextInfo{SubjectText::neighbour_category, "product.neighbour_category", Each::product,
+             "a neighbouring fragrance category",
+             "category that this kind of product might be taken for"},
+    TextInfo{SubjectText::certificate_category, "material.category", Each::material,
+             "the category of the certificate",
+             "category of the fragrance standard that a fragrance's certificate names"},
+};
+
+constexpr std::array<std::string_view, 12> functions{
+    "share", "supplied", "mass", "dose", "in_bath", "count", "holds", "min", "max", "abs",
+    "looks_like_food", "material"};
+
+}  // namespace
+
+std::string_view each_word(Each each) { return each_words[static_cast<std::size_t>(each)]; }
+
+std::span<const StatedInfo> stated_words() { return stated; }
+const StatedInfo& info(StatedWords words) { return stated[static_cast<std::size_t>(words)]; }
+
+std::optional<unsigned> find_word(const StatedInfo& info, std::string_view word) {
+  const std::string wanted = text::fold(word);
+  for (unsigned at = 0; at < info.known.size(); ++at) {
+    if (text::fold(info.known[at]) == wanted) return at;
+  }
+  return std::nullopt;
+}
+
+std::span<const FieldInfo> fields() { return all_fields; }
+const FieldInfo& info(Field field) { return all_fields[static_cast<std::size_t>(field)]; }
+
+std::span<const MarkInfo> marks() { return all_marks; }
+const MarkInfo& info(Mark mark) { return all_marks[static_cast<std::size_t>(mark)]; }
+
+std::span<const TextInfo> texts() { return all_texts; }
+
+bool is_hazard_code(std::string_view word) {
+  if (word.size() < 4 || (word[0] != 'H' && !word.starts_with("EUH"))) return false;
+  const std::size_t digits = word[0] == 'H' ? 1 : 3;
+  if (word.size() < digits + 3) return false;
+  return std::all_of(word.begin() + static_cast<std::ptrdiff_t>(digits),
+                     word.begin() + static_cast<std::ptrdiff_t>(digits) + 3,
+                     [](char c) { return c >= '0' && c <= '9'; });
+}
+
+bool reserved(std::string_view name) {
+  const auto named = [&](const auto& item) { return item.name == name; };
+  return std::any_of(stated.begin(), stated.end(), named) ||
+         std::any_of(all_fields.begin(), all_fields.end(), named) ||
+         std::any_of(all_texts.begin(), all_texts.end(), named) ||
+         std::find(functions.begin(), functions.end(), name) != functions.end();
+}
+
+std::vector<std::string> known_names(Each each) {
+  std::vector<std::string> names;
+  const auto take = [&](const auto& list) {
+    for (const auto& item : list) {
+      if (item.each == Each::product || item.each == each) names.emplace_back(item.name);
+    }
+  };
+  take(stated);
+  take(all_fields);
+  take(all_texts);
+  names.emplace_back("looks_like_food");
+  return names;
+}
+
+}  // namespace sudsmark::rules
