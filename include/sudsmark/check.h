@@ -1,0 +1,56 @@
+// Checking: a formula's text in, verdicts and figures out.
+//
+//     const auto rulesets = sudsmark::Rulesets::built_in();
+//     sudsmark::RunResult run;
+//     sudsmark::check({"harbour.formula", text}, rulesets, {}, run);
+//
+// Nothing here touches a console; files that a formula includes are asked for through a function.
+#pragma once
+
+#include <chrono>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <sudsmark/results.h>
+#include <sudsmark/rulesets.h>
+
+namespace sudsmark {
+
+/// A formula file.
+struct FormulaText {
+  std::string path;
+  std::string text;
+  /// Found in a folder, not named: a library without a formula is passed over then.
+  bool in_folder = false;
+};
+
+struct CheckOptions {
+  /// Answers the bytes of an included path; none if it cannot be read. Absent: nothing can be.
+  std::function<std::optional<std::string>(const std::string& path)> read;
+  bool allow_outside = false;        ///< includes may leave the folder of the formula
+  std::vector<std::string> markets;  ///< in place of the formula's own; empty: the formula's
+  std::optional<std::chrono::year_month_day> on;  ///< the day whose law holds; absent: today
+  std::vector<std::string> only;                  ///< ids of rules to ask; empty: all
+  std::vector<std::string> without;               ///< ids of rules to leave out
+  bool verdicts = true;
+  bool passes_in_full = true;  ///< passes have a message and a place too
+  bool measures = false;       ///< fill FormulaResult::measures and ::composition
+  bool curves = false;         ///< fill FormulaResult::curves: some hundred equilibria a formula
+  bool particulars = false;    ///< fill all that FormulaResult has for people: particulars,
+                               ///< ingredients, portions, weighings
+  bool rounded = false;        ///< every mass as the scales of the workshop show it
+  bool sheet = false;          ///< fill FormulaResult::sheet
+  bool lines = false;          ///< fill what a finding has of its line, and its fingerprint
+};
+
+/// Checks one formula and adds what came of it to a run: a formula, or problems.
+void check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options,
+           RunResult& run);
+
+/// Checks of the options against the rulesets: unknown rules and markets, with the nearest known.
+[[nodiscard]] std::vector<std::string> wrong_options(const CheckOptions& options,
+                                                     const Rulesets& rulesets);
+
+}  // namespace sudsmark

@@ -1,0 +1,198 @@
+// Results: what a check says, as plain values.
+//
+// A program that embeds the checker reads these and needs nothing else; the reports of sudsmark are
+// written from them too. Places are lines and columns from 1, columns in code points; 0 where there
+// is no place. Figures are in the unit beside them; an end that nobody knows is absent.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace sudsmark {
+
+/// Something that could not be read or used: an error of the input or of a ruleset.
+struct Problem {
+  std::string file;
+  std::uint32_t line = 0;
+  std::uint32_t column = 0;
+  std::string message;
+  /// Other places that the message is about, e.g. where a name was first given.
+  struct Place {
+    std::string file;
+    std::uint32_t line = 0;
+    std::uint32_t column = 0;
+  };
+  std::vector<Place> also;
+};
+
+enum class Kind : std::uint8_t { pass, fail, review, open, not_applicable };
+enum class Level : std::uint8_t { none, note, warning, error };
+
+/// A figure that lies between two ends.
+struct Figure {
+  std::optional<double> low;
+  std::optional<double> high;
+  std::string unit;
+};
+
+/// Where a rule or figure comes from.
+struct SourceNote {
+  std::string kind;  ///< "published", "common practice", "from memory"
+  std::string title;
+  std::string where;
+  bool quoted = false;
+  bool computed = false;
+};
+
+/// How a finding stands to a baseline (see <sudsmark/baseline.h>).
+enum class Standing : std::uint8_t { not_compared, fresh, unchanged };
+
+/// One rule's verdict on one formula, or on one part of it.
+struct Finding {
+  std::string rule;
+  Kind kind = Kind::not_applicable;
+  Level level = Level::none;
+  std::string message;
+  std::uint32_t line = 0;
+  std::uint32_t column = 0;
+  std::uint32_t end_line = 0;  ///< just past the last code point of the place
+  std::uint32_t end_column = 0;
+  std::string file;          ///< of the place: an included file can be another than the formula's
+  std::string subject_kind;  ///< "portion", "material", …; empty for the product
+  std::string subject;
+  std::optional<Figure> measured;
+  std::optional<Figure> limit;
+  std::vector<std::string> missing;  ///< what would decide it
+  std::vector<SourceNote> sources;
+  std::optional<std::string> allowed;  ///< why an `allow` of the formula covers it
+  bool met_from_memory = false;        ///< met, but the limit itself is from memory
+  std::string remedy;
+  std::string entry;        ///< of the table's row: "Annex III 67"; filled with `lines`
+  std::string line_text;    ///< the line of the place as written; filled with `lines`
+  std::string fingerprint;  ///< the same wherever the line moves to; filled with `lines`
+  Standing standing = Standing::not_compared;
+};
+
+/// A measure's figure and how it came about.
+struct MeasureResult {
+  std::string name;
+  Figure figure;
+  std::string from;
+  std::vector<std::string> missing;
+};
+
+/// A substance of the finished product.
+struct CompositionRow {
+  std::string substance;
+  std::string cas;
+  std::string inci;
+  Figure share;
+  std::vector<std::string> roles;
+  std::vector<SourceNote> sources;  ///< of its shares in what brings it
+};
+
+/// What the formula says of itself: {"forming", "pressed"}. Assumed: it says nothing, and the kind
+/// of product does.
+struct Particular {
+  std::string name;
+  std::string words;
+  bool assumed = false;
+};
+
+/// A material as it is weighed out.
+struct IngredientRow {
+  std::string name;
+  std::string inci;
+  std::string cas;
+  std::vector<std::string> roles;
+  std::string form;
+  Figure share;
+  std::vector<SourceNote> sources;
+};
+
+/// A portion of the mixed batch, or all of the product.
+struct PortionResult {
+  std::string name;
+  Figure share;  ///< of the batch
+  std::vector<IngredientRow> ingredients;
+  std::vector<MeasureResult> measures;  ///< those that differ from portion to portion
+};
+
+/// Something that is weighed, on the scale at hand that suits it best.
+struct WeighingResult {
+  std::string name;
+  std::string container;        ///< what it is weighed for: "phase dry"
+  Figure mass;                  ///< g
+  std::optional<double> step;   ///< g of that scale; absent: no scale is stated or none takes it
+  std::optional<Figure> error;  ///< %, the step as a share of the mass
+};
+
+/// An upper bound of airborne dust of a substance beside its workplace limit.
+struct AirResult {
+  std::string substance;
+  Figure bound;       ///< mg/m3, of the 8 hour mean
+  Figure limit;       ///< mg/m3
+  std::string basis;  ///< whose limit and of which dust: "GB WEL, inhalable"
+};
+
+/// A picture as data: a figure that lies between two ends, against another.
+struct CurvePoint {
+  double x = 0;
+  std::optional<double> low;
+  std::optional<double> high;
+};
+struct Curve {
+  std::string name;     ///< "bath.ph by dose"
+  std::string measure;  ///< what is drawn upwards: "bath.ph"
+  std::string unit;     ///< of it
+  std::string against;  ///< what is drawn to the right: "product in one bath"
+  std::string against_unit;
+  std::string subject;  ///< the task, for dust
+  std::vector<CurvePoint> points;
+  std::optional<Figure> today;    ///< where the formula stands on the axis to the right
+  std::optional<double> neutral;  ///< of a pH: where acid and base weigh the same
+};
+
+struct FormulaResult {
+  std::string file;
+  std::string name;
+  std::string on;                           ///< the day whose law was asked, as 2026-11-01
+  std::vector<Finding> findings;            ///< in the order of rules, then of subjects
+  std::vector<Problem> notes;               ///< odd, and no error
+  std::vector<MeasureResult> measures;      ///< filled where asked for
+  std::vector<CompositionRow> composition;  ///< filled where asked for
+  std::vector<Curve> curves;                ///< filled where asked for, as are all below
+  std::vector<Particular> particulars;
+  std::vector<IngredientRow> ingredients;  ///< as supplied, the greatest share first
+  std::vector<PortionResult> portions;
+  std::vector<WeighingResult> weighings;
+  std::vector<AirResult> air;
+  std::string sheet;  ///< the bench sheet as text, where asked for; without the reminder
+};
+
+/// A finding of a baseline that a run no longer has.
+struct AbsentFinding {
+  std::string file;
+  std::string rule;
+  std::string subject;
+  Kind kind = Kind::fail;
+  Level level = Level::none;
+  std::string message;
+  std::uint32_t line = 0;
+  std::string fingerprint;
+};
+
+/// What one run came to, in the order of the files given.
+struct RunResult {
+  std::vector<FormulaResult> formulas;
+  std::vector<Problem> problems;
+  bool compared = false;              ///< with a baseline
+  std::vector<AbsentFinding> absent;  ///< what the baseline has and this run has not
+};
+
+/// Screening, never an assessment: the words that every report carries.
+extern const char* const reminder;
+
+}  // namespace sudsmark

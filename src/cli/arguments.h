@@ -1,0 +1,40 @@
+// What the command line asked for.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <sudsmark/check.h>
+
+namespace sudsmark::cli {
+
+/// Exit statuses of the contract.
+enum class Exit : int { fine = 0, found = 1, unusable = 2, broken = 3 };
+
+enum class Format { text, json, sarif, html };
+
+struct Arguments {
+  std::vector<std::string> files;    ///< files and folders; "-" is standard input
+  std::vector<std::string> names;    ///< of `explain`
+  std::vector<std::string> formats;  ///< as typed: "json", "sarif=out.sarif"
+  std::string output;                ///< empty: standard output
+  std::vector<std::string> rules;    ///< folders or files of a user's rulesets
+  bool bare = false;
+  std::vector<std::string> markets;
+  std::string on;
+  std::vector<std::string> only;
+  std::vector<std::string> without;
+  Level fail_on = Level::warning;
+  unsigned jobs = 0;   ///< 0: one for each processor
+  bool color = false;  ///< of what goes to standard output
+  bool ascii = false;
+  std::string baseline;        ///< file to compare with; empty: none
+  std::string write_baseline;  ///< file to write; empty: none
+  bool verbose = false;
+  bool allow_outside = false;
+  bool verify = false;
+  bool rounded = false;
+  bool sheet = false;  ///< of `measure`: the bench sheet in place of the measures
+};
+
+}  // namespace sudsmark::cli

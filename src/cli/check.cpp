@@ -1,0 +1,92 @@
+#include <iostream>
+
+#include <sudsmark/baseline.h>
+#include <sudsmark/report.h>
+
+#include "cli/commands.h"
+#include "cli/outputs.h"
+#include "cli/run.h"
+#include "text/files.h"
+
+namespace sudsmark::cli {
+namespace {
+
+constexpr std::size_t most_baseline = std::size_t{256} << 20U;
+
+Exit wrong(const std::string& words) {
+  std::cerr << "sudsmark: error: " << words << "\n";
+  return Exit::unusable;
+}
+
+Exit compare(const Arguments& arguments, RunResult& run) {
+  if (arguments.baseline.empty()) return Exit::fine;
+  const auto text = text::read_file(arguments.baseline, most_baseline);
+  if (!text) return wrong("the baseline '" + arguments.baseline + "' cannot be read");
+  if (const auto error = compare_with_baseline(*text, run)) {
+    return wrong("the baseline '" + arguments.baseline + "' cannot be used: " + *error);
+  }
+  return Exit::fine;
+}
+
+Exit write_baseline(const Arguments& arguments, const RunResult& run) {
+  if (arguments.write_baseline.empty()) return Exit::fine;
+  if (!run.problems.empty()) {
+    return wrong("no baseline is written, since not everything could be read");
+  }
+  if (const auto error = text::write_file(arguments.write_baseline, baseline_text(run))) {
+    return wrong(*error);
+  }
+  return Exit::fine;
+}
+
+Exit write_report(const Arguments& arguments, const Output& output, const RunResult& run,
+                  const Rulesets& rulesets, Exit exit) {
+  switch (output.format) {
+    case Format::text: {
+      const bool color = arguments.color && output.path.empty();
+      return write(output, text_report(run, {arguments.verbose, color, arguments.ascii}), exit);
+    }
+    case Format::json:
+      return write(output, json_report(run, rulesets, {arguments.ascii}), exit);
+    case Format::sarif:
+      return write(output, sarif_report(run, rulesets, {arguments.verbose, arguments.ascii}), exit);
+    case Format::html:
+      break;
+  }
+  return write_pages(output, run, rulesets, arguments.ascii, exit);
+}
+
+}  // namespace
+
+Exit check(const Arguments& arguments) {
+  const auto outputs =
+      outputs_of(arguments, {Format::text, Format::json, Format::sarif, Format::html});
+  const auto rulesets = load_rulesets(arguments);
+  if (!outputs || !rulesets) return Exit::unusable;
+  auto options = check_options(arguments, *rulesets);
+  if (!options) return Exit::unusable;
+  if (!arguments.baseline.empty() && !text::read_file(arguments.baseline, 0)) {
+    return wrong("the baseline '" + arguments.baseline + "' cannot be read");
+  }
+  const bool page = wants(*outputs, Format::html);
+  options->measures = page || wants(*outputs, Format::json);
+  options->passes_in_full = options->measures || arguments.verbose;
+  options->curves = page;
+  options->particulars = page;
+  options->lines = wants(*outputs, Format::sarif) || !arguments.baseline.empty() ||
+                   !arguments.write_baseline.empty();
+  RunResult run = run_files(arguments, *rulesets, *options);
+  if (compare(arguments, run) != Exit::fine) return Exit::unusable;
+  // what has just become the baseline is no news, unless it was held against another
+  const bool accepted = !arguments.write_baseline.empty() && !run.compared;
+  Exit exit = !run.problems.empty()                          ? Exit::unusable
+              : !accepted && reaches(run, arguments.fail_on) ? Exit::found
+                                                             : Exit::fine;
+  if (write_baseline(arguments, run) != Exit::fine) exit = Exit::unusable;
+  for (const Output& output : *outputs) {
+    exit = write_report(arguments, output, run, *rulesets, exit);
+  }
+  return exit;
+}
+
+}  // namespace sudsmark::cli

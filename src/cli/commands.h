@@ -1,0 +1,13 @@
+// The commands, one file each.
+#pragma once
+
+#include "cli/arguments.h"
+
+namespace sudsmark::cli {
+
+Exit check(const Arguments& arguments);
+Exit measure(const Arguments& arguments);
+Exit explain(const Arguments& arguments);
+Exit rules(const Arguments& arguments);
+
+}  // namespace sudsmark::cli

@@ -1,0 +1,161 @@
+// The program: reads the command line and calls one command.
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <cstdlib>
+#include <exception>
+#include <functional>
+#include <iostream>
+#include <map>
+
+#include <sudsmark/report.h>
+
+#include "cli/commands.h"
+
+namespace {
+
+using sudsmark::Level;
+using sudsmark::cli::Arguments;
+using sudsmark::cli::Exit;
+
+/// `--color auto`: on a terminal, unless NO_COLOR is set to anything (no-color.org).
+bool colorful(const std::string& wish) {
+  if (wish == "always") return true;
+  if (wish == "never") return false;
+  const char* no_color = std::getenv("NO_COLOR");
+  if (no_color != nullptr && *no_color != '\0') return false;
+  return isatty(STDOUT_FILENO) == 1;
+}
+
+void take_files(CLI::App& command, Arguments& arguments) {
+  command.add_option("FILE", arguments.files, "formula files or folders; - is standard input")
+      ->required();
+}
+
+void take_rules(CLI::App& command, Arguments& arguments) {
+  command
+      .add_option("--rules", arguments.rules,
+                  "a folder or file of rulesets that adds to the built-in ones")
+      ->type_name("DIR")
+      ->allow_extra_args(false);
+  command.add_flag("--bare", arguments.bare, "leave the built-in rules out; the catalogue stays");
+}
+
+void take_output(CLI::App& command, Arguments& arguments) {
+  command.add_option("--output", arguments.output, "write the report to this file")
+      ->type_name("FILE");
+}
+
+void take_format(CLI::App& command, Arguments& arguments, const std::string& formats) {
+  command
+      .add_option("--format", arguments.formats,
+                  formats + "; several times with =PATH to write files beside standard output")
+      ->allow_extra_args(false)
+      ->type_name("FORMAT[=PATH]");
+  command.add_flag("--ascii", arguments.ascii, "write ASCII characters alone");
+}
+
+void take_baseline(CLI::App& command, Arguments& arguments) {
+  command
+      .add_option("--baseline", arguments.baseline,
+                  "count only what is not in this file of earlier findings")
+      ->type_name("FILE");
+  command
+      .add_option("--write-baseline", arguments.write_baseline,
+                  "write what is found to this file, for later runs to compare with")
+      ->type_name("FILE");
+}
+
+void take_checking(CLI::App& command, Arguments& arguments) {
+  command
+      .add_option("--market", arguments.markets, "check for these markets, not the formula's own")
+      ->delimiter(',')
+      ->type_name("MARKET");
+  command.add_option("--on", arguments.on, "the day whose law holds, as 2026-11-01; else today")
+      ->type_name("DATE");
+  command.add_option("--jobs", arguments.jobs, "threads; 0 is one for each processor")
+      ->type_name("N");
+  command.add_flag("--rounded", arguments.rounded,
+                   "take every mass as the scales of the workshop show it");
+  command.add_flag("--allow-outside", arguments.allow_outside,
+                   "includes may leave the folder of the formula");
+}
+
+void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) {
+  static const std::map<std::string, Level> levels{
+      {"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}};
+  command.add_option("--fail-on", arguments.fail_on, "least level that ends with status 1")
+      ->transform(CLI::Transformer(levels))
+      ->type_name("LEVEL");
+  command.add_option("--only", arguments.only, "ask these rules alone")
+      ->delimiter(',')
+      ->type_name("RULE");
+  command.add_option("--without", arguments.without, "leave these rules out")
+      ->delimiter(',')
+      ->type_name("RULE");
+  command.add_option("--color", color, "auto, always or never")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
+  command.add_flag("--verbose", arguments.verbose, "passes, margins and sources too");
+}
+
+}  // namespace
+
+int main(int count, char** values) {
+  try {
+    Arguments arguments;
+    std::string color = "auto";
+    CLI::App app{"Checks formulas of solid bath products before the powder flies.", "sudsmark"};
+    app.set_version_flag("--version", std::string("sudsmark ") + SUDSMARK_VERSION);
+    app.require_subcommand(1);
+    app.footer(sudsmark::reminder);
+
+    std::function<Exit(const Arguments&)> run;
+    CLI::App* check = app.add_subcommand("check", "what every rule says of one or more formulas");
+    take_files(*check, arguments);
+    take_format(*check, arguments, "text, json, sarif or html");
+    take_output(*check, arguments);
+    take_rules(*check, arguments);
+    take_checking(*check, arguments);
+    take_verdicts(*check, arguments, color);
+    take_baseline(*check, arguments);
+    check->callback([&] { run = sudsmark::cli::check; });
+
+    CLI::App* measure =
+        app.add_subcommand("measure", "every measure with its range and what it came from");
+    take_files(*measure, arguments);
+    take_format(*measure, arguments, "text or json");
+    take_output(*measure, arguments);
+    take_rules(*measure, arguments);
+    take_checking(*measure, arguments);
+    measure->add_flag("--sheet", arguments.sheet,
+                      "the weighing and bag sheet for the bench, as text");
+    measure->callback([&] { run = sudsmark::cli::measure; });
+
+    CLI::App* explain =
+        app.add_subcommand("explain", "a rule, measure, material or kind of product in full");
+    explain->add_option("NAME", arguments.names, "its id or name; `measures` lists the measures")
+        ->required();
+    take_output(*explain, arguments);
+    take_rules(*explain, arguments);
+    explain->callback([&] { run = sudsmark::cli::explain; });
+
+    CLI::App* rules = app.add_subcommand("rules", "the rulesets in use");
+    rules->add_flag("--verify", arguments.verify, "run the examples of every rule");
+    rules->add_flag("--verbose", arguments.verbose, "with the reason of each rule");
+    take_output(*rules, arguments);
+    take_rules(*rules, arguments);
+    rules->callback([&] { run = sudsmark::cli::rules; });
+
+    try {
+      app.parse(count, values);
+    } catch (const CLI::ParseError& error) {
+      const int status = app.exit(error);
+      return status == 0 ? 0 : static_cast<int>(Exit::unusable);
+    }
+    arguments.color = arguments.output.empty() && colorful(color);
+    return static_cast<int>(run(arguments));
+  } catch (const std::exception& error) {
+    std::cerr << "sudsmark: the program failed: " << error.what() << "\n";
+    return static_cast<int>(Exit::broken);
+  }
+}

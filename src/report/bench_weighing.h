@@ -1,0 +1,19 @@
+// The weighing part of a bench sheet: each section with its lines, scales, goes and dilutions.
+#pragma once
+
+#include "measures/bench_plan.h"
+#include "report/page.h"
+
+namespace sudsmark::report {
+
+/// "Scale A: 0.01 g steps, up to 500 g", one a line.
+void write_scales(const measures::BenchPlan& plan, Page& page);
+
+/// One section of the plan; `number` counts them.
+void write_section(const measures::BenchPlan& plan, const measures::BenchSection& section,
+                   int number, Page& page);
+
+/// A mass in g as a scale with this step shows it; three figures that count where none is known.
+[[nodiscard]] std::string shown_mass(double grams, double step);
+
+}  // namespace sudsmark::report

@@ -1,0 +1,197 @@
+// The street front's check: a formula's text through all rooms, and what came of it as plain
+// values.
+#include <sudsmark/check.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "blend/blend.h"
+#include "formula/assemble.h"
+#include "formula/messages.h"
+#include "measures/registry.h"
+#include "measures/weighing_measures.h"
+#include "report/bench_sheet.h"
+#include "report/citations.h"
+#include "report/composition.h"
+#include "report/curves.h"
+#include "report/figures.h"
+#include "report/fingerprint.h"
+#include "report/ingredients.h"
+#include "report/particulars.h"
+#include "report/parts.h"
+#include "report/problems.h"
+#include "report/today.h"
+#include "report/words.h"
+#include "rules/check.h"
+#include "text/name.h"
+
+namespace sudsmark {
+namespace {
+
+Kind kind_of(rules::Kind kind) {
+  return static_cast<Kind>(kind);
+}
+Level level_of(rules::Level level) {
+  return static_cast<Level>(level);
+}
+
+/// All that one check works with.
+class Checking {
+ public:
+  Checking(const Rulesets& rulesets, const CheckOptions& options)
+      : parts_(rulesets.parts()), options_(options), on_(options.on.value_or(report::today())) {}
+
+  void run(const FormulaText& formula, RunResult& run) {
+    const auto file = sources_.add(formula.path, formula.text);
+    const auto blend = mix(file);
+    if (!blend || !diagnostics_.empty()) {
+      for (const text::Diagnostic& diagnostic : diagnostics_.in_order()) {
+        const bool library = diagnostic.message == &formula::messages::library_named;
+        if (library && formula.in_folder) continue;
+        run.problems.push_back(report::problem(diagnostic, sources_));
+      }
+      return;
+    }
+    FormulaResult result;
+    result.file = formula.path;
+    result.name = blend->name;
+    result.on = rules::day_words(on_);
+    for (const text::Diagnostic& note : blend->notes) {
+      result.notes.push_back(report::problem(note, sources_));
+    }
+    if (options_.verdicts) add_findings(*blend, result);
+    if (options_.measures) {
+      report::add_measures(*blend, parts_.ruleset, result.measures);
+      report::add_composition(*blend, result.composition);
+    }
+    if (options_.sheet) result.sheet = report::bench_sheet(*blend);
+    if (options_.curves) report::add_curves(*blend, result.curves);
+    if (options_.particulars) {
+      report::add_particulars(*blend, result.particulars);
+      report::add_ingredients(*blend, blend->whole, result.ingredients);
+      report::add_portions(*blend, result.portions);
+      report::add_weighings(*blend, result.weighings);
+      report::add_air(*blend, result.air);
+    }
+    run.formulas.push_back(std::move(result));
+  }
+
+ private:
+  std::optional<blend::Blend> mix(text::FileIndex file) {
+    formula::AssembleOptions how;
+    how.read = options_.read;
+    how.allow_outside = options_.allow_outside;
+    how.same_name = [&](std::string_view name) {
+      const catalogue::Meaning& meaning = parts_.catalogue.find_material(name);
+      return meaning.one() ? text::fold(parts_.catalogue.materials[meaning.materials.front()].name)
+                           : text::fold(name);
+    };
+    const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
+    if (!sheet || !diagnostics_.empty()) return std::nullopt;
+    blend::MixOptions mixing;
+    if (options_.rounded) mixing.weighed = measures::as_displayed;
+    auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics_, mixing);
+    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
+    return blend;
+  }
+
+  void add_findings(const blend::Blend& blend, FormulaResult& result) {
+    blend::MissingTable missing;
+    rules::EvaluateOptions how;
+    how.on = options_.on.value_or(report::today());
+    how.markets = options_.markets;
+    std::vector<std::string> unknown;
+    if (!options_.only.empty() || !options_.without.empty()) {
+      how.chosen = rules::chosen_rules(parts_.ruleset, options_.only, options_.without, unknown);
+    }
+    how.passes_in_full = options_.passes_in_full;
+    for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
+      result.findings.push_back(finding(std::move(verdict), missing));
+    }
+    if (options_.lines) report::add_fingerprints(result.findings);
+  }
+
+  Finding finding(rules::Verdict&& verdict, const blend::MissingTable& missing) const {
+    Finding out;
+    const rules::Rule& rule = parts_.ruleset.rules[verdict.rule];
+    out.rule = rule.id;
+    out.kind = kind_of(verdict.kind);
+    out.level = level_of(verdict.level);
+    out.subject_kind = verdict.subject_kind;
+    out.subject = std::move(verdict.subject);
+    out.met_from_memory = verdict.met_from_memory;
+    if (out.kind == Kind::not_applicable) return out;
+    out.message = std::move(verdict.message);
+    if (verdict.place.somewhere()) {
+      const text::Position at = sources_.position(verdict.place);
+      out.line = at.line;
+      out.column = at.column;
+      out.file = sources_.path(verdict.place);
+      if (options_.lines) add_line(verdict.place, out);
+    }
+    if (options_.lines) out.entry = entry(rule, verdict);
+    if (verdict.measured) out.measured = report::figure(*verdict.measured);
+    if (verdict.limit) out.limit = report::figure(*verdict.limit);
+    for (std::size_t bit = 0; bit < missing.items().size(); ++bit) {
+      if ((verdict.missing >> bit & 1U) != 0) out.missing.push_back(missing.items()[bit].what);
+    }
+    out.sources = report::notes(verdict.sources, parts_.catalogue);
+    if (verdict.allowed) out.allowed = verdict.allowed->because;
+    out.remedy = rule.remedy;
+    return out;
+  }
+
+  void add_line(const text::Span& place, Finding& out) const {
+    const text::Source& source = sources_[place.file];
+    const text::Position end = source.position(place.end);
+    out.end_line = end.line;
+    out.end_column = end.column;
+    out.line_text = source.line(out.line);
+  }
+
+  /// Which entry of the law, where the table of a rule has a column for it.
+  [[nodiscard]] std::string entry(const rules::Rule& rule, const rules::Verdict& verdict) const {
+    if (verdict.row == nullptr) return {};
+    const auto column = parts_.catalogue.tables[rule.table].column("entry");
+    if (!column) return {};
+    const auto* word = std::get_if<std::string>(&verdict.row->cells[*column]);
+    if (word == nullptr || word->empty() || verdict.row->markets.empty()) {
+      return word == nullptr ? std::string() : *word;
+    }
+    return report::joined(verdict.row->markets, "and") + ": " + *word;
+  }
+
+  const Rulesets::Parts& parts_;
+  const CheckOptions& options_;
+  const std::chrono::year_month_day on_;
+  text::Sources sources_;
+  text::Diagnostics diagnostics_;
+};
+
+}  // namespace
+
+void check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options,
+           RunResult& run) {
+  Checking(rulesets, options).run(formula, run);
+}
+
+std::vector<std::string> wrong_options(const CheckOptions& options, const Rulesets& rulesets) {
+  std::vector<std::string> wrong;
+  const rules::Ruleset& ruleset = rulesets.parts().ruleset;
+  std::vector<std::string> unknown;
+  static_cast<void>(rules::chosen_rules(ruleset, options.only, options.without, unknown));
+  for (const std::string& id : unknown) {
+    const auto near = ruleset.near_rules(id);
+    wrong.push_back("'" + id + "' is no rule" +
+                    (near.empty() ? std::string() : "; perhaps " + text::listed(near)));
+  }
+  const std::vector<std::string> markets{"GB", "EU", "NI", "US", "CA"};
+  for (const std::string& market : options.markets) {
+    if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
+      wrong.push_back("'" + market + "' is no market; known are " + text::listed(markets, "and"));
+    }
+  }
+  return wrong;
+}
+
+}  // namespace sudsmark

@@ -1,0 +1,147 @@
+// `explain`: all about one name, whatever it names.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include <sudsmark/report.h>
+
+#include "measures/registry.h"
+#include "report/citations.h"
+#include "report/explain_catalogue.h"
+#include "report/page.h"
+#include "report/parts.h"
+#include "report/words.h"
+#include "text/name.h"
+
+namespace sudsmark {
+namespace {
+
+using report::Page;
+
+void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& page) {
+  const rules::RuleFile& file = parts.ruleset.files[rule.file];
+  page.heading(rule.id + ", a rule: " + rule.title);
+  page.gap();
+  page.entry("subject", file.subject + " (" + std::string(authority_word(file.authority)) + ")");
+  if (!file.markets.empty()) page.entry("markets", report::joined(file.markets));
+  if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
+  page.entry("must hold", rule.expect_text);
+  page.entry("otherwise", rules::level_word(rule.otherwise));
+  if (rule.undecided != rules::Level::note) {
+    page.entry("not known", rules::level_word(rule.undecided));
+  }
+  for (const SourceNote& note : report::notes(rule.sources, parts.catalogue)) {
+    page.entry("source", report::words(note));
+  }
+  if (!rule.why.empty()) {
+    page.gap();
+    page.paragraph(rule.why);
+  }
+  if (!rule.remedy.empty()) {
+    page.gap();
+    page.paragraph("What to change: " + rule.remedy);
+  }
+}
+
+void explain_measure(const measures::Measure& measure, Page& page) {
+  page.heading(std::string(measure.name) + ", a measure");
+  page.gap();
+  page.entry("unit", measure.unit);
+  page.entry("meaning", measure.meaning);
+  page.entry("source", measure.source);
+  if (!measure.about.empty()) {
+    page.gap();
+    page.paragraph(measure.about);
+  }
+}
+
+void explain_named(const rules::NamedMeasure& measure, Page& page) {
+  page.heading(measure.name + ", a measure of the rulesets");
+  page.gap();
+  page.entry("unit", measure.unit);
+  if (!measure.meaning.empty()) page.entry("meaning", measure.meaning);
+  page.entry("is", measure.text);
+}
+
+void list_measures(const Rulesets::Parts& parts, Page& page) {
+  page.heading("Measures");
+  page.gap();
+  const auto line = [&](std::string_view name, std::string_view unit, std::string_view meaning) {
+    std::string label(name);
+    if (label.size() < 22) label.append(22 - label.size(), ' ');
+    page.entry(label, std::string(unit) + (meaning.empty() ? "" : ": " + std::string(meaning)));
+  };
+  for (const measures::Measure& measure : measures::all()) {
+    line(measure.name, measure.unit, measure.meaning);
+  }
+  for (const rules::NamedMeasure& measure : parts.ruleset.measures) {
+    line(measure.name, measure.unit, measure.meaning.empty() ? measure.text : measure.meaning);
+  }
+}
+
+/// Names near to one that nothing is called by.
+std::vector<std::string> near_names(std::string_view name, const Rulesets::Parts& parts) {
+  std::vector<std::string> known;
+  for (const rules::Rule& rule : parts.ruleset.rules) known.push_back(rule.id);
+  for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
+  for (const rules::NamedMeasure& measure : parts.ruleset.measures) known.push_back(measure.name);
+  for (const catalogue::ProductKind& kind : parts.catalogue.products) known.push_back(kind.name);
+  for (const catalogue::Material& material : parts.catalogue.materials) {
+    known.push_back(material.name);
+    for (const catalogue::Synonym& synonym : material.synonyms) known.push_back(synonym.word);
+  }
+  return text::nearest(name, known);
+}
+
+}  // namespace
+
+std::string explain(std::string_view name, const Rulesets& rulesets,
+                    std::vector<std::string>& near) {
+  const Rulesets::Parts& parts = rulesets.parts();
+  Page page;
+  if (name == "measures") list_measures(parts, page);
+  if (const auto rule = parts.ruleset.find_rule(name)) {
+    explain_rule(parts.ruleset.rules[*rule], parts, page);
+  }
+  if (const auto measure = measures::find(name)) {
+    explain_measure(measures::all()[*measure], page);
+  } else if (const auto named = parts.ruleset.find_measure(name)) {
+    explain_named(parts.ruleset.measures[*named], page);
+  }
+  if (const catalogue::ProductKind* kind = parts.catalogue.find_product(name)) {
+    report::explain_product(*kind, parts.catalogue, page);
+  }
+  for (const catalogue::MaterialIndex at : parts.catalogue.find_material(name).materials) {
+    report::explain_material(parts.catalogue.materials[at], parts.catalogue, page);
+  }
+  if (page.text().empty()) {
+    near = near_names(name, parts);
+    return {};
+  }
+  page.gap();
+  page.paragraph(reminder);
+  return page.text();
+}
+
+std::string rules_overview(const Rulesets& rulesets, bool verbose) {
+  const Rulesets::Parts& parts = rulesets.parts();
+  Page page;
+  for (std::size_t file = 0; file < parts.ruleset.files.size(); ++file) {
+    const rules::RuleFile& of = parts.ruleset.files[file];
+    std::string title =
+        of.subject + " (" + of.name + ", " + std::string(authority_word(of.authority));
+    if (!of.markets.empty()) title += " in " + report::joined(of.markets);
+    if (!of.edition.empty()) title += ", edition " + of.edition;
+    page.heading(title + ")");
+    for (const rules::Rule& rule : parts.ruleset.rules) {
+      if (rule.file != file) continue;
+      page.paragraph(rule.id + ": " + rule.title, 2);
+      if (verbose && !rule.why.empty()) page.paragraph(rule.why, 6);
+    }
+  }
+  page.gap();
+  page.paragraph(reminder);
+  return page.text();
+}
+
+}  // namespace sudsmark

@@ -1,0 +1,14 @@
+// Pages about what the catalogue holds: a material, a kind of product.
+#pragma once
+
+#include "catalogue/catalogue.h"
+#include "report/page.h"
+
+namespace sudsmark::report {
+
+void explain_material(const catalogue::Material& material, const catalogue::Catalogue& catalogue,
+                      Page& page);
+void explain_product(const catalogue::ProductKind& kind, const catalogue::Catalogue& catalogue,
+                     Page& page);
+
+}  // namespace sudsmark::report

@@ -1,0 +1,189 @@
+// The HTML report: a page that is whole in itself, for whoever signs off and for the assessor.
+#include <string>
+#include <vector>
+
+#include <sudsmark/report.h>
+
+#include "report/html_parts.h"
+#include "report/html_style.h"
+#include "report/svg_scale.h"
+#include "report/verdict_words.h"
+#include "report/words.h"
+
+namespace sudsmark {
+namespace {
+
+using report::Markup;
+using report::Sheet;
+
+void open_page(Markup& page, const std::string& title) {
+  page.constant("<!DOCTYPE html>");
+  page.open("html", {{"lang", "en"}});
+  page.open("head");
+  page.empty("meta", {{"charset", "utf-8"}});
+  page.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+  page.empty("meta", {{"name", "color-scheme"}, {"content", "light dark"}});
+  // nothing of the page runs, and nothing is fetched, whatever a formula holds
+  page.empty("meta", {{"http-equiv", "Content-Security-Policy"},
+                      {"content", "default-src 'none'; style-src 'unsafe-inline'"}});
+  page.empty("meta", {{"name", "generator"}, {"content", "sudsmark " SUDSMARK_VERSION}});
+  page.element("title", title);
+  page.open("style");
+  page.constant(report::page_style);
+  page.close();
+  page.close();
+  page.open("body");
+}
+
+void write_masthead(Markup& page, const std::string& back) {
+  page.open("header", {{"class", "masthead"}});
+  page.element("p", "sudsmark check sheet");
+  if (!back.empty()) {
+    page.open("nav", {{"aria-label", "Pages"}});
+    page.element("a", {{"href", back}}, "All formulas of this run");
+    page.close();
+  }
+  page.close();
+}
+
+void write_problems(Markup& page, const std::vector<Problem>& problems) {
+  if (problems.empty()) return;
+  page.open("section", {{"class", "problems"}, {"aria-labelledby", "unread"}});
+  page.element("h2", {{"id", "unread"}}, "What could not be read");
+  page.open("ul");
+  for (const Problem& problem : problems) {
+    page.open("li");
+    page.element("code", report::place(problem.file, problem.line, problem.column));
+    page.text(": " + problem.message);
+    page.close();
+  }
+  page.close();
+  page.close();
+}
+
+void write_sign_off(Markup& page) {
+  page.open("div", {{"class", "signing"}, {"aria-hidden", "true"}});
+  for (const char* const line : {"Looked through by", "Date", "Safety assessor", "Date"}) {
+    page.element("p", line);
+  }
+  page.close();
+}
+
+void write_foot(Markup& page, const std::string& rulesets) {
+  page.open("footer", {{"class", "foot"}});
+  page.element("p", {{"class", "reminder"}}, reminder);
+  page.element("p", "Made by sudsmark " SUDSMARK_VERSION + rulesets);
+  page.close();
+}
+
+std::string editions(const Rulesets::Parts& parts) {
+  std::string out;
+  for (const rules::RuleFile& file : parts.ruleset.files) {
+    out += (out.empty() ? ", with the rulesets " : "; ") + file.name;
+    if (!file.edition.empty()) out += " " + file.edition;
+  }
+  return out.empty() ? "." : out + ".";
+}
+
+void write_absent(Markup& page, const RunResult& run) {
+  if (run.absent.empty()) return;
+  page.open("section", {{"class", "problems"}, {"aria-labelledby", "gone"}});
+  page.element("h2", {{"id", "gone"}}, "Gone since the baseline");
+  page.open("ul");
+  for (const AbsentFinding& finding : run.absent) {
+    page.element("li", finding.file + ": " + finding.message + " (" + finding.rule + ")");
+  }
+  page.close();
+  page.close();
+}
+
+void write_sheet(const Sheet& sheet) {
+  Markup& page = sheet.page;
+  page.open("article", {{"class", "sheet"}, {"aria-labelledby", sheet.prefix + "name"}});
+  write_head(sheet);
+  write_broken(sheet);
+  write_perhaps(sheet);
+  write_undecided(sheet);
+  write_noted(sheet);
+  write_set_aside(sheet);
+  write_sign_off(page);
+  write_limits(sheet);
+  write_bath(sheet);
+  write_workshop(sheet);
+  write_portions(sheet);
+  write_composition(sheet);
+  write_measures(sheet);
+  write_rest(sheet);
+  write_sources(sheet);
+  page.close();
+}
+
+void write_list(Markup& page, const RunResult& run, const std::vector<std::string>& addresses) {
+  page.open("ul", {{"class", "formulas"}});
+  for (std::size_t at = 0; at < run.formulas.size(); ++at) {
+    const FormulaResult& formula = run.formulas[at];
+    page.open("li");
+    page.open("a", {{"href", addresses[at]}});
+    page.name(formula.name);
+    page.close();
+    page.element("p", report::verdict_in_short(formula));
+    page.open("p", {{"class", "of"}});
+    page.name(formula.file);
+    page.close();
+    page.close();
+  }
+  page.close();
+}
+
+std::string counted(std::size_t count) {
+  return count == 1 ? "One formula, checked" : std::to_string(count) + " formulas, checked";
+}
+
+}  // namespace
+
+std::string html_report(const RunResult& run, const Rulesets& rulesets,
+                        const HtmlOptions& options) {
+  const Rulesets::Parts& parts = rulesets.parts();
+  Markup page(options.ascii);
+  const bool alone = run.formulas.size() == 1;
+  open_page(page, alone ? run.formulas.front().name : counted(run.formulas.size()));
+  report::draw_hatching(page);
+  write_masthead(page, options.overview);
+  page.open("main");
+  if (!alone) {
+    page.element("h1", counted(run.formulas.size()));
+    std::vector<std::string> addresses;
+    for (std::size_t at = 0; at < run.formulas.size(); ++at) {
+      addresses.push_back("#f" + std::to_string(at + 1) + "-name");
+    }
+    write_list(page, run, addresses);
+  }
+  write_problems(page, run.problems);
+  std::size_t number = 0;
+  for (const FormulaResult& formula : run.formulas) {
+    const report::SourceRegister sources(formula);
+    write_sheet(
+        {page, parts, formula, sources, "f" + std::to_string(++number) + "-", alone ? 2 : 3});
+  }
+  write_absent(page, run);
+  page.close();
+  write_foot(page, editions(parts));
+  return page.finished();
+}
+
+std::string html_overview(const RunResult& run, const std::vector<std::string>& pages,
+                          const HtmlOptions& options) {
+  Markup page(options.ascii);
+  open_page(page, counted(run.formulas.size()));
+  write_masthead(page, {});
+  page.open("main");
+  page.element("h1", counted(run.formulas.size()));
+  write_list(page, run, pages);
+  write_problems(page, run.problems);
+  write_absent(page, run);
+  page.close();
+  write_foot(page, ".");
+  return page.finished();
+}
+
+}  // namespace sudsmark

@@ -1,0 +1,293 @@
+// The pictures of a page: limits with their margins, the bath, the workshop.
+#include <algorithm>
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "quantity/number.h"
+#include "report/html_parts.h"
+#include "report/margin.h"
+#include "report/svg_chart.h"
+#include "report/svg_scale.h"
+#include "report/words.h"
+
+namespace sudsmark::report {
+namespace {
+
+const rules::Rule* rule_of(const Sheet& sheet, const Finding& finding) {
+  const auto at = sheet.parts.ruleset.find_rule(finding.rule);
+  return at ? &sheet.parts.ruleset.rules[*at] : nullptr;
+}
+
+/// A row of the list of scales.
+struct ScaleRow {
+  Mark mark = Mark::kept;
+  std::string title;
+  std::string note;
+  const Figure* measured = nullptr;
+  const Figure* limit = nullptr;
+  Margin margin;
+};
+
+Mark mark_of(Side side) {
+  switch (side) {
+    case Side::within:
+      return Mark::kept;
+    case Side::straddles:
+      return Mark::perhaps;
+    case Side::outside:
+      return Mark::broken;
+    case Side::unknown:
+      break;
+  }
+  return Mark::unknown;
+}
+
+std::string_view words_of(Mark mark) {
+  switch (mark) {
+    case Mark::broken:
+      return "broken";
+    case Mark::perhaps:
+      return "may be broken";
+    case Mark::kept:
+      return "kept";
+    case Mark::unknown:
+      return "not known";
+    case Mark::allowed:
+      return "allowed";
+    case Mark::noted:
+      return "worth knowing";
+    case Mark::outside:
+      break;
+  }
+  return "does not apply";
+}
+
+void write_scales(const Sheet& sheet, std::vector<ScaleRow> rows, std::string_view what,
+                  std::string_view caption) {
+  Markup& page = sheet.page;
+  std::stable_sort(rows.begin(), rows.end(), [](const ScaleRow& a, const ScaleRow& b) {
+    return a.margin.relative < b.margin.relative;
+  });
+  page.open("table", {{"class", "scales"}, {"role", "table"}});
+  page.element("caption", caption);
+  page.open("thead", {{"role", "rowgroup"}});
+  page.open("tr", {{"role", "row"}});
+  for (const std::string_view name :
+       {what, std::string_view("On its scale"), std::string_view("Margin")}) {
+    page.element("th", {{"scope", "col"}, {"role", "columnheader"}}, name);
+  }
+  page.close();
+  page.close();
+  page.open("tbody", {{"role", "rowgroup"}});
+  for (const ScaleRow& row : rows) {
+    page.open("tr", {{"role", "row"}});
+    page.open("th", {{"scope", "row"}, {"role", "rowheader"}});
+    page.text(row.title);
+    if (!row.note.empty()) page.element("small", row.note);
+    page.close();
+    page.open("td", {{"role", "cell"}});
+    draw_scale(page, *row.measured, *row.limit,
+               row.title + ": " + shown(*row.measured) + "; wanted " + wanted(*row.limit));
+    page.close();
+    page.open("td", {{"role", "cell"}, {"class", "margin"}});
+    draw_mark(page, row.mark);
+    page.element("b", words_of(row.mark));
+    page.text(": " + row.margin.words);
+    page.element("small", shown(*row.measured) + "; wanted " + wanted(*row.limit));
+    page.close();
+    page.close();
+  }
+  page.close();
+  page.close();
+}
+
+/// A limit of a curve's measure as a line across, named by its rule.
+std::vector<ChartLine> limits_of(const Sheet& sheet, std::string_view measure,
+                                 const std::string& unit) {
+  std::vector<ChartLine> out;
+  const auto add = [&](const std::optional<double>& end, const std::string& words) {
+    if (!end) return;
+    const bool known = std::any_of(out.begin(), out.end(), [&](const ChartLine& line) {
+      return line.at == *end && line.name == words;
+    });
+    if (!known) out.push_back({words, *end, true});
+  };
+  for (const Finding& finding : sheet.formula.findings) {
+    if (!finding.limit || finding.limit->unit != unit) continue;
+    const rules::Rule* rule = rule_of(sheet, finding);
+    if (rule == nullptr || rule->expect_text.find(measure) == std::string::npos) continue;
+    add(finding.limit->low,
+        "at least " + quantity::printed(finding.limit->low.value_or(0)) + ", " + finding.rule);
+    add(finding.limit->high,
+        "at most " + quantity::printed(finding.limit->high.value_or(0)) + ", " + finding.rule);
+  }
+  return out;
+}
+
+const Curve* find_curve(const Sheet& sheet, std::string_view name) {
+  for (const Curve& curve : sheet.formula.curves) {
+    if (curve.name == name) return &curve;
+  }
+  return nullptr;
+}
+
+void figure_of(const Sheet& sheet, const Chart& chart, std::string_view caption) {
+  sheet.page.open("figure");
+  draw_chart(sheet.page, chart);
+  sheet.page.element("figcaption", caption);
+  sheet.page.close();
+}
+
+void add_neutral(const Curve& curve, std::vector<ChartLine>& lines) {
+  if (curve.neutral) lines.push_back({"neutral in this warmth", *curve.neutral, false});
+}
+
+void write_dust_curves(const Sheet& sheet) {
+  std::size_t number = 0;
+  for (const Curve& curve : sheet.formula.curves) {
+    if (curve.name != "dust bound by time") continue;
+    Chart chart;
+    chart.id = sheet.prefix + "dust-" + std::to_string(++number);
+    chart.title = "Dust while '" + curve.subject + "' is done once, and after";
+    chart.across = "minutes from its start";
+    chart.upwards = "mg in a m\u00b3 of air, at most";
+    chart.series.push_back({"bound", curve.points, false});
+    chart.lines = limits_of(sheet, "dust.bound", curve.unit);
+    chart.from_nothing = true;
+    const bool open_ended = std::any_of(curve.points.begin(), curve.points.end(),
+                                        [](const CurvePoint& point) { return !point.high; });
+    figure_of(sheet, chart,
+              curve.subject + ": an upper bound for the room, never a measurement." +
+                  (open_ended ? " The dustiest class has no upper end, so this bound has none "
+                                "either until the dustiness is stated (`raises`)."
+                              : ""));
+  }
+}
+
+/// The strictest limit that the rules set for weighing.
+std::optional<Figure> weighing_limit(const Sheet& sheet) {
+  std::optional<Figure> out;
+  for (const Finding& finding : sheet.formula.findings) {
+    if (!finding.limit || !finding.limit->high || finding.limit->unit != "%") continue;
+    const rules::Rule* rule = rule_of(sheet, finding);
+    if (rule == nullptr || !rule->expect_text.starts_with("weighing.error")) continue;
+    if (!out || *finding.limit->high < *out->high) out = finding.limit;
+  }
+  return out;
+}
+
+}  // namespace
+
+void write_limits(const Sheet& sheet) {
+  std::vector<ScaleRow> rows;
+  for (const Finding& finding : sheet.formula.findings) {
+    if (finding.kind == Kind::not_applicable || nothing_to_show(finding)) continue;
+    const rules::Rule* rule = rule_of(sheet, finding);
+    ScaleRow row;
+    row.title = rule == nullptr ? finding.rule : rule->title;
+    row.note = finding.subject;
+    row.measured = &*finding.measured;
+    row.limit = &*finding.limit;
+    row.margin = margin(*finding.measured, *finding.limit);
+    row.mark = finding.allowed              ? Mark::allowed
+               : finding.kind == Kind::open ? Mark::unknown
+                                            : mark_of(row.margin.side);
+    rows.push_back(std::move(row));
+  }
+  if (rows.empty()) return;
+  open_section(sheet, "limits", "Every limit, and the margin to it");
+  sheet.page.open("p", {{"class", "key"}});
+  sheet.page.text(
+      "The pale band is what is wanted, the dark bar where the true figure lies; what of it is "
+      "hatched is outside. An arrow goes on without a known end. The nearest come first.");
+  sheet.page.close();
+  write_scales(sheet, std::move(rows), "Limit", "Figures beside their limits");
+  close_section(sheet);
+}
+
+void write_bath(const Sheet& sheet) {
+  const Curve* airing = find_curve(sheet, "bath.ph by gas left");
+  const Curve* held = find_curve(sheet, "bath.ph by dose");
+  const Curve* aired = find_curve(sheet, "bath.ph_aired by dose");
+  if (airing == nullptr || held == nullptr || aired == nullptr) return;
+  open_section(sheet, "bath", "The water of the bath");
+  sheet.page.open("div", {{"class", "figures"}});
+  Chart left;
+  left.id = sheet.prefix + "airing";
+  left.title = "pH of the bath while carbon dioxide leaves it";
+  left.across = "% of the gas still in the water";
+  left.upwards = "pH";
+  left.series.push_back({"pH", airing->points, false});
+  left.lines = limits_of(sheet, "bath.ph", "pH");
+  add_neutral(*airing, left.lines);
+  left.reversed = true;
+  figure_of(sheet, left,
+            "From the moment it is dissolved (left) to the bath that has come to rest with the air "
+            "(right): minutes where it fizzes, hours in still water.");
+  Chart dose;
+  dose.id = sheet.prefix + "dose";
+  dose.title = "pH of the bath against how much of the product is in it";
+  dose.across = "g of product in one bath";
+  dose.upwards = "pH";
+  dose.series.push_back({"at once", held->points, false});
+  dose.series.push_back({"aired", aired->points, true});
+  dose.lines = limits_of(sheet, "bath.ph", "pH");
+  add_neutral(*held, dose.lines);
+  dose.now = held->today;
+  dose.now_name = "as stated";
+  figure_of(sheet, dose,
+            "Solid: all carbon dioxide still in the water. Dashed: none but what the air holds. "
+            "The truth lies between the two.");
+  sheet.page.close();
+  close_section(sheet);
+}
+
+void write_workshop(const Sheet& sheet) {
+  const bool dusty =
+      find_curve(sheet, "dust bound by time") != nullptr || !sheet.formula.air.empty();
+  const auto limit = weighing_limit(sheet);
+  std::vector<ScaleRow> weighings;
+  for (const WeighingResult& weighing : sheet.formula.weighings) {
+    if (!weighing.error || !limit) continue;
+    ScaleRow row;
+    row.title = weighing.name;
+    row.note = shown(weighing.mass) + " for " + weighing.container + ", on the scale of " +
+               quantity::printed(weighing.step.value_or(0)) + " g steps";
+    row.measured = &*weighing.error;
+    row.limit = &*limit;
+    row.margin = margin(*weighing.error, *limit);
+    row.mark = mark_of(row.margin.side);
+    weighings.push_back(std::move(row));
+  }
+  if (!dusty && weighings.empty()) return;
+  open_section(sheet, "workshop", "Dust and weighing");
+  if (dusty) {
+    sheet.page.open("div", {{"class", "figures"}});
+    write_dust_curves(sheet);
+    sheet.page.close();
+    std::vector<ScaleRow> rows;
+    for (const AirResult& air : sheet.formula.air) {
+      ScaleRow row;
+      row.title = air.substance;
+      row.note = air.basis;
+      row.measured = &air.bound;
+      row.limit = &air.limit;
+      row.margin = margin(air.bound, air.limit);
+      row.mark = mark_of(row.margin.side);
+      rows.push_back(std::move(row));
+    }
+    if (!rows.empty()) {
+      write_scales(sheet, std::move(rows), "Substance",
+                   "Upper bounds of dust over eight hours beside workplace limits, mg/m\u00b3");
+    }
+  }
+  if (!weighings.empty()) {
+    write_scales(sheet, std::move(weighings), "Weighing",
+                 "The scale's step as a share of each weighing, in %");
+  }
+  close_section(sheet);
+}
+
+}  // namespace sudsmark::report

@@ -1,0 +1,193 @@
+#include "report/html_style.h"
+
+namespace sudsmark::report {
+
+const std::string_view page_style = R"css(
+:root {
+  --paper: #fbfcfb; --ink: #1c2325; --soft: #55605f; --line: #c6cfcc; --wash: #e3ece9;
+  --kept: #1e5b51; --broken: #96281a; --maybe: #6f4d08; --link: #1b4f63;
+  color-scheme: light dark;
+}
+@media screen and (prefers-color-scheme: dark) {
+  :root {
+    --paper: #15191a; --ink: #e5eae8; --soft: #a7b3b0; --line: #3c4748; --wash: #26393a;
+    --kept: #87c9bb; --broken: #f3a192; --maybe: #e0bb75; --link: #9fcbdc;
+  }
+}
+* { box-sizing: border-box; }
+html { -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
+body {
+  margin: 0; padding: 0 clamp(1rem, 4vw, 3rem) 3rem; background: var(--paper); color: var(--ink);
+  font: 1.0625rem/1.5 Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif",
+    "Noto Serif", serif;
+  font-variant-numeric: lining-nums; overflow-wrap: anywhere; hyphens: manual;
+}
+body > header, main, body > footer { max-width: 64rem; margin-inline: auto; }
+a { color: var(--link); text-decoration-thickness: 1px; text-underline-offset: 0.15em; }
+a:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
+code { font: 0.88em/1.4 "Liberation Mono", Menlo, Consolas, monospace; }
+h1, h2, h3, h4 { font-weight: 400; line-height: 1.2; text-wrap: balance; }
+b { font-weight: 700; }
+small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft); }
+.unseen { position: absolute; }
+
+.masthead {
+  display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 2rem; padding: 0.9rem 0 0.4rem;
+  border-bottom: 3px double var(--ink); font-size: 0.9rem; letter-spacing: 0.04em;
+}
+.masthead p { margin: 0; }
+.head { padding-top: 1.6rem; }
+.head h1, .head h2, main > h1 { margin: 0; font-size: clamp(1.9rem, 1.2rem + 3vw, 2.9rem); }
+.of { margin: 0.35rem 0 0; color: var(--soft); font-size: 0.92rem; }
+.card {
+  display: grid; grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); gap: 0 1.4rem;
+  margin: 1.3rem 0 0;
+}
+.card > div { border-top: 1px solid var(--line); padding: 0.3rem 0 0.45rem; }
+.card dt { font-size: 0.8rem; color: var(--soft); }
+.card dd { margin: 0; }
+.card dd small { display: inline; }
+.verdict { margin: 1.6rem 0 0; max-width: 34em; font-size: 1.4rem; line-height: 1.36; }
+.tally { display: flex; flex-wrap: wrap; gap: 0.2rem 1.5rem; margin: 0.9rem 0 0; padding: 0; list-style: none; }
+
+.mark { width: 0.85em; height: 0.85em; margin-right: 0.35em; vertical-align: -0.06em; overflow: visible; }
+.mark .ring { fill: none; stroke: currentColor; stroke-width: 1.5; }
+.mark .solid { fill: currentColor; }
+.mark .kept { fill: var(--kept); }
+.mark .maybe { fill: var(--maybe); }
+.mark .cross { stroke: var(--broken); stroke-width: 2.6; fill: none; }
+.mark .edge { fill: none; stroke: currentColor; stroke-width: 1.4; }
+.mark .bar { stroke: currentColor; stroke-width: 1.6; fill: none; }
+
+section { margin-top: 2.6rem; border-top: 1px solid var(--ink); padding-top: 0.7rem; }
+section h2, section h3 { margin: 0; }
+section > h2, .sheet section > h3 { font-size: 1.2rem; font-style: italic; }
+.body > h3, .body > h4 { margin: 1.5rem 0 0.3rem; font-size: 1.05rem; }
+.body > p { max-width: 40rem; margin: 0.2rem 0 1rem; }
+.problems ul { margin: 0.6rem 0 0; padding-left: 1.2rem; }
+.findings { margin: 0; padding: 0; list-style: none; }
+.finding { padding: 0.85rem 0; border-bottom: 1px solid var(--line); max-width: 46rem; }
+.finding:first-child { padding-top: 0.2rem; }
+.finding:last-child { border-bottom: 0; }
+.finding p { margin: 0.3rem 0 0; }
+.finding .what { margin: 0; font-size: 1.1rem; line-height: 1.42; }
+.finding .why { color: var(--soft); }
+.finding .where { font-size: 0.86rem; color: var(--soft); }
+.finding .scale { margin: 0.5rem 0 0.2rem; }
+.decides { margin: 0.3rem 0 0; padding-left: 1.3rem; }
+.refs { font-size: 0.84em; white-space: normal; }
+.run-in { margin: 0; padding: 0; list-style: none; font-size: 0.94rem; }
+.run-in li { display: inline; }
+.run-in li:not(:last-child)::after { content: "\A0\B7 "; color: var(--soft); }
+.sources { margin: 0; padding-left: 2.2rem; }
+.sources li { padding: 0.12rem 0; }
+.sources li:target { background: var(--wash); }
+.key { font-size: 0.94rem; color: var(--soft); }
+
+table { width: 100%; border-collapse: collapse; font-variant-numeric: lining-nums tabular-nums; font-size: 0.95rem; line-height: 1.38; }
+table + table, .figures + table { margin-top: 1.8rem; }
+caption { padding: 0 0 0.4rem; text-align: left; font-style: italic; }
+th, td { padding: 0.42rem 1rem 0.42rem 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; font-weight: 400; }
+th:last-child, td:last-child { padding-right: 0; }
+thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0.84rem; }
+.stack .figure { white-space: nowrap; }
+.stack .code { white-space: nowrap; }
+.measures th[scope="row"] { width: 30%; }
+.measures .figure { width: 18%; white-space: normal; }
+.scales th[scope="row"] { width: 34%; }
+.scales td:nth-child(2) { width: 32%; }
+
+.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); gap: 1.6rem 2.4rem; margin-top: 0.6rem; align-items: start; }
+figure { margin: 0; max-width: 30rem; }
+figcaption { margin-top: 0.35rem; font-size: 0.9rem; line-height: 1.4; color: var(--soft); }
+svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif", "Noto Serif", serif; font-variant-numeric: lining-nums tabular-nums; fill: var(--ink); }
+.scale, .bars, .chart { display: block; width: 100%; height: auto; }
+.scale { max-width: 22rem; overflow: visible; }
+.scale .allowed { fill: var(--wash); }
+.scale .axis, .chart .axis { stroke: var(--soft); stroke-width: 1; }
+.scale .limit { stroke: var(--ink); stroke-width: 1.4; }
+.scale .measured { fill: var(--kept); }
+.scale .end { stroke: var(--ink); stroke-width: 1.2; }
+.scale .point { fill: var(--kept); stroke: var(--paper); stroke-width: 1; }
+.scale .point.outside { fill: var(--broken); }
+.scale .outside:not(.point) { fill: url(#hatch-outside); stroke: var(--broken); stroke-width: 1; }
+.hatch-ground, .hatch-outside-ground { fill: var(--paper); }
+.hatch-stroke { stroke: var(--kept); stroke-width: 2; }
+.hatch-outside-stroke { stroke: var(--broken); stroke-width: 2.4; }
+.bars .track { fill: var(--line); }
+.bars .certain { fill: var(--kept); }
+.bars .perhaps { fill: url(#hatch); stroke: var(--kept); stroke-width: 0.7; }
+.chart .grid { stroke: var(--line); stroke-width: 0.7; }
+.chart .tick { stroke: var(--soft); stroke-width: 1; }
+.chart .axis-name { fill: var(--soft); }
+.chart .now { fill: var(--wash); }
+.chart .band { fill: var(--kept); fill-opacity: 0.16; }
+.chart .curve { fill: none; stroke: var(--kept); stroke-width: 1.6; }
+.chart .dashed { stroke-dasharray: 5 3; }
+.chart .limit { stroke: var(--broken); stroke-width: 1.2; }
+.chart .aside { stroke: var(--soft); stroke-width: 1; stroke-dasharray: 1.5 3; }
+.chart text { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
+
+.formulas { margin: 1.4rem 0 0; padding: 0; list-style: none; }
+.formulas li { padding: 0.6rem 0; border-top: 1px solid var(--line); }
+.formulas a { font-size: 1.15rem; }
+.formulas p { margin: 0.1rem 0 0; }
+.sheet + .sheet { margin-top: 4rem; border-top: 3px double var(--ink); }
+.signing { display: none; }
+.foot { margin-top: 3rem; border-top: 3px double var(--ink); padding-top: 0.8rem; font-size: 0.92rem; }
+.foot p { margin: 0 0 0.4rem; max-width: 46rem; }
+.foot .reminder { font-size: 1.05rem; }
+
+@media screen and (min-width: 62rem) {
+  .sheet > section { display: grid; grid-template-columns: 10.5rem minmax(0, 1fr); gap: 0 2rem; }
+}
+@media screen and (max-width: 44rem) {
+  body { font-size: 1rem; }
+  .verdict { font-size: 1.22rem; }
+  table, tbody, tr, th, td, caption { display: block; }
+  thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  tr { padding: 0.55rem 0; border-bottom: 1px solid var(--line); }
+  th, td { padding: 0.05rem 0; border: 0; }
+  th[scope="row"] { font-weight: 700; }
+  th[scope="row"] small { font-weight: 400; }
+  .scales th[scope="row"], .scales td:nth-child(2), .measures th[scope="row"], .measures .figure { width: auto; }
+  .stack td { display: grid; grid-template-columns: 7.5rem minmax(0, 1fr); gap: 0 0.6rem; }
+  .stack td::before { content: attr(data-label); color: var(--soft); }
+  .stack td:empty { display: none; }
+  .stack .figure, .stack .code { white-space: normal; }
+}
+@media print {
+  @page {
+    margin: 16mm 15mm 19mm;
+    @bottom-left { content: "Screening checks, not a safety assessment"; font: 8.5pt serif; }
+    @bottom-right { content: counter(page) " of " counter(pages); font: 8.5pt serif; }
+  }
+  body { padding: 0; font-size: 10pt; line-height: 1.4; }
+  body > header, main, body > footer { max-width: none; }
+  a { color: inherit; text-decoration: none; }
+  .masthead nav { display: none; }
+  .masthead { padding-top: 0; }
+  .head h1, .head h2, main > h1 { font-size: 22pt; }
+  .verdict { font-size: 13pt; }
+  .card { grid-template-columns: repeat(5, 1fr); }
+  section { margin-top: 16pt; }
+  section > h2, .sheet section > h3 { font-size: 12.5pt; }
+  h1, h2, h3, h4, caption { break-after: avoid; }
+  tr, .finding, figure, .card > div, .formulas li, .sources li, .decides li { break-inside: avoid; }
+  thead { display: table-header-group; }
+  p { orphans: 3; widows: 3; }
+  .body { break-before: avoid; }
+  table { font-size: 8.6pt; line-height: 1.3; }
+  th, td { padding-top: 0.28rem; padding-bottom: 0.28rem; }
+  .run-in { font-size: 8.6pt; }
+  .figures { grid-template-columns: 1fr 1fr; }
+  .stack .figure { white-space: normal; }
+  .finding { max-width: none; }
+  .sheet + .sheet { break-before: page; border-top: 0; margin-top: 0; }
+  .signing { display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm; break-inside: avoid; }
+  .signing p { margin: 0; border-top: 0.6pt solid var(--ink); padding-top: 1.5mm; font-size: 8.5pt; }
+  svg text { font-size: 10.5px; }
+}
+)css";
+
+}  // namespace sudsmark::report

@@ -1,0 +1,258 @@
+// The tables of a page: composition, portions, how each figure came about, sources.
+#include <algorithm>
+#include <initializer_list>
+#include <string>
+#include <vector>
+
+#include "measures/registry.h"
+#include "report/citations.h"
+#include "report/html_parts.h"
+#include "report/margin.h"
+#include "report/svg_bars.h"
+#include "report/words.h"
+
+namespace sudsmark::report {
+namespace {
+
+/// A table that becomes a list of labelled lines on a narrow screen; the roles keep it a table for
+/// those who listen to it.
+class Table {
+ public:
+  Table(const Sheet& sheet, std::string_view caption, std::vector<std::string> columns,
+        std::string_view of = "stack")
+      : page_(sheet.page), columns_(std::move(columns)) {
+    page_.open("table", {{"class", std::string(of)}, {"role", "table"}});
+    page_.element("caption", caption);
+    page_.open("thead", {{"role", "rowgroup"}});
+    page_.open("tr", {{"role", "row"}});
+    for (const std::string& column : columns_) {
+      page_.element("th", {{"scope", "col"}, {"role", "columnheader"}}, column);
+    }
+    page_.close();
+    page_.close();
+    page_.open("tbody", {{"role", "rowgroup"}});
+  }
+  Table(const Table&) = delete;
+  Table& operator=(const Table&) = delete;
+  ~Table() {
+    page_.close();
+    page_.close();
+  }
+
+  void row() {
+    page_.open("tr", {{"role", "row"}});
+    at_ = 0;
+  }
+  void end_row() { page_.close(); }
+
+  /// Opens the next cell; the first of a row is its heading.
+  void open_cell(std::string_view of = "") {
+    if (at_ == 0) {
+      page_.open("th", {{"scope", "row"}, {"role", "rowheader"}});
+    } else {
+      page_.open("td",
+                 {{"role", "cell"}, {"class", std::string(of)}, {"data-label", columns_[at_]}});
+    }
+    ++at_;
+  }
+  void close_cell() { page_.close(); }
+
+  void cell(std::string_view words, std::string_view of = "") {
+    open_cell(of);
+    if (!words.empty()) page_.name(words);
+    close_cell();
+  }
+
+ private:
+  Markup& page_;
+  std::vector<std::string> columns_;
+  std::size_t at_ = 0;
+};
+
+std::string comma_list(const std::vector<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) out += (out.empty() ? "" : ", ") + word;
+  return out;
+}
+
+const IngredientRow* ingredient(const PortionResult& portion, const std::string& name) {
+  for (const IngredientRow& row : portion.ingredients) {
+    if (row.name == name) return &row;
+  }
+  return nullptr;
+}
+
+std::string share_in(const PortionResult& portion, const std::string& name) {
+  const IngredientRow* row = ingredient(portion, name);
+  return row == nullptr ? "none" : shown(row->share);
+}
+
+bool same_everywhere(const std::vector<PortionResult>& portions, const std::string& name) {
+  return std::all_of(portions.begin(), portions.end(), [&](const PortionResult& portion) {
+    return share_in(portion, name) == share_in(portions.front(), name);
+  });
+}
+
+void write_bars(const Sheet& sheet) {
+  std::vector<Bar> supplied;
+  for (const IngredientRow& row : sheet.formula.ingredients) {
+    supplied.push_back({row.name, row.share});
+  }
+  std::vector<Bar> pure;
+  for (const CompositionRow& row : sheet.formula.composition) {
+    pure.push_back({row.substance, row.share});
+  }
+  sheet.page.open("div", {{"class", "figures"}});
+  const auto one = [&](const std::vector<Bar>& bars, const std::string& id,
+                       const std::string& title) {
+    if (bars.empty()) return;
+    sheet.page.open("figure");
+    draw_bars(sheet.page, bars, sheet.prefix + id, title);
+    sheet.page.element("figcaption", title);
+    sheet.page.close();
+  };
+  one(supplied, "supplied-bars", "As weighed out, by mass");
+  one(pure, "pure-bars", "As pure substances; hatched: between the ends of the range");
+  sheet.page.close();
+}
+
+}  // namespace
+
+void write_portions(const Sheet& sheet) {
+  const auto& portions = sheet.formula.portions;
+  if (portions.empty()) return;
+  open_section(sheet, "portions", "Portions side by side");
+  sheet.page.element("p", "Only what differs from portion to portion; all else they share.");
+  std::vector<std::string> columns{"What"};
+  for (const PortionResult& portion : portions) columns.push_back(portion.name);
+  {
+    Table table(sheet, "Portions of the mixed batch", columns);
+    const auto row = [&](const std::string& title, const auto& words) {
+      table.row();
+      table.cell(title);
+      for (const PortionResult& portion : portions) table.cell(words(portion), "figure");
+      table.end_row();
+    };
+    row("share of the batch", [](const PortionResult& portion) { return shown(portion.share); });
+    std::vector<std::string> names;
+    for (const PortionResult& portion : portions) {
+      for (const IngredientRow& of : portion.ingredients) {
+        const bool known = std::find(names.begin(), names.end(), of.name) != names.end();
+        if (!known && !same_everywhere(portions, of.name)) names.push_back(of.name);
+      }
+    }
+    for (const std::string& name : names) {
+      row(name, [&](const PortionResult& portion) { return share_in(portion, name); });
+    }
+    for (std::size_t at = 0; at < portions.front().measures.size(); ++at) {
+      row(portions.front().measures[at].name,
+          [&](const PortionResult& portion) { return shown(portion.measures[at].figure); });
+    }
+  }
+  close_section(sheet);
+}
+
+void write_composition(const Sheet& sheet) {
+  if (sheet.formula.ingredients.empty() && sheet.formula.composition.empty()) return;
+  open_section(sheet, "composition", "What is in it");
+  write_bars(sheet);
+  if (!sheet.formula.ingredients.empty()) {
+    Table table(sheet, "Materials as supplied",
+                {"Material", "INCI", "CAS", "Role", "Share", "Source"});
+    for (const IngredientRow& of : sheet.formula.ingredients) {
+      table.row();
+      table.cell(of.name);
+      table.cell(of.inci);
+      table.cell(of.cas, "code");
+      table.cell(comma_list(of.roles));
+      table.cell(shown(of.share), "figure");
+      table.open_cell();
+      write_references(sheet, of.sources);
+      table.close_cell();
+      table.end_row();
+    }
+  }
+  if (!sheet.formula.composition.empty()) {
+    Table table(sheet, "Pure substances of the finished product",
+                {"Substance", "INCI", "CAS", "Role", "Share", "Source"});
+    for (const CompositionRow& of : sheet.formula.composition) {
+      table.row();
+      table.cell(of.substance);
+      table.cell(of.inci);
+      table.cell(of.cas, "code");
+      table.cell(comma_list(of.roles));
+      table.cell(shown(of.share), "figure");
+      table.open_cell();
+      write_references(sheet, of.sources);
+      table.close_cell();
+      table.end_row();
+    }
+  }
+  close_section(sheet);
+}
+
+void write_measures(const Sheet& sheet) {
+  if (sheet.formula.measures.empty()) return;
+  open_section(sheet, "figures", "How each figure came about");
+  std::vector<std::string> none;
+  {
+    Table table(sheet, "Measures", {"Measure", "Figure", "How it came about"}, "stack measures");
+    for (const MeasureResult& of : sheet.formula.measures) {
+      if (of.figure.low == 0.0 && of.figure.high == 0.0 && of.missing.empty()) {
+        none.push_back(of.name);
+        continue;
+      }
+      table.row();
+      table.open_cell();
+      sheet.page.element("code", of.name);
+      if (const auto at = measures::find(of.name)) {
+        sheet.page.element("small", measures::all()[*at].meaning);
+      }
+      table.close_cell();
+      table.cell(shown(of.figure), "figure");
+      table.open_cell();
+      sheet.page.text(of.from);
+      if (!of.missing.empty()) {
+        sheet.page.text((of.from.empty() ? "Needs " : ". Needs ") + joined(of.missing));
+      }
+      table.close_cell();
+      table.end_row();
+    }
+  }
+  if (!none.empty()) {
+    heading(sheet, "Nothing of it here");
+    sheet.page.open("ul", {{"class", "run-in"}});
+    for (const std::string& name : none) sheet.page.element("li", name);
+    sheet.page.close();
+  }
+  close_section(sheet);
+}
+
+void write_sources(const Sheet& sheet) {
+  if (sheet.sources.all().empty()) return;
+  Markup& page = sheet.page;
+  open_section(sheet, "sources", "Sources, by how far they can be trusted");
+  std::string kind;
+  std::size_t number = 0;
+  for (const SourceNote& note : sheet.sources.all()) {
+    ++number;
+    if (note.kind != kind) {
+      if (!kind.empty()) page.close();
+      kind = note.kind;
+      heading(sheet, kind == "published"         ? "Published"
+                     : kind == "common practice" ? "Common practice of the trade, without a source"
+                                                 : "From memory, to be looked up");
+      page.open("ol", {{"class", "sources"}, {"start", std::to_string(number)}});
+    }
+    page.open("li", {{"id", sheet.prefix + "source-" + std::to_string(number)}});
+    if (!note.title.empty()) page.element("cite", note.title);
+    if (!note.where.empty()) page.text((note.title.empty() ? "" : ", ") + note.where);
+    if (note.quoted) page.text(" (as quoted elsewhere)");
+    if (note.computed) page.text(" (worked out from it)");
+    page.close();
+  }
+  page.close();
+  close_section(sheet);
+}
+
+}  // namespace sudsmark::report

@@ -1,0 +1,259 @@
+// The verdicts of a page: what is broken, what may be, what is not known, what was set aside.
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "report/html_parts.h"
+#include "report/margin.h"
+#include "report/svg_scale.h"
+#include "report/verdict_words.h"
+#include "report/words.h"
+
+namespace sudsmark::report {
+namespace {
+
+const rules::Rule* rule_of(const Sheet& sheet, const Finding& finding) {
+  const auto at = sheet.parts.ruleset.find_rule(finding.rule);
+  return at ? &sheet.parts.ruleset.rules[*at] : nullptr;
+}
+
+std::string subject(const Finding& finding) {
+  if (finding.subject.empty() || finding.subject_kind == "row") return {};
+  return finding.subject_kind + " '" + finding.subject + "': ";
+}
+
+void write_where(const Sheet& sheet, const Finding& finding) {
+  Markup& page = sheet.page;
+  page.open("p", {{"class", "where"}});
+  page.element("code", finding.rule);
+  if (finding.line > 0) {
+    page.text(", ");
+    if (finding.file != sheet.formula.file) {
+      page.name(finding.file);
+      page.text(" ");
+    }
+    page.text("line " + std::to_string(finding.line));
+  }
+  if (!finding.sources.empty()) {
+    std::vector<std::string> kinds;
+    for (const SourceNote& note : finding.sources) {
+      if (std::find(kinds.begin(), kinds.end(), note.kind) == kinds.end()) {
+        kinds.push_back(note.kind);
+      }
+    }
+    page.text(", " + joined(kinds) + " ");
+    write_references(sheet, finding.sources);
+  }
+  if (finding.standing == Standing::fresh) page.text(", new since the baseline");
+  if (finding.standing == Standing::unchanged) page.text(", known from the baseline");
+  page.close();
+}
+
+void write_finding(const Sheet& sheet, const Finding& finding, Mark mark, std::string_view word,
+                   bool at_length) {
+  Markup& page = sheet.page;
+  page.open("li", {{"class", "finding"}});
+  page.open("p", {{"class", "what"}});
+  draw_mark(page, mark);
+  if (!word.empty()) {
+    page.element("b", word);
+    page.text(": ");
+  }
+  page.text(subject(finding) + finding.message);
+  page.close();
+  if (!nothing_to_show(finding)) {
+    const Margin of = margin(*finding.measured, *finding.limit);
+    draw_scale(page, *finding.measured, *finding.limit,
+               shown(*finding.measured) + "; wanted " + wanted(*finding.limit) + ": " + of.words);
+  }
+  if (at_length) {
+    if (!finding.remedy.empty()) {
+      page.open("p", {{"class", "remedy"}});
+      page.element("b", "What to change.");
+      page.text(" " + finding.remedy);
+      page.close();
+    }
+    const rules::Rule* rule = rule_of(sheet, finding);
+    if (rule != nullptr && !rule->why.empty()) page.element("p", {{"class", "why"}}, rule->why);
+  }
+  write_where(sheet, finding);
+  page.close();
+}
+
+using Findings = std::vector<const Finding*>;
+
+template <typename Test>
+Findings findings(const Sheet& sheet, const Test& test) {
+  Findings out;
+  for (const Finding& finding : sheet.formula.findings) {
+    if (test(finding)) out.push_back(&finding);
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Finding* a, const Finding* b) { return a->level > b->level; });
+  return out;
+}
+
+}  // namespace
+
+void write_broken(const Sheet& sheet) {
+  const Findings list = findings(sheet, [](const Finding& finding) {
+    return finding.kind == Kind::fail && finding.level > Level::note && !finding.allowed;
+  });
+  if (list.empty()) return;
+  open_section(sheet, "broken", "What has to change");
+  sheet.page.open("ul", {{"class", "findings"}});
+  for (const Finding* finding : list) {
+    write_finding(sheet, *finding, Mark::broken,
+                  finding->level == Level::error ? "Must change" : "Should change", true);
+  }
+  sheet.page.close();
+  close_section(sheet);
+}
+
+void write_noted(const Sheet& sheet) {
+  const Findings list = findings(sheet, [](const Finding& finding) {
+    return finding.kind == Kind::fail && finding.level <= Level::note && !finding.allowed;
+  });
+  if (list.empty()) return;
+  open_section(sheet, "noted", "Worth knowing");
+  sheet.page.open("ul", {{"class", "findings"}});
+  for (const Finding* finding : list) write_finding(sheet, *finding, Mark::noted, {}, true);
+  sheet.page.close();
+  close_section(sheet);
+}
+
+void write_perhaps(const Sheet& sheet) {
+  const Findings list = findings(sheet, [](const Finding& finding) {
+    return finding.kind == Kind::review && !finding.met_from_memory && !finding.allowed;
+  });
+  if (list.empty()) return;
+  open_section(sheet, "perhaps", "What may be broken");
+  sheet.page.element("p",
+                     "A range reaches over the limit: which side the true figure lies on, the "
+                     "supplier or a weighing can tell.");
+  sheet.page.open("ul", {{"class", "findings"}});
+  for (const Finding* finding : list) {
+    write_finding(sheet, *finding, Mark::perhaps,
+                  finding->level == Level::note ? "May be worth knowing" : "May have to change",
+                  true);
+  }
+  sheet.page.close();
+  close_section(sheet);
+}
+
+void write_undecided(const Sheet& sheet) {
+  const std::vector<Undecided> list = undecided(sheet.formula);
+  if (list.empty()) return;
+  Markup& page = sheet.page;
+  open_section(sheet, "unknown", "What is not known, and what would decide it");
+  page.open("ul", {{"class", "findings"}});
+  for (const Undecided& one : list) {
+    page.open("li", {{"class", "finding"}});
+    page.open("p", {{"class", "what"}});
+    draw_mark(page, Mark::unknown);
+    page.element("b", one.level >= Level::warning ? "Find out" : "Worth finding out");
+    page.text(one.missing.empty() ? " what decides this" : " " + joined(one.missing));
+    page.text(". It would decide:");
+    page.close();
+    page.open("ul", {{"class", "decides"}});
+    for (const Finding* finding : one.findings) {
+      const rules::Rule* rule = rule_of(sheet, *finding);
+      page.open("li");
+      page.text(subject(*finding));
+      page.text(rule == nullptr ? finding->message : rule->title);
+      if (finding->subject_kind == "row") page.text(", " + finding->subject);
+      page.text(" ");
+      page.element("code", finding->rule);
+      page.text(" ");
+      write_references(sheet, finding->sources);
+      page.close();
+    }
+    page.close();
+    page.close();
+  }
+  page.close();
+  close_section(sheet);
+}
+
+void write_set_aside(const Sheet& sheet) {
+  Markup& page = sheet.page;
+  const Findings allowed =
+      findings(sheet, [](const Finding& finding) { return finding.allowed.has_value(); });
+  const Findings memory = findings(
+      sheet, [](const Finding& finding) { return finding.met_from_memory && !finding.allowed; });
+  if (!allowed.empty()) {
+    open_section(sheet, "allowed", "What the maker allows");
+    page.open("ul", {{"class", "findings"}});
+    for (const Finding* finding : allowed) {
+      page.open("li", {{"class", "finding"}});
+      page.open("p", {{"class", "what"}});
+      draw_mark(page, Mark::allowed);
+      page.element("b", "Allowed");
+      page.text(" because ");
+      page.element("q", *finding->allowed);
+      page.close();
+      page.element("p", {{"class", "why"}}, subject(*finding) + finding->message);
+      write_where(sheet, *finding);
+      page.close();
+    }
+    page.close();
+    close_section(sheet);
+  }
+  if (!memory.empty()) {
+    open_section(sheet, "memory", "Kept, but by a limit from memory");
+    page.element("p",
+                 "Nobody has looked these limits up. They can warn, and they cannot reassure: "
+                 "find the figure before leaning on it.");
+    page.open("ul", {{"class", "findings"}});
+    for (const Finding* finding : memory) {
+      write_finding(sheet, *finding, Mark::kept, "Look up", false);
+    }
+    page.close();
+    close_section(sheet);
+  }
+  if (!sheet.formula.notes.empty()) {
+    open_section(sheet, "odd", "Odd, and no error");
+    page.open("ul");
+    for (const Problem& note : sheet.formula.notes) {
+      page.element("li", place(note.file, note.line, note.column) + ": " + note.message);
+    }
+    page.close();
+    close_section(sheet);
+  }
+}
+
+void write_rest(const Sheet& sheet) {
+  Markup& page = sheet.page;
+  const auto titles = [&](Kind kind, bool measured) {
+    std::vector<std::string> out;
+    for (const Finding& finding : sheet.formula.findings) {
+      if (finding.kind != kind || finding.allowed) continue;
+      if (!measured && !nothing_to_show(finding)) continue;
+      const rules::Rule* rule = rule_of(sheet, finding);
+      std::string words = rule == nullptr ? finding.rule : rule->title;
+      if (!finding.subject.empty() && kind == Kind::pass) words += " (" + finding.subject + ")";
+      if (std::find(out.begin(), out.end(), words) == out.end()) out.push_back(std::move(words));
+    }
+    return out;
+  };
+  const auto list = [&](const std::vector<std::string>& words) {
+    page.open("ul", {{"class", "run-in"}});
+    for (const std::string& one : words) page.element("li", one);
+    page.close();
+  };
+  const auto kept = titles(Kind::pass, false);
+  const auto outside = titles(Kind::not_applicable, true);
+  if (kept.empty() && outside.empty()) return;
+  open_section(sheet, "rest", "Everything else that was asked");
+  if (!kept.empty()) {
+    heading(sheet, "Kept, where there is no figure to show");
+    list(kept);
+  }
+  if (!outside.empty()) {
+    heading(sheet, "Does not apply to this formula");
+    list(outside);
+  }
+  close_section(sheet);
+}
+
+}  // namespace sudsmark::report

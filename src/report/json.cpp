@@ -1,0 +1,188 @@
+// The JSON reports: one document, keys in a fixed order, as report.schema.json describes them.
+#include <string>
+#include <utility>
+
+#include <sudsmark/report.h>
+
+#include "report/json_document.h"
+#include "report/parts.h"
+#include "report/words.h"
+
+namespace sudsmark {
+namespace {
+
+using report::JsonDocument;
+using report::number;
+using report::ordered_json;
+
+ordered_json sources(const std::vector<SourceNote>& notes) {
+  ordered_json out = ordered_json::array();
+  for (const SourceNote& note : notes) {
+    ordered_json source{{"kind", note.kind}, {"title", note.title}, {"where", note.where}};
+    if (note.quoted) source["read"] = "quoted";
+    if (note.computed) source["computed"] = true;
+    out.push_back(std::move(source));
+  }
+  return out;
+}
+
+std::string_view standing_word(Standing standing) {
+  return standing == Standing::fresh ? "new" : "unchanged";
+}
+
+ordered_json verdict(const Finding& finding, const std::string& file) {
+  ordered_json out{{"rule", finding.rule},
+                   {"kind", report::kind_word(finding.kind)},
+                   {"level", report::level_word(finding.level)},
+                   {"message", finding.message}};
+  if (finding.line > 0) {
+    if (finding.file != file) out["file"] = finding.file;
+    out["line"] = finding.line;
+    out["column"] = finding.column;
+  }
+  if (!finding.subject.empty()) {
+    out["subject"] = ordered_json::object({{finding.subject_kind, finding.subject}});
+  }
+  if (finding.measured) out["measured"] = report::figure_object(*finding.measured);
+  if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
+  if (!finding.missing.empty()) out["missing"] = finding.missing;
+  if (finding.allowed) out["allowed"] = {{"because", *finding.allowed}};
+  if (finding.met_from_memory) out["fromMemory"] = true;
+  if (finding.standing != Standing::not_compared) {
+    out["baseline"] = standing_word(finding.standing);
+  }
+  out["sources"] = sources(finding.sources);
+  return out;
+}
+
+ordered_json problem(const Problem& problem) {
+  ordered_json out{{"file", problem.file}};
+  const auto put = [](ordered_json& object, std::uint32_t line, std::uint32_t column) {
+    if (line == 0) return;
+    object["line"] = line;
+    object["column"] = column;
+  };
+  put(out, problem.line, problem.column);
+  out["message"] = problem.message;
+  for (const Problem::Place& also : problem.also) {
+    ordered_json place{{"file", also.file}};
+    put(place, also.line, also.column);
+    out["also"].push_back(std::move(place));
+  }
+  return out;
+}
+
+ordered_json problems(const std::vector<Problem>& list) {
+  ordered_json out = ordered_json::array();
+  for (const Problem& one : list) out.push_back(problem(one));
+  return out;
+}
+
+ordered_json measures(const FormulaResult& formula) {
+  ordered_json out = ordered_json::object();
+  for (const MeasureResult& measure : formula.measures) {
+    ordered_json one = report::figure_object(measure.figure);
+    one["from"] = measure.from;
+    if (!measure.missing.empty()) one["missing"] = report::joined(measure.missing);
+    out[measure.name] = std::move(one);
+  }
+  return out;
+}
+
+ordered_json composition(const FormulaResult& formula) {
+  ordered_json out = ordered_json::array();
+  for (const CompositionRow& row : formula.composition) {
+    out.push_back({{"substance", row.substance},
+                   {"cas", row.cas},
+                   {"inci", row.inci},
+                   {"low", number(row.share.low)},
+                   {"high", number(row.share.high)},
+                   {"unit", row.share.unit}});
+  }
+  return out;
+}
+
+ordered_json curve(const Curve& curve) {
+  ordered_json out{{"name", curve.name}};
+  if (!curve.subject.empty()) out["task"] = curve.subject;
+  out["x"] = {{"name", curve.against}, {"unit", curve.against_unit}};
+  out["y"] = {{"name", curve.measure}, {"unit", curve.unit}};
+  if (curve.today) out["now"] = report::figure_object(*curve.today);
+  if (curve.neutral) out["neutral"] = number(curve.neutral);
+  ordered_json points = ordered_json::array();
+  for (const CurvePoint& at : curve.points) {
+    points.push_back({{"x", number(at.x)}, {"low", number(at.low)}, {"high", number(at.high)}});
+  }
+  out["points"] = std::move(points);
+  return out;
+}
+
+ordered_json curves(const FormulaResult& formula) {
+  ordered_json out = ordered_json::array();
+  for (const Curve& one : formula.curves) out.push_back(curve(one));
+  return out;
+}
+
+ordered_json checked(const FormulaResult& formula) {
+  ordered_json verdicts = ordered_json::array();
+  for (const Finding& finding : formula.findings) {
+    verdicts.push_back(verdict(finding, formula.file));
+  }
+  ordered_json out{{"file", formula.file},
+                   {"name", formula.name},
+                   {"verdicts", std::move(verdicts)},
+                   {"measures", measures(formula)},
+                   {"composition", composition(formula)}};
+  if (!formula.notes.empty()) out["notes"] = problems(formula.notes);
+  return out;
+}
+
+ordered_json absent(const std::vector<AbsentFinding>& findings) {
+  ordered_json out = ordered_json::array();
+  for (const AbsentFinding& finding : findings) {
+    out.push_back({{"file", finding.file},
+                   {"rule", finding.rule},
+                   {"kind", report::kind_word(finding.kind)},
+                   {"level", report::level_word(finding.level)},
+                   {"message", finding.message}});
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string json_report(const RunResult& run, const Rulesets& rulesets,
+                        const JsonOptions& options) {
+  ordered_json files = ordered_json::array();
+  for (const rules::RuleFile& file : rulesets.parts().ruleset.files) {
+    files.push_back({{"name", file.name}, {"edition", file.edition}});
+  }
+  JsonDocument document(options.ascii);
+  document.member(
+      "tool",
+      {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}, {"rulesets", std::move(files)}});
+  document.member("reminder", reminder);
+  document.begin_list("formulas");
+  for (const FormulaResult& formula : run.formulas) document.item(checked(formula));
+  document.end();
+  document.member("errors", problems(run.problems));
+  if (run.compared) document.member("absent", absent(run.absent));
+  return document.finished();
+}
+
+std::string measure_json(const RunResult& run, const JsonOptions& options) {
+  JsonDocument document(options.ascii);
+  document.begin_list("formulas");
+  for (const FormulaResult& formula : run.formulas) {
+    document.item({{"file", formula.file},
+                   {"name", formula.name},
+                   {"measures", measures(formula)},
+                   {"curves", curves(formula)}});
+  }
+  document.end();
+  document.member("errors", problems(run.problems));
+  document.member("reminder", reminder);
+  return document.finished();
+}
+
+}  // namespace sudsmark

@@ -1,0 +1,116 @@
+#include "report/json_document.h"
+
+#include <charconv>
+#include <cmath>
+
+#include "quantity/number.h"
+#include "report/code_points.h"
+
+namespace sudsmark::report {
+namespace {
+
+/// Escapes what a reader would not see and that would turn the text after it around. Such bytes
+/// only stand inside strings.
+void append_harmless(std::string_view json, std::size_t indent, std::string& out) {
+  constexpr std::string_view hex = "0123456789abcdef";
+  for (std::size_t at = 0; at < json.size();) {
+    const char c = json[at];
+    if (static_cast<unsigned char>(c) < 0x80) {
+      out += c;
+      if (c == '\n') out.append(indent, ' ');
+      ++at;
+      continue;
+    }
+    const std::size_t from = at;
+    const char32_t point = next_code_point(json, at);
+    if (!turns_text(point) && !(point >= 0x80 && point < 0xA0)) {
+      out += json.substr(from, at - from);
+      continue;
+    }
+    out += "\\u";
+    for (int shift = 12; shift >= 0; shift -= 4) out += hex[point >> shift & 15U];
+  }
+}
+
+}  // namespace
+
+ordered_json number(const std::optional<double>& value) {
+  if (!value) return nullptr;
+  const std::string digits = quantity::machine_number(*value);
+  if (digits == "null") return nullptr;
+  double rounded = 0;
+  std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
+  return rounded;
+}
+
+ordered_json figure_object(const Figure& figure) {
+  return {{"low", number(figure.low)}, {"high", number(figure.high)}, {"unit", figure.unit}};
+}
+
+void JsonDocument::open(char bracket) {
+  text_ += bracket;
+  open_ += bracket == '{' ? '}' : ']';
+  empty_ = true;
+}
+
+void JsonDocument::next() {
+  text_ += empty_ ? "\n" : ",\n";
+  text_.append(2 * open_.size(), ' ');
+  empty_ = false;
+}
+
+void JsonDocument::key(std::string_view key) {
+  next();
+  text_ += '"';
+  text_ += key;
+  text_ += "\": ";
+}
+
+void JsonDocument::value(const ordered_json& value) {
+  append_harmless(value.dump(2, ' ', ascii_, ordered_json::error_handler_t::replace),
+                  2 * open_.size(), text_);
+}
+
+void JsonDocument::member(std::string_view name, const ordered_json& content) {
+  key(name);
+  value(content);
+}
+
+void JsonDocument::begin_list(std::string_view name) {
+  key(name);
+  open('[');
+}
+
+void JsonDocument::begin_object(std::string_view name) {
+  key(name);
+  open('{');
+}
+
+void JsonDocument::begin_item() {
+  next();
+  open('{');
+}
+
+void JsonDocument::item(const ordered_json& content) {
+  next();
+  value(content);
+}
+
+void JsonDocument::end() {
+  const char bracket = open_.back();
+  open_.pop_back();
+  if (!empty_) {
+    text_ += '\n';
+    text_.append(2 * open_.size(), ' ');
+  }
+  text_ += bracket;
+  empty_ = false;
+}
+
+std::string JsonDocument::finished() {
+  while (!open_.empty()) end();
+  text_ += '\n';
+  return std::move(text_);
+}
+
+}  // namespace sudsmark::report

@@ -1,0 +1,289 @@
+// The SARIF report: version 2.1.0 of the open results format (OASIS).
+//
+// A result has a level only where its kind is `fail`, as the format wants it; how much a `review`
+// or an `open` weighs stands in its properties.
+#include <algorithm>
+#include <map>
+#include <string>
+#include <utility>
+
+#include <sudsmark/report.h>
+
+#include "report/citations.h"
+#include "report/json_document.h"
+#include "report/parts.h"
+#include "report/sarif_law.h"
+#include "report/sarif_text.h"
+#include "report/words.h"
+
+namespace sudsmark {
+namespace {
+
+using report::ordered_json;
+using report::sarif_words;
+
+ordered_json said(std::string_view words) {
+  return {{"text", sarif_words(words)}};
+}
+
+std::string help(const rules::Rule& rule, const Rulesets::Parts& parts) {
+  std::string out = rule.why;
+  if (!rule.remedy.empty()) out += "\n\nWhat to change: " + rule.remedy;
+  out += "\n\nMust hold: " + rule.expect_text;
+  if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
+  for (const SourceNote& note : report::notes(rule.sources, parts.catalogue)) {
+    out += "\nSource: " + report::words(note);
+  }
+  out += "\n\n";
+  return out + reminder;
+}
+
+/// Words of several lines: the line ends stay, all else that acts is made harmless.
+std::string lines(std::string_view words) {
+  std::string out;
+  while (true) {
+    const std::size_t end = words.find('\n');
+    out += sarif_words(words.substr(0, end));
+    if (end == std::string_view::npos) return out;
+    out += '\n';
+    words.remove_prefix(end + 1);
+  }
+}
+
+ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
+                        const report::SarifLaw& law) {
+  const rules::RuleFile& file = parts.ruleset.files[rule.file];
+  const std::string_view level = rules::level_word(rule.otherwise);
+  ordered_json out{{"id", rule.id}};
+  out["shortDescription"] = said(rule.title);
+  out["fullDescription"] = {{"text", lines(rule.why.empty() ? rule.title : rule.why)}};
+  out["help"] = {{"text", lines(help(rule, parts))}};
+  out["defaultConfiguration"] = {{"level", level}};
+  ordered_json relationships = law.relationships(rule);
+  if (!relationships.empty()) out["relationships"] = std::move(relationships);
+  ordered_json properties{{"subject", file.subject},
+                          {"authority", rules::authority_word(file.authority)}};
+  if (!file.markets.empty()) properties["markets"] = file.markets;
+  properties["tags"] = ordered_json::array({file.name});
+  out["properties"] = std::move(properties);
+  return out;
+}
+
+/// Files by the order in which they first turn up.
+class Artifacts {
+ public:
+  /// The location of a file; what came from standard input has none.
+  ordered_json location(const std::string& path) {
+    if (path == "-") return {{"description", {{"text", "standard input"}}}};
+    const auto [at, fresh] = index_.try_emplace(path, list_.size());
+    const std::string uri = report::uri_of_path(path);
+    if (fresh) {
+      list_.push_back(
+          {{"location", {{"uri", uri}}}, {"roles", ordered_json::array({"analysisTarget"})}});
+    }
+    return {{"uri", uri}, {"index", at->second}};
+  }
+  [[nodiscard]] const ordered_json& list() const { return list_; }
+
+ private:
+  std::map<std::string, std::size_t> index_;
+  ordered_json list_ = ordered_json::array();
+};
+
+ordered_json location(Artifacts& artifacts, const std::string& file, std::uint32_t line,
+                      std::uint32_t column) {
+  ordered_json physical{{"artifactLocation", artifacts.location(file)}};
+  if (line > 0) {
+    physical["region"] = {{"startLine", line}};
+    if (column > 0) physical["region"]["startColumn"] = column;
+  }
+  return {{"physicalLocation", std::move(physical)}};
+}
+
+ordered_json notification(Artifacts& artifacts, const Problem& problem, std::string_view level) {
+  ordered_json places = ordered_json::array();
+  if (!problem.file.empty()) {
+    places.push_back(location(artifacts, problem.file, problem.line, problem.column));
+  }
+  for (const Problem::Place& also : problem.also) {
+    places.push_back(location(artifacts, also.file, also.line, also.column));
+  }
+  return {{"level", level}, {"message", said(problem.message)}, {"locations", std::move(places)}};
+}
+
+class Results {
+ public:
+  Results(const RunResult& run, const Rulesets::Parts& parts, const report::SarifLaw& law,
+          const SarifOptions& options, report::JsonDocument& document)
+      : run_(run), parts_(parts), law_(law), options_(options), document_(document) {}
+
+  void write() {
+    document_.begin_list("results");
+    for (const FormulaResult& formula : run_.formulas) {
+      for (const Finding& finding : formula.findings) {
+        const bool quiet = finding.kind == Kind::pass || finding.kind == Kind::not_applicable;
+        if (!quiet || options_.verbose) document_.item(result(finding, formula));
+      }
+    }
+    for (const AbsentFinding& finding : run_.absent) document_.item(absent(finding));
+    document_.end();
+  }
+
+  /// What the tool had to say of its input, and the files that were named.
+  void write_rest() {
+    ordered_json notices = ordered_json::array();
+    for (const Problem& problem : run_.problems) {
+      notices.push_back(notification(artifacts_, problem, "error"));
+    }
+    for (const FormulaResult& formula : run_.formulas) {
+      for (const Problem& note : formula.notes) {
+        notices.push_back(notification(artifacts_, note, "note"));
+      }
+    }
+    ordered_json invocation{{"executionSuccessful", run_.problems.empty()}};
+    if (!notices.empty()) invocation["toolExecutionNotifications"] = std::move(notices);
+    document_.member("invocations", ordered_json::array({std::move(invocation)}));
+    document_.member("artifacts", artifacts_.list());
+  }
+
+ private:
+  ordered_json result(const Finding& finding, const FormulaResult& formula) {
+    const auto rule = parts_.ruleset.find_rule(finding.rule);
+    const bool fails = finding.kind == Kind::fail;
+    ordered_json out{{"ruleId", finding.rule}};
+    if (rule) out["ruleIndex"] = *rule;
+    out["kind"] = report::kind_word(finding.kind);
+    out["level"] = report::level_word(fails ? finding.level : Level::none);
+    out["message"] = said(message(finding, rule));
+    out["locations"] = ordered_json::array({place(finding, formula)});
+    if (!finding.fingerprint.empty()) {
+      out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};
+    }
+    if (finding.allowed) {
+      out["suppressions"] = ordered_json::array(
+          {{{"kind", "inSource"}, {"status", "accepted"}, {"justification", *finding.allowed}}});
+    }
+    if (finding.standing != Standing::not_compared) {
+      out["baselineState"] = finding.standing == Standing::fresh ? "new" : "unchanged";
+    }
+    if (rule) {
+      ordered_json taxa = law_.taxa(parts_.ruleset.rules[*rule], finding);
+      if (!taxa.empty()) out["taxa"] = std::move(taxa);
+    }
+    out["properties"] = properties(finding);
+    return out;
+  }
+
+  [[nodiscard]] std::string message(const Finding& finding,
+                                    const std::optional<std::uint32_t>& rule) const {
+    std::string out;
+    if (!finding.subject.empty() && finding.subject_kind != "row") {
+      out = finding.subject_kind + " '" + finding.subject + "': ";
+    }
+    if (!finding.message.empty()) return out + finding.message;
+    if (finding.kind == Kind::not_applicable) out += "does not apply: ";
+    return out + (rule ? parts_.ruleset.rules[*rule].title : finding.rule);
+  }
+
+  ordered_json place(const Finding& finding, const FormulaResult& formula) {
+    const std::string& file = finding.file.empty() ? formula.file : finding.file;
+    ordered_json out = location(artifacts_, file, finding.line, finding.column);
+    if (finding.line > 0) {
+      ordered_json& physical = out["physicalLocation"];
+      const bool onwards =
+          std::pair(finding.end_line, finding.end_column) > std::pair(finding.line, finding.column);
+      if (onwards) {
+        physical["region"]["endLine"] = finding.end_line;
+        physical["region"]["endColumn"] = finding.end_column;
+      }
+      if (!finding.line_text.empty()) {
+        physical["contextRegion"] = {{"startLine", finding.line},
+                                     {"snippet", {{"text", finding.line_text}}}};
+      }
+    }
+    ordered_json logical{{"name", formula.name}, {"kind", "formula"}};
+    if (!finding.subject.empty()) {
+      logical = {
+          {"name", finding.subject},
+          {"fullyQualifiedName", formula.name + "/" + finding.subject_kind + "/" + finding.subject},
+          {"kind", finding.subject_kind}};
+    }
+    out["logicalLocations"] = ordered_json::array({std::move(logical)});
+    return out;
+  }
+
+  [[nodiscard]] static ordered_json properties(const Finding& finding) {
+    ordered_json out = ordered_json::object();
+    if (finding.kind == Kind::review || finding.kind == Kind::open) {
+      out["level"] = report::level_word(finding.level);
+    }
+    if (finding.measured) out["measured"] = report::figure_object(*finding.measured);
+    if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
+    if (!finding.missing.empty()) out["missing"] = finding.missing;
+    if (finding.met_from_memory) out["fromMemory"] = true;
+    ordered_json sources = ordered_json::array();
+    for (const SourceNote& note : finding.sources) sources.push_back(report::words(note));
+    out["sources"] = std::move(sources);
+    return out;
+  }
+
+  ordered_json absent(const AbsentFinding& finding) {
+    const auto rule = parts_.ruleset.find_rule(finding.rule);
+    const bool fails = finding.kind == Kind::fail;
+    ordered_json out{{"ruleId", finding.rule}};
+    if (rule) out["ruleIndex"] = *rule;
+    out["kind"] = report::kind_word(finding.kind);
+    out["level"] = report::level_word(fails ? finding.level : Level::none);
+    out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
+    out["locations"] = ordered_json::array({location(artifacts_, finding.file, finding.line, 0)});
+    out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};
+    out["baselineState"] = "absent";
+    return out;
+  }
+
+  const RunResult& run_;
+  const Rulesets::Parts& parts_;
+  const report::SarifLaw& law_;
+  const SarifOptions& options_;
+  report::JsonDocument& document_;
+  Artifacts artifacts_;
+};
+
+}  // namespace
+
+std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
+                         const SarifOptions& options) {
+  const Rulesets::Parts& parts = rulesets.parts();
+  const report::SarifLaw law(parts, run);
+  report::JsonDocument document(options.ascii);
+  document.member("$schema",
+                  "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/"
+                  "sarif-schema-2.1.0.json");
+  document.member("version", "2.1.0");
+  document.begin_list("runs");
+  document.begin_item();
+  document.begin_object("tool");
+  document.begin_object("driver");
+  document.member("name", "sudsmark");
+  document.member("version", SUDSMARK_VERSION);
+  document.member("semanticVersion", SUDSMARK_VERSION);
+  document.member("shortDescription", said("checks formulas of solid bath products"));
+  document.member("fullDescription", said(reminder));
+  document.member("language", "en");
+  document.begin_list("rules");
+  for (const rules::Rule& rule : parts.ruleset.rules) {
+    document.item(descriptor(rule, parts, law));
+  }
+  document.end();
+  if (!law.empty()) document.member("supportedTaxonomies", law.supported());
+  document.end();
+  document.end();
+  if (!law.empty()) document.member("taxonomies", law.taxonomies());
+  document.member("columnKind", "unicodeCodePoints");
+  Results results(run, parts, law, options, document);
+  results.write();
+  results.write_rest();
+  return document.finished();
+}
+
+}  // namespace sudsmark

@@ -1,0 +1,265 @@
+// The text report: one finding a line, and what could not be decided gathered by what is missing.
+#include <algorithm>
+#include <map>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include <sudsmark/report.h>
+
+#include "report/citations.h"
+#include "report/code_points.h"
+#include "report/words.h"
+
+namespace sudsmark {
+namespace {
+
+using report::harmless;
+using report::joined;
+
+/// One line of the report before it is put in its place.
+struct Line {
+  std::string file;
+  std::uint32_t line = 0;
+  std::uint32_t column = 0;
+  Level level = Level::note;
+  std::string words;
+};
+
+std::string painted(Level level, bool color) {
+  const std::string word{report::level_word(level)};
+  if (!color) return word;
+  const std::string_view paint = level == Level::error     ? "\x1b[1;31m"
+                                 : level == Level::warning ? "\x1b[1;33m"
+                                                           : "\x1b[36m";
+  return std::string(paint) + word + "\x1b[0m";
+}
+
+std::string ids(const std::vector<std::string>& rules) {
+  std::string out = "[";
+  for (std::size_t at = 0; at < rules.size(); ++at) out += (at == 0 ? "" : ", ") + rules[at];
+  return out + "]";
+}
+
+std::string with_subject(const Finding& finding) {
+  if (finding.subject.empty() || finding.subject_kind == "row") return {};
+  return finding.subject_kind + " '" + finding.subject + "': ";
+}
+
+class FormulaText {
+ public:
+  FormulaText(const FormulaResult& formula, const TextOptions& options)
+      : formula_(formula), options_(options) {}
+
+  std::string write() {
+    for (const Finding& finding : formula_.findings) add(finding);
+    add_gathered();
+    add_from_memory();
+    for (const Problem& note : formula_.notes) {
+      lines_.push_back({note.file, note.line, note.column, Level::note, note.message});
+    }
+    std::stable_sort(lines_.begin(), lines_.end(), [](const Line& a, const Line& b) {
+      return std::tie(a.file, a.line, a.column) < std::tie(b.file, b.line, b.column);
+    });
+    std::string out;
+    for (const Line& line : lines_) {
+      out += report::place(line.file, line.line, line.column) + ": " +
+             painted(line.level, options_.color) + ": " + harmless(line.words) + "\n";
+    }
+    return out + counts();
+  }
+
+ private:
+  /// Found before already, and only told to those who want to hear all.
+  [[nodiscard]] bool known_before(const Finding& finding) const {
+    return finding.standing == Standing::unchanged && !options_.verbose;
+  }
+
+  void add(const Finding& finding) {
+    if (known_before(finding)) return;
+    if (finding.allowed) {
+      push(finding, Level::note,
+           "allowed because \"" + *finding.allowed + "\": " + finding.message);
+      return;
+    }
+    switch (finding.kind) {
+      case Kind::fail:
+        push(finding, finding.level, finding.message);
+        break;
+      case Kind::review:
+        if (!finding.met_from_memory || options_.verbose) {
+          push(finding, finding.level, finding.message);
+        }
+        break;
+      case Kind::open:
+        if (options_.verbose || finding.missing.empty()) {
+          push(finding, finding.level, finding.message);
+        } else {
+          gather(finding);
+        }
+        break;
+      case Kind::pass:
+        if (options_.verbose) push(finding, Level::note, "passes: " + finding.message);
+        break;
+      case Kind::not_applicable:
+        break;
+    }
+  }
+
+  void push(const Finding& finding, Level level, const std::string& message) {
+    std::string words = with_subject(finding) + message;
+    if (options_.verbose) {
+      if (!finding.sources.empty()) words += " (" + report::words(finding.sources) + ")";
+      if (finding.kind == Kind::fail && !finding.remedy.empty()) words += " " + finding.remedy;
+    }
+    words += " " + ids({finding.rule});
+    lines_.push_back({finding.file, finding.line, finding.column, level, std::move(words)});
+  }
+
+  struct Gathered {
+    const Finding* first = nullptr;
+    Level level = Level::note;
+    std::vector<std::string> rules;
+    std::size_t count = 0;
+  };
+
+  void gather(const Finding& finding) {
+    Gathered& gathered = gathered_[finding.missing];
+    if (gathered.first == nullptr) gathered.first = &finding;
+    // the heaviest of them says where to write it
+    if (finding.level > gathered.level) gathered.first = &finding;
+    gathered.level = std::max(gathered.level, finding.level);
+    ++gathered.count;
+    if (std::find(gathered.rules.begin(), gathered.rules.end(), finding.rule) ==
+        gathered.rules.end()) {
+      gathered.rules.push_back(finding.rule);
+    }
+  }
+
+  void add_gathered() {
+    for (const auto& [missing, gathered] : gathered_) {
+      const Finding& first = *gathered.first;
+      std::string words;
+      if (gathered.count == 1) {
+        words = with_subject(first) + first.message;
+      } else {
+        const std::string rules = std::to_string(gathered.count) + " checks";
+        words = "not known: " + joined(missing) + "; would decide " + rules;
+      }
+      words += " " + ids(gathered.rules);
+      lines_.push_back({first.file, first.line, first.column, gathered.level, std::move(words)});
+    }
+  }
+
+  void add_from_memory() {
+    if (options_.verbose) return;
+    std::vector<std::string> rules;
+    std::size_t count = 0;
+    for (const Finding& finding : formula_.findings) {
+      if (!finding.met_from_memory || finding.allowed || known_before(finding)) continue;
+      ++count;
+      if (std::find(rules.begin(), rules.end(), finding.rule) == rules.end()) {
+        rules.push_back(finding.rule);
+      }
+    }
+    if (count == 0) return;
+    const std::string words = (count == 1 ? std::string("1 limit that was met is")
+                                          : std::to_string(count) + " limits that were met are") +
+                              " from memory: look the figure up before leaning on it " + ids(rules);
+    lines_.push_back({formula_.file, 0, 0, Level::note, words});
+  }
+
+  [[nodiscard]] std::string counts() const {
+    const report::Counts counts = report::count(formula_);
+    std::string out = harmless(formula_.file) + ": ";
+    for (const Kind kind : {Kind::pass, Kind::fail, Kind::review, Kind::open}) {
+      out += std::to_string(counts.kinds[static_cast<std::size_t>(kind)]) + " " +
+             std::string(report::kind_word(kind)) + ", ";
+    }
+    out += std::to_string(counts.kinds[static_cast<std::size_t>(Kind::not_applicable)]) +
+           " not applicable";
+    if (counts.allowed > 0) out += ", " + std::to_string(counts.allowed) + " allowed";
+    return out + against_baseline() + "\n";
+  }
+
+  [[nodiscard]] std::string against_baseline() const {
+    const auto standing = [&](Standing wanted) {
+      return std::count_if(formula_.findings.begin(), formula_.findings.end(),
+                           [&](const Finding& finding) { return finding.standing == wanted; });
+    };
+    const auto fresh = standing(Standing::fresh);
+    const auto unchanged = standing(Standing::unchanged);
+    if (fresh == 0 && unchanged == 0) return {};
+    return "; " + std::to_string(fresh) + " new, " + std::to_string(unchanged) +
+           " as in the baseline";
+  }
+
+  const FormulaResult& formula_;
+  const TextOptions& options_;
+  std::vector<Line> lines_;
+  std::map<std::vector<std::string>, Gathered> gathered_;
+};
+
+}  // namespace
+
+std::string text_report(const RunResult& run, const TextOptions& options) {
+  std::string out;
+  for (const FormulaResult& formula : run.formulas) out += FormulaText(formula, options).write();
+  if (!run.absent.empty()) {
+    out += std::to_string(run.absent.size()) + (run.absent.size() == 1 ? " finding" : " findings") +
+           " of the baseline " + (run.absent.size() == 1 ? "is" : "are") + " gone\n";
+  }
+  out += reminder;
+  out += '\n';
+  return options.ascii ? report::in_ascii(out) : out;
+}
+
+std::string measure_text(const RunResult& run, const TextOptions& options) {
+  std::string out;
+  for (const FormulaResult& formula : run.formulas) {
+    out += harmless(formula.file) + ": " + harmless(formula.name) + "\n";
+    for (const MeasureResult& measure : formula.measures) {
+      out += "  " + measure.name;
+      out.append(measure.name.size() < 24 ? 24 - measure.name.size() : 1, ' ');
+      out += report::printed(measure.figure);
+      if (!measure.missing.empty()) out += "  (needs " + harmless(joined(measure.missing)) + ")";
+      if (!measure.from.empty()) out += "\n      from " + harmless(measure.from);
+      out += "\n";
+    }
+    out += "  composition\n";
+    for (const CompositionRow& row : formula.composition) {
+      out += "    " + report::printed(row.share) + "  " + harmless(row.substance);
+      if (!row.cas.empty()) out += ", CAS " + harmless(row.cas);
+      out += "\n";
+    }
+  }
+  out += reminder;
+  out += '\n';
+  return options.ascii ? report::in_ascii(out) : out;
+}
+
+std::string problem_lines(const std::vector<Problem>& problems) {
+  std::string out;
+  for (const Problem& problem : problems) {
+    out += report::place(problem.file, problem.line, problem.column) +
+           ": error: " + harmless(problem.message) + "\n";
+    for (const Problem::Place& also : problem.also) {
+      out += report::place(also.file, also.line, also.column) + ": note: the other place\n";
+    }
+  }
+  return out;
+}
+
+bool reaches(const RunResult& run, Level level) {
+  for (const FormulaResult& formula : run.formulas) {
+    for (const Finding& finding : formula.findings) {
+      const bool weighs =
+          finding.kind == Kind::fail || finding.kind == Kind::review || finding.kind == Kind::open;
+      const bool known = finding.allowed || finding.standing == Standing::unchanged;
+      if (weighs && !known && finding.level >= level) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace sudsmark

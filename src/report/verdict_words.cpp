@@ -1,0 +1,115 @@
+#include "report/verdict_words.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <string_view>
+
+namespace sudsmark::report {
+namespace {
+
+std::string capital(std::string words) {
+  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+    words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  }
+  return words;
+}
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return in_words(count) + " " + (count == 1 ? one : many);
+}
+
+std::string broken(const Tally& tally) {
+  if (tally.must == 0 && tally.should == 0) return "Nothing that was decided asks for a change.";
+  std::string out;
+  if (tally.must > 0) out = counted(tally.must, "thing must change", "things must change");
+  if (tally.should > 0) {
+    out += tally.must == 0 ? counted(tally.should, "thing should change", "things should change")
+                           : " and " + counted(tally.should, "should", "should");
+  }
+  return capital(out) + " before this is made.";
+}
+
+}  // namespace
+
+Tally tally(const FormulaResult& formula) {
+  Tally out;
+  for (const Finding& finding : formula.findings) {
+    if (finding.standing == Standing::fresh) ++out.fresh;
+    if (finding.allowed) {
+      ++out.allowed;
+      continue;
+    }
+    switch (finding.kind) {
+      case Kind::pass:
+        ++out.kept;
+        break;
+      case Kind::fail:
+        ++(finding.level == Level::error     ? out.must
+           : finding.level == Level::warning ? out.should
+                                             : out.noted);
+        break;
+      case Kind::review:
+        ++(finding.met_from_memory ? out.from_memory : out.perhaps);
+        break;
+      case Kind::open:
+        ++out.undecided;
+        break;
+      case Kind::not_applicable:
+        ++out.outside;
+        break;
+    }
+  }
+  return out;
+}
+
+std::string verdict_in_short(const FormulaResult& formula) {
+  return broken(tally(formula));
+}
+
+std::string verdict_words(const FormulaResult& formula) {
+  const Tally of = tally(formula);
+  std::string out = broken(of);
+  if (of.perhaps > 0) {
+    out += " " + capital(counted(of.perhaps, "limit may be broken", "limits may be broken")) +
+           ": it depends on the true figures.";
+  }
+  if (of.undecided > 0) {
+    out += " " + capital(counted(of.undecided, "question is", "questions are")) +
+           " open until something more is known.";
+  }
+  if (of.noted > 0) {
+    out += " " + capital(counted(of.noted, "thing is", "things are")) + " worth knowing.";
+  }
+  if (of.allowed > 0) {
+    out += " " + capital(counted(of.allowed, "finding is", "findings are")) +
+           " allowed by the maker, with a reason.";
+  }
+  return out;
+}
+
+std::vector<Undecided> undecided(const FormulaResult& formula) {
+  std::map<std::vector<std::string>, Undecided> gathered;
+  for (const Finding& finding : formula.findings) {
+    if (finding.kind != Kind::open || finding.allowed) continue;
+    Undecided& one = gathered[finding.missing];
+    one.missing = finding.missing;
+    one.level = std::max(one.level, finding.level);
+    one.findings.push_back(&finding);
+  }
+  std::vector<Undecided> out;
+  for (auto& [missing, one] : gathered) out.push_back(std::move(one));
+  std::stable_sort(out.begin(), out.end(), [](const Undecided& a, const Undecided& b) {
+    return std::pair(a.level, a.findings.size()) > std::pair(b.level, b.findings.size());
+  });
+  return out;
+}
+
+std::string in_words(std::size_t count) {
+  constexpr std::array<std::string_view, 13> words{"no",   "one",    "two",   "three", "four",
+                                                   "five", "six",    "seven", "eight", "nine",
+                                                   "ten",  "eleven", "twelve"};
+  return count < words.size() ? std::string(words[count]) : std::to_string(count);
+}
+
+}  // namespace sudsmark::report

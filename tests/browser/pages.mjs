@@ -1,0 +1,131 @@
+// Opens the page of every demo, faulty and hostile formula in Chromium: nothing is complained of,
+// nothing fetched, nothing wider than a telephone, every picture has a name, the accessibility
+// checker finds nothing, and on A4 and Letter no row is cut.
+//
+//     node pages.mjs PROGRAM SOURCE_FOLDER WORK_FOLDER
+//
+// Exit status 77 where Chromium, poppler's tools or the packages of package.json are not installed.
+import { execFileSync, spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+
+import { Browser, findChromium } from "./chromium.mjs";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const [program, source, work] = process.argv.slice(2);
+const paper = { A4: [8.27, 11.69], Letter: [8.5, 11] };
+const axePath = [process.env.SUDSMARK_NODE_MODULES, join(here, "node_modules")]
+  .filter(Boolean).map((folder) => join(folder, "axe-core/axe.min.js")).find(existsSync);
+
+function skip(why) {
+  console.log(`skipped: ${why}`);
+  process.exit(77);
+}
+
+const chromium = findChromium();
+if (!chromium) skip("chromium is not installed");
+if (!axePath) skip("axe-core is not installed (npm ci in tests/browser)");
+if (spawnSync("pdftotext", ["-v"]).error) skip("poppler-utils is not installed");
+
+function writePages() {
+  rmSync(work, { recursive: true, force: true });
+  mkdirSync(work, { recursive: true });
+  const formulas = ["fixtures/formulas", "fixtures/faulty", "tests/report/hostile"];
+  const { status, stderr } = spawnSync(program,
+    ["check", "--on", "2026-11-25", "--format", `html=${work}/pages/`, ...formulas],
+    { cwd: source, encoding: "utf8", maxBuffer: 1 << 28 });
+  if (status !== 0 && status !== 1) throw new Error(`check ended with ${status}: ${stderr}`);
+  return readdirSync(join(work, "pages")).filter((name) => name.endsWith(".html")).sort();
+}
+
+const faults = [];
+const fault = (page, words) => faults.push(`${page}: ${words}`);
+
+async function look(page, name, url, axe) {
+  await page.open(url);
+  for (const complaint of page.complaints) fault(name, `the browser says: ${complaint}`);
+  for (const request of page.requests) {
+    if (request !== url) fault(name, `fetches ${request}`);
+  }
+  const wide = await page.value(
+    "document.documentElement.scrollWidth - document.documentElement.clientWidth");
+  if (wide > 0) fault(name, `${wide} px too wide for the screen`);
+  const unnamed = await page.value(`[...document.querySelectorAll("svg")].filter((svg) => {
+    if (svg.getAttribute("aria-hidden") === "true") return false;
+    const ids = (svg.getAttribute("aria-labelledby") ?? "").split(" ").filter(Boolean);
+    const words = ids.map((id) => document.getElementById(id)?.textContent ?? "").join(" ");
+    return svg.getAttribute("role") !== "img"
+      || (words + (svg.getAttribute("aria-label") ?? "")).trim() === "";
+  }).length`);
+  if (unnamed > 0) fault(name, `${unnamed} pictures without a name`);
+  const active = await page.value(
+    `document.querySelectorAll("script, iframe, object, embed, img, form, [onload], [onerror]").length`);
+  if (active > 0) fault(name, `${active} elements that could act or fetch`);
+  await page.value(axe);
+  const violations = await page.value(`axe.run(document).then((found) =>
+    found.violations.map((one) => one.id + " at " + one.nodes[0].target.join(" ")))`);
+  for (const violation of violations) fault(name, `accessibility: ${violation}`);
+}
+
+const squashed = (text) => text.replace(/[\s\u00AD]+/gu, "");
+
+/** Rows and findings as lists of what stands in their cells, without pictures. */
+const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].map((row) => {
+  const cells = row.matches("tr") ? [...row.children] : [row];
+  return cells.map((cell) => {
+    const copy = cell.cloneNode(true);
+    copy.querySelectorAll("svg").forEach((svg) => svg.remove());
+    return copy.textContent;
+  });
+})`;
+
+async function print(page, name) {
+  const rows = await page.value(rowsOfPage);
+  for (const [size, inches] of Object.entries(paper)) {
+    const file = join(work, `${name}.${size}.pdf`);
+    writeFileSync(file, await page.print(...inches));
+    const text = execFileSync("pdftotext", ["-raw", file, "-"],
+      { encoding: "utf8", maxBuffer: 1 << 26 });
+    const sheets = text.split("\f").slice(0, -1).map(squashed);
+    sheets.forEach((sheet, at) => {
+      if (!sheet.includes(`${at + 1}of${sheets.length}`)) {
+        fault(name, `${size}: page ${at + 1} does not say that it is ${at + 1} of ${sheets.length}`);
+      }
+      if (sheet.length < 150) fault(name, `${size}: page ${at + 1} is all but empty`);
+    });
+    for (const row of rows) {
+      const cells = row.map(squashed);
+      if (!sheets.some((sheet) => cells.every((cell) => sheet.includes(cell)))) {
+        fault(name, `${size}: a row is cut: ${row.join(" | ").slice(0, 120)}`);
+      }
+    }
+    rmSync(file);
+    pages += sheets.length;
+  }
+}
+
+let pages = 0;
+const names = writePages();
+const axe = readFileSync(axePath, "utf8");
+const browser = new Browser(chromium);
+try {
+  const page = await browser.page();
+  for (const name of names) {
+    const url = pathToFileURL(join(work, "pages", name)).href;
+    await page.dark(false);
+    await page.size(360, 780);
+    await look(page, `${name} on a telephone`, url, axe);
+    await page.dark(true);
+    await page.size(1280, 900);
+    await look(page, `${name} at a desk in the dark`, url, axe);
+    await page.dark(false);
+    await page.open(url);
+    await print(page, name);
+  }
+} finally {
+  await browser.close();
+}
+for (const words of faults) console.log(words);
+console.log(`${names.length} pages looked at, ${pages} sheets of paper printed, ${faults.length} faults`);
+process.exit(faults.length === 0 && names.length > 0 ? 0 : 1);
