@@ -5,6 +5,7 @@
 
 #include "measures/bench_order.h"
 #include "measures/weighing_measures.h"
+#include "quantity/number.h"
 
 namespace sudsmark::measures {
 namespace {
@@ -115,7 +116,20 @@ class Planner {
     if (section.makings > 1) line.bag_by_bag = reason_bag_by_bag(weighing, section);
     const bool together = line.bag_by_bag.empty();
     line.mass = together ? weighing.mass * static_cast<double>(section.makings) : weighing.mass;
+    if (weighing.premix) line.makings = makings_words(*weighing.premix, line.mass);
     section.lines.push_back(std::move(line));
+  }
+
+  [[nodiscard]] std::string makings_words(std::size_t premix, const Range& mass) const {
+    const blend::Part& part = blend_.premixes[premix];
+    const Range count = mass / part.composition.total();
+    if (part.unit.empty() || !count.known()) return {};
+    constexpr double nearly = 1e-6;
+    const double whole = std::round(count.low);
+    if (std::abs(count.low - whole) > nearly * whole) {
+      return quantity::printed(count, *quantity::find_unit("1")) + " " + part.unit + "s";
+    }
+    return std::to_string(static_cast<long>(whole)) + " " + part.unit + (whole == 1 ? "" : "s");
   }
 
   void weigh(BenchLine& line) {

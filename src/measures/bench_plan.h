@@ -34,6 +34,7 @@ struct BenchLine {
   const blend::Weighing* weighing = nullptr;
   const catalogue::Material* material = nullptr;  ///< null: a premix
   Range mass;                                     ///< g; for all bags, or each bag by bag
+  std::string makings;                            ///< "4 bags", of a premix with a unit
   /// How it is weighed at its least mass; none where no scale is stated or none can take it.
   std::optional<science::WeighingPlan> plan;
   bool too_small = false;  ///< the best scale is off by more than bench_tolerance

@@ -70,6 +70,10 @@ std::string printed(const Range& base, const Unit& unit) {
   if (!low && !high) return "unknown";
   if (!high) return "at least " + with_unit(printed(unit.from_base(base.low)), unit);
   if (!low) return "at most " + with_unit(printed(unit.from_base(base.high)), unit);
+  // ends that differ by less than counts as equal are one figure, whichever way it rounds
+  if (base.high - base.low <= equal_within * std::max(std::abs(base.low), std::abs(base.high))) {
+    return with_unit(printed(unit.from_base(base.low + (base.high - base.low) / 2)), unit);
+  }
   const std::string from = printed(unit.from_base(base.low));
   const std::string to = printed(unit.from_base(base.high));
   return with_unit(from == to ? from : from + " to " + to, unit);

@@ -31,6 +31,15 @@ std::string headline(const blend::Blend& blend) {
   return out;
 }
 
+/// Statements are kept in small letters; a mask's class is written in capitals.
+std::string mask_words(std::string word) {
+  if (word == "none") return "no mask";
+  for (char& letter : word) {
+    if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 'a' + 'A');
+  }
+  return "mask " + word;
+}
+
 void write_room(const blend::Blend& blend, Page& page) {
   if (!blend.workshop) return;
   const blend::Workshop& workshop = *blend.workshop;
@@ -40,7 +49,7 @@ void write_room(const blend::Blend& blend, Page& page) {
     words.push_back("air changes " + in(workshop.air_changes->value, "per hour"));
   if (workshop.humidity) words.push_back("humidity " + in(workshop.humidity->value, "%"));
   if (workshop.temperature) words.push_back(in(workshop.temperature->value, "C"));
-  if (workshop.mask) words.push_back("mask " + workshop.mask->text);
+  if (workshop.mask) words.push_back(mask_words(workshop.mask->text));
   if (!words.empty()) page.entry("room", report::joined(words, "and"));
 }
 
@@ -69,6 +78,7 @@ std::string sheet(const blend::Blend& blend) {
   for (const measures::BenchSection& section : plan.sections) {
     report::write_section(plan, section, ++number, page);
   }
+  report::write_rounding(plan, page);
   report::write_tasks(whole, page);
   report::write_cautions(whole, page);
   report::write_keeping(whole, page);

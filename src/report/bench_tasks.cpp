@@ -170,7 +170,7 @@ void write_fire(const View& view, const blend::Task& task, Page& page) {
              quantity::printed(science::mass_to_limit(science::typical_explosion_limit, volume)) +
              " g by the 60 g/m3 of corn starch.";
   }
-  if (dust.fines.known()) words += " There are " + in(dust.fines, "g") + " of it.";
+  if (dust.fines.known()) words += " There are " + in(dust.fines, "kg") + " of it.";
   if (dust.room_cloud.known() && dust.room_cloud.high > 0) {
     words +=
         " All of it whirled up would be " + in(dust.room_cloud, "g/m3") + " over the whole room.";
@@ -223,7 +223,7 @@ void write_tasks(const View& whole, Page& page) {
     const View view = of_task(whole, task);
     const Range mass = measures::powder_mass(measures::powders_of(view, task));
     std::string words = "Task '" + task.handled.name + "'";
-    if (task.mass_known && mass.high > 0) words += ": " + in(mass, "g") + " of powder at a time";
+    if (task.mass_known && mass.high > 0) words += ": " + in(mass, "kg") + " of powder at a time";
     page.heading(words);
     write_band(view, task, page);
     write_hazards(view, task, page);

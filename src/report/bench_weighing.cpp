@@ -67,109 +67,154 @@ std::string row(const std::string& name, const std::string& mass, const std::str
   return out;
 }
 
+/// A premix is told by its own units too: "harbour dry mix, 4 bags".
+std::string named(const BenchLine& line) {
+  return line.makings.empty() ? line.name : line.name + ", " + line.makings;
+}
+
+/// Both ends of the mass look alike on the display.
+bool looks_exact(const BenchLine& line, double step) {
+  return shown_mass(line.mass.low, step) == shown_mass(line.mass.high, step);
+}
+
 void write_line(const BenchPlan& plan, const BenchLine& line, Page& page) {
+  const std::string name = named(line);
   if (!line.mass.known()) {
-    page.line(row(line.name, "?", "the batch is not stated"));
+    page.line(row(name, "?", "the batch is not stated"));
     return;
   }
   if (line.mass.high <= 0) {
-    page.line(row(line.name, "0 g", "nothing to weigh"));
+    page.line(row(name, "0 g", "nothing to weigh"));
     return;
   }
   if (!line.plan) {
-    const std::string mass = shown_mass(line.mass.low, 0) + " g";
     const bool no_scale = plan.scales.empty();
-    page.line(row(line.name, mass, no_scale ? "no scale is stated" : "no scale can take it"));
+    page.line(row(name, shown_mass(line.mass.low, 0) + " g",
+                  no_scale ? "no scale is stated" : "no scale can take it"));
     return;
   }
   const double step = plan.scales[line.plan->scale].step;
   std::string note = "on " + scale_letter(line.plan->scale);
   if (line.plan->goes.size() > 1) note += ", " + goes_words(plan, *line.plan);
-  if (!line.mass.exact()) {
-    // what is stated as a range is somebody's choice, to be written down
-    const std::string from = shown_mass(line.mass.low, step);
-    const std::string to = shown_mass(line.mass.high, step);
-    page.line(row(line.name, from + "-" + to + " g", note + ", weighed: ________"));
+  if (looks_exact(line, step)) {
+    page.line(row(name, shown(plan, *line.plan) + " g", note));
   } else {
-    page.line(row(line.name, shown(plan, *line.plan) + " g", note));
+    // what is stated as a range is somebody's choice, to be written down
+    page.line(row(name,
+                  shown_mass(line.mass.low, step) + " - " + shown_mass(line.mass.high, step) + " g",
+                  note + ", taken: ________"));
   }
   if (line.held_back > 0) {
     page.paragraph(shown_mass(line.held_back, step) +
-                       " g less than the formula says: that much comes back with the dilution.",
+                       " g less than the formula says: that much comes back with a dilution.",
                    6);
   }
 }
 
-/// A mass of a recipe that is weighed `times` over, on the scale that suits it.
-std::string recipe_mass(const BenchPlan& plan, const WeighingPlan& once, int times) {
-  if (times == 1) return shown(plan, once) + " g on " + scale_letter(once.scale);
-  const double mass = once.weighed * times;
-  const auto weighing = science::plan_weighing(plan.scales, mass, measures::bench_tolerance);
-  if (!weighing) {
-    return std::to_string(times) + " x " + shown(plan, once) + " g on " + scale_letter(once.scale);
+/// What a section weighs in all, where every line of it is known.
+void write_total(const BenchPlan& plan, const BenchSection& section, Page& page) {
+  double total = 0;
+  double step = 0;
+  std::size_t lines = 0;
+  for (const BenchLine& line : section.lines) {
+    if (!line.bag_by_bag.empty() || !(line.mass.high > 0)) continue;
+    if (!line.plan || line.too_small) return;
+    const double own = plan.scales[line.plan->scale].step;
+    if (!looks_exact(line, own)) return;
+    total += line.plan->weighed;
+    step = std::max(step, own);
+    ++lines;
   }
-  std::string out = shown(plan, *weighing) + " g on " + scale_letter(weighing->scale);
-  if (weighing->goes.size() > 1) out += " (" + goes_words(plan, *weighing) + ")";
+  if (lines < 2) return;
+  page.line("      " + padded("together", name_width, false) +
+            padded(shown_mass(total, step) + " g", mass_width, true));
+}
+
+/// "on A 7.00 g of blue 1 lake": a mass of a recipe that is weighed `times` over, on the scale that
+/// suits it.
+std::string recipe_mass(const BenchPlan& plan, const WeighingPlan& once, int times,
+                        const std::string& of) {
+  const auto weighing =
+      science::plan_weighing(plan.scales, once.weighed * times, measures::bench_tolerance);
+  const WeighingPlan& taken = weighing ? *weighing : once;
+  std::string out = "on " + scale_letter(taken.scale) + " ";
+  if (!weighing) out += std::to_string(times) + " x ";
+  out += shown(plan, taken) + " g of " + of;
+  if (taken.goes.size() > 1) out += " (" + goes_words(plan, taken) + ")";
   return out;
+}
+
+void write_left_over(const BenchPlan& plan, const Dilution& dilution, Page& page) {
+  const science::DilutionRecipe& recipe = dilution.recipe;
+  const double blend = recipe.steps.back().blend * dilution.times;
+  const double left = std::max(0.0, blend - recipe.portion.weighed * dilution.doses);
+  const double step = plan.scales[recipe.portion.scale].step;
+  if (left < step) return;
+  page.paragraph(shown_mass(left, step) +
+                     " g of the last blend are left: close the jar, label it with its share and the "
+                     "day, and use it next time.",
+                 8);
 }
 
 void write_recipe(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
                   const Dilution& dilution, Page& page) {
   const science::DilutionRecipe& recipe = dilution.recipe;
-  const std::string from = dilution.carrier_section.empty()
-                               ? std::string()
-                               : ", taken from what is weighed for " + dilution.carrier_section;
-  page.paragraph("Dilution of '" + line.name + "' in '" + dilution.carrier + "'" + from + ":", 6);
+  std::string head = "Dilution of '" + line.name + "' in '" + dilution.carrier + "'";
+  if (dilution.doses > 1) {
+    head += ", for all " + std::to_string(dilution.doses) + " " + section.unit + "s";
+  }
+  if (!dilution.carrier_section.empty()) {
+    head += " (" + dilution.carrier_section + " weighs so much less of it)";
+  }
+  page.paragraph(head + ":", 6);
   std::string taken_of = line.name;
   for (std::size_t at = 0; at < recipe.steps.size(); ++at) {
     const science::DilutionStep& step = recipe.steps[at];
-    page.paragraph(std::to_string(at + 1) + ". " + recipe_mass(plan, step.taken, dilution.times) +
-                       " of " + taken_of + ", and " +
-                       recipe_mass(plan, step.powder, dilution.times) + " of " + dilution.carrier +
-                       ": " + (dilution.liquid ? "stir well" : "rub together and sieve twice") +
+    page.paragraph(std::to_string(at + 1) + ". Weigh " +
+                       recipe_mass(plan, step.taken, dilution.times, taken_of) + " and " +
+                       recipe_mass(plan, step.powder, dilution.times, dilution.carrier) +
+                       (dilution.liquid ? "; stir well" : "; rub together and sieve twice") +
                        ". It is " + per_cent(step.minor_share) + " " + line.name + ".",
                    8);
     taken_of = "the blend of step " + std::to_string(at + 1);
   }
-  const std::string share =
-      shown(plan, recipe.portion) + " g of it on " + scale_letter(recipe.portion.scale);
-  const bool bags = dilution.doses > 1;
-  page.paragraph(std::to_string(recipe.steps.size() + 1) + ". " + share +
-                     (bags ? " goes into each " + section.unit : std::string(" goes in")) +
+  page.paragraph(std::to_string(recipe.steps.size() + 1) + ". Weigh on " +
+                     scale_letter(recipe.portion.scale) + " " + shown(plan, recipe.portion) +
+                     " g of " + taken_of +
+                     (dilution.doses > 1 ? " into each " + section.unit : std::string(" in")) +
                      ": that is " + quantity::printed(recipe.carried) + " g of " + line.name +
                      ", right within " + per_cent(recipe.worst_share) +
                      " with every weighing off as far as it can be.",
                  8);
-  const double blend = recipe.steps.back().blend * dilution.times;
-  const double left = std::max(0.0, blend - recipe.portion.weighed * dilution.doses);
-  const double step = plan.scales[recipe.portion.scale].step;
-  if (left >= step) {
-    page.paragraph(shown_mass(left, step) +
-                       " g of the last blend are left: close the jar, label it with its share and "
-                       "the day, and use it next time.",
-                   8);
-  }
+  write_left_over(plan, dilution, page);
+}
+
+/// The coarsest step, in tens, that a mass bears: scales are sold in steps of 0.1, 0.01, 0.001 g.
+std::string step_to_buy(double most) {
+  const double step = std::pow(10.0, std::floor(std::log10(most) + 1e-9));
+  return shown_mass(step, step);
 }
 
 /// What the scales cannot weigh, and the ways out.
 void write_too_small(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
                      Page& page) {
-  const double step = plan.scales[line.plan->scale].step;
-  const auto remedy = science::weighing_remedy(plan.scales[line.plan->scale], line.mass.low,
-                                               measures::bench_tolerance);
+  const science::Scale& scale = plan.scales[line.plan->scale];
+  const auto remedy =
+      science::weighing_remedy(scale, line.mass.low, measures::bench_tolerance);
   page.paragraph("! Not weighable as it is: one step of the scale is " +
                      per_cent(line.plan->error_share) + " of '" + line.name +
                      "'. The least that these scales weigh to 1 % is " +
-                     shown_mass(line.least, step) + " g.",
+                     shown_mass(line.least, scale.step) + " g.",
                  6);
-  std::string ways = "Ways out: a scale with steps of " + quantity::printed(remedy.step) +
-                     " g or finer; a batch " + quantity::printed(remedy.batch_factor) +
-                     " times as big; ";
+  constexpr double tenth = 10;
+  const double factor = std::ceil(remedy.batch_factor * tenth - 1e-9) / tenth;
+  const std::string made = line.bag_by_bag.empty() ? "batch" : section.unit;
+  std::string ways = "Ways out: a scale with steps of " + step_to_buy(remedy.step) + " g; a " +
+                     made + " " + quantity::printed(factor) + " times as big; ";
   const bool recipe =
       line.dilution && line.dilution->recipe.outcome == science::DilutionOutcome::recipe;
   ways += recipe ? "or this dilution."
-                 : "a dilution cannot be worked out here, since no powder of the mix can carry it "
-                   "on these scales.";
+                 : "or a dilution, for which nothing of this mix can serve on these scales.";
   page.paragraph(ways, 6);
   if (recipe) write_recipe(plan, section, line, *line.dilution, page);
 }
@@ -254,6 +299,29 @@ void write_scales(const BenchPlan& plan, Page& page) {
   }
 }
 
+void write_rounding(const BenchPlan& plan, Page& page) {
+  if (plan.scales.empty()) return;
+  const BenchLine* most = nullptr;
+  double change = 0;
+  for (const BenchSection& section : plan.sections) {
+    for (const BenchLine& line : section.lines) {
+      const bool counts = line.plan && !line.too_small;
+      if (!counts || !looks_exact(line, plan.scales[line.plan->scale].step)) continue;
+      const double by = line.plan->weighed / line.mass.low - 1;
+      constexpr double slack = 1e-9;
+      if (std::abs(by) <= std::abs(change) + slack) continue;
+      change = by;
+      most = &line;
+    }
+  }
+  page.gap();
+  page.paragraph(most == nullptr
+                     ? std::string("The steps of the scales change no mass above.")
+                     : "Rounding to the steps of the scales changes '" + most->name + "' most: by " +
+                           (change > 0 ? "+" : "-") + per_cent(std::abs(change)) +
+                           " of it. With --rounded the batch is checked as it is weighed.");
+}
+
 void write_section(const BenchPlan& plan, const BenchSection& section, int number, Page& page) {
   page.heading(std::to_string(number) + ". " + title(plan, section));
   if (section.makings > 1) {
@@ -266,6 +334,7 @@ void write_section(const BenchPlan& plan, const BenchSection& section, int numbe
     write_line(plan, line, page);
     if (line.too_small) write_too_small(plan, section, line, page);
   }
+  write_total(plan, section, page);
   bool any = false;
   for (const BenchLine& line : section.lines) {
     if (line.bag_by_bag.empty()) continue;

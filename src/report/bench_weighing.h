@@ -13,6 +13,9 @@ void write_scales(const measures::BenchPlan& plan, Page& page);
 void write_section(const measures::BenchPlan& plan, const measures::BenchSection& section,
                    int number, Page& page);
 
+/// What rounding to the scales' steps does to the mass that it changes most.
+void write_rounding(const measures::BenchPlan& plan, Page& page);
+
 /// A mass in g as a scale with this step shows it; three figures that count where none is known.
 [[nodiscard]] std::string shown_mass(double grams, double step);
 

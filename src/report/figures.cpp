@@ -1,5 +1,6 @@
 #include "report/figures.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -20,7 +21,11 @@ std::vector<std::string> missing_words(blend::MissingSet set, const blend::Missi
 
 std::string told(const measures::Trace& trace) {
   std::string out;
-  for (const std::string& clause : trace) out += (out.empty() ? "" : "; ") + clause;
+  for (auto clause = trace.begin(); clause != trace.end(); ++clause) {
+    // a figure that went in twice is told once
+    if (std::find(trace.begin(), clause, *clause) != clause) continue;
+    out += (out.empty() ? "" : "; ") + *clause;
+  }
   return out;
 }
 

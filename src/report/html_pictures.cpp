@@ -64,11 +64,29 @@ std::string_view words_of(Mark mark) {
   return "does not apply";
 }
 
+/// What is broken comes first, then what may be, then what is kept with the least to spare.
+int rank(Mark mark) {
+  switch (mark) {
+    case Mark::broken:
+      return 0;
+    case Mark::perhaps:
+      return 1;
+    case Mark::unknown:
+      return 2;
+    case Mark::noted:
+    case Mark::allowed:
+    case Mark::kept:
+    case Mark::outside:
+      break;
+  }
+  return 3;
+}
+
 void write_scales(const Sheet& sheet, std::vector<ScaleRow> rows, std::string_view what,
                   std::string_view caption) {
   Markup& page = sheet.page;
   std::stable_sort(rows.begin(), rows.end(), [](const ScaleRow& a, const ScaleRow& b) {
-    return a.margin.relative < b.margin.relative;
+    return std::pair(rank(a.mark), a.margin.relative) < std::pair(rank(b.mark), b.margin.relative);
   });
   page.open("table", {{"class", "scales"}, {"role", "table"}});
   page.element("caption", caption);
@@ -141,7 +159,7 @@ void figure_of(const Sheet& sheet, const Chart& chart, std::string_view caption)
 }
 
 void add_neutral(const Curve& curve, std::vector<ChartLine>& lines) {
-  if (curve.neutral) lines.push_back({"neutral in this warmth", *curve.neutral, false});
+  if (curve.neutral) lines.push_back({"neutral", *curve.neutral, false});
 }
 
 void write_dust_curves(const Sheet& sheet) {
@@ -194,6 +212,8 @@ void write_limits(const Sheet& sheet) {
     row.mark = finding.allowed              ? Mark::allowed
                : finding.kind == Kind::open ? Mark::unknown
                                             : mark_of(row.margin.side);
+    // where the limit itself is not known, there is no margin to show
+    if (row.mark == Mark::unknown && row.margin.side != Side::straddles) continue;
     rows.push_back(std::move(row));
   }
   if (rows.empty()) return;

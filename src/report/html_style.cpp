@@ -162,24 +162,27 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
     @bottom-left { content: "Screening checks, not a safety assessment"; font: 8.5pt serif; }
     @bottom-right { content: counter(page) " of " counter(pages); font: 8.5pt serif; }
   }
-  body { padding: 0; font-size: 10pt; line-height: 1.4; }
+  html { font-size: 9.5pt; }
+  body { padding: 0; font-size: 1rem; line-height: 1.4; }
   body > header, main, body > footer { max-width: none; }
   a { color: inherit; text-decoration: none; }
   .masthead nav { display: none; }
   .masthead { padding-top: 0; }
   .head h1, .head h2, main > h1 { font-size: 22pt; }
-  .verdict { font-size: 13pt; }
+  .verdict { font-size: 1.35rem; max-width: none; }
   .card { grid-template-columns: repeat(5, 1fr); }
   section { margin-top: 16pt; }
   section > h2, .sheet section > h3 { font-size: 12.5pt; }
   h1, h2, h3, h4, caption { break-after: avoid; }
   tr, .finding, figure, .card > div, .formulas li, .sources li, .decides li { break-inside: avoid; }
   thead { display: table-header-group; }
+  thead, tbody > tr:first-child { break-before: avoid; }
+  thead { break-after: avoid; }
   p { orphans: 3; widows: 3; }
   .body { break-before: avoid; }
-  table { font-size: 8.6pt; line-height: 1.3; }
+  table { font-size: 0.9rem; line-height: 1.3; }
   th, td { padding-top: 0.28rem; padding-bottom: 0.28rem; }
-  .run-in { font-size: 8.6pt; }
+  .run-in { font-size: 0.88rem; }
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }
   .finding { max-width: none; }

@@ -169,12 +169,27 @@ class FormulaText {
     lines_.push_back({formula_.file, 0, 0, Level::note, words});
   }
 
+  /// " (1 warning, 3 notes)": how much the failures weigh, so that a caution is not read as a fault.
+  [[nodiscard]] std::string weights() const {
+    std::string out;
+    for (const Level level : {Level::error, Level::warning, Level::note}) {
+      const auto count = std::count_if(
+          formula_.findings.begin(), formula_.findings.end(), [&](const Finding& finding) {
+            return finding.kind == Kind::fail && finding.level == level && !finding.allowed;
+          });
+      if (count == 0) continue;
+      out += (out.empty() ? " (" : ", ") + std::to_string(count) + " " +
+             std::string(report::level_word(level)) + (count == 1 ? "" : "s");
+    }
+    return out.empty() ? out : out + ")";
+  }
+
   [[nodiscard]] std::string counts() const {
     const report::Counts counts = report::count(formula_);
     std::string out = harmless(formula_.file) + ": ";
     for (const Kind kind : {Kind::pass, Kind::fail, Kind::review, Kind::open}) {
       out += std::to_string(counts.kinds[static_cast<std::size_t>(kind)]) + " " +
-             std::string(report::kind_word(kind)) + ", ";
+             std::string(report::kind_word(kind)) + (kind == Kind::fail ? weights() : "") + ", ";
     }
     out += std::to_string(counts.kinds[static_cast<std::size_t>(Kind::not_applicable)]) +
            " not applicable";
@@ -244,7 +259,7 @@ std::string problem_lines(const std::vector<Problem>& problems) {
     out += report::place(problem.file, problem.line, problem.column) +
            ": error: " + harmless(problem.message) + "\n";
     for (const Problem::Place& also : problem.also) {
-      out += report::place(also.file, also.line, also.column) + ": note: the other place\n";
+      out += report::place(also.file, also.line, also.column) + ": note: the other place is here\n";
     }
   }
   return out;

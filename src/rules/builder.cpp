@@ -253,7 +253,7 @@ void RulesetBuilder::keep_measure(const std::string& name, Declared& declared,
 void RulesetBuilder::compile_measures() {
   for (const std::string& name : measure_order_) {
     std::vector<std::string> path;
-    (void)compile_measure(name, path);
+    if (!compile_measure(name, path)) compiler_->mark_faulty(name);
   }
   if (!measure_order_.empty()) check_measures();
 }

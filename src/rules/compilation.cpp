@@ -95,17 +95,15 @@ std::string type_words(const Type& type) {
   return "a word";
 }
 
-Compilation::Compilation(Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-                         Interner& interner, text::Diagnostics& diagnostics, const Source& source,
-                         bool tests)
-    : ruleset_(ruleset),
-      pool_(ruleset.pool),
-      catalogue_(catalogue),
-      interner_(interner),
-      diagnostics_(diagnostics),
+Compilation::Compilation(Compiler& compiler, const Source& source, bool tests)
+    : compiler_(compiler),
+      ruleset_(compiler.ruleset_),
+      pool_(compiler.ruleset_.pool),
+      catalogue_(compiler.catalogue_),
+      interner_(compiler.interner_),
       source_(source),
       tests_(tests),
-      first_test_(ruleset.pool.tests.size()) {}
+      first_test_(pool_.tests.size()) {}
 
 std::optional<Program> Compilation::run(Type& type) {
   Program program;
@@ -131,7 +129,7 @@ std::optional<Program> Compilation::run(Type& type) {
 void Compilation::refuse(const text::Message& message, NodeIndex at,
                          std::vector<text::Argument> arguments) {
   failed_ = true;
-  diagnostics_.add(message, source_.placing(node(at).begin, node(at).end), std::move(arguments));
+  compiler_.diagnostics_.add(message, source_.placing(node(at).begin, node(at).end), std::move(arguments));
 }
 
 void Compilation::emit(Code code, int effect, std::uint32_t c, std::uint8_t a, std::uint16_t b) {
@@ -380,7 +378,7 @@ Compilation::Result Compilation::compile_arithmetic(NodeIndex at) {
   result.dimension = op == Op::multiply ? quantity::product(a->dimension, b->dimension)
                                         : quantity::quotient(a->dimension, b->dimension);
   if (too_far(result.dimension)) {
-    refuse(messages::too_involved, at, {static_cast<double>(most_stack)});
+    refuse(messages::too_far, at);
     return std::nullopt;
   }
   result.unit = quantity::usual_unit(result.dimension).word;

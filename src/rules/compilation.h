@@ -12,8 +12,7 @@ namespace sudsmark::rules {
 
 class Compilation {
  public:
-  Compilation(Ruleset& ruleset, const catalogue::Catalogue& catalogue, Interner& interner,
-              text::Diagnostics& diagnostics, const Source& source, bool tests);
+  Compilation(Compiler& compiler, const Source& source, bool tests);
 
   /// Compiles the whole tree. On an error the pool's code is as it was before, and none is answered.
   std::optional<Program> run(Type& type);
@@ -66,6 +65,7 @@ class Compilation {
   Result compile_is(NodeIndex at);
   Result compile_trait(NodeIndex at);
   Result compile_material_is(NodeIndex at);
+  Result compile_part_is(NodeIndex at);
   Result compile_holds(NodeIndex at);
   Result compile_words(NodeIndex at, NodeIndex left, const std::vector<NodeIndex>& words);
   Result compile_stated(NodeIndex left, StatedWords words, const std::vector<NodeIndex>& items);
@@ -94,11 +94,11 @@ class Compilation {
   [[nodiscard]] std::string words_of(NodeIndex at) const;
   [[nodiscard]] const catalogue::Table* table() const;
 
+  Compiler& compiler_;
   Ruleset& ruleset_;
   Pool& pool_;
   const catalogue::Catalogue& catalogue_;
   Interner& interner_;
-  text::Diagnostics& diagnostics_;
   const Source& source_;
   bool tests_;          ///< comparisons here decide
   bool denied_ = false;

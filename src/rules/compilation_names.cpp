@@ -79,12 +79,14 @@ Compilation::Meaning Compilation::resolve(std::string_view name) const {
   if (name == "looks_like_food") return {Meaning::Kind::food, 0};
   if (const auto sum = subject_sum(name, each)) return {Meaning::Kind::sum, *sum};
   if (const auto measure = measures::find(name)) return {Meaning::Kind::measure, *measure};
-  if (const auto measure = ruleset_.find_measure(name)) return {Meaning::Kind::named, *measure};
+  if (const auto measure = compiler_.find_measure(name)) return {Meaning::Kind::named, *measure};
   return {};
 }
 
 void Compilation::refuse_name(NodeIndex at) {
   const std::string& name = node(at).text;
+  failed_ = true;
+  if (compiler_.faulty_.contains(name)) return;
   const Each home = home_of(name);
   if (home == Each::row && subject_sum(name, Each::row)) {
     refuse(messages::unknown_measure, at,
@@ -96,6 +98,7 @@ void Compilation::refuse_name(NodeIndex at) {
            {name, std::string(each_word(home)) + (home == Each::row ? " of TABLE" : "")});
     return;
   }
+  if (!compiler_.may_hint()) return refuse(messages::unknown_measure, at, {name, std::string()});
   std::vector<std::string> known = known_names(source_.scope.each);
   if (const catalogue::Table* rows = table()) {
     for (const catalogue::Column& column : rows->columns) known.push_back(column.name);
@@ -205,6 +208,10 @@ std::optional<Named> Compilation::named(NodeIndex at, bool& aroma) {
   }
   if (things.materials.empty() && things.substances.empty()) {
     std::vector<std::string> known;
+    if (!compiler_.may_hint()) {
+      refuse(messages::unknown_choice, at, {word, std::string()});
+      return std::nullopt;
+    }
     for (const std::string_view role : catalogue::role_words()) known.emplace_back(role);
     for (const std::string_view form : catalogue::form_words()) known.emplace_back(form);
     for (std::string& near : catalogue_.near_materials(word)) known.push_back(std::move(near));

@@ -306,7 +306,22 @@ Compilation::Result Compilation::compile_is(NodeIndex at) {
     }
     return logic_of(asked, [this](NodeIndex leaf) { return compile_material_is(leaf); });
   }
+  const Each each = source_.scope.each;
+  const bool of_part = each == Each::task || each == Each::premix;
+  if (named && of_part && node(left).text == each_word(each)) {
+    return logic_of(asked, [this](NodeIndex leaf) { return compile_part_is(leaf); });
+  }
   refuse(messages::is_of_what, at, {words_of(left)});
+  return std::nullopt;
+}
+
+/// `task is H318`: by the mixture rules over what it handles.
+Compilation::Result Compilation::compile_part_is(NodeIndex at) {
+  if (node(at).op == Op::pick_name && is_hazard_code(node(at).text)) {
+    emit(Code::is_hazardous, 1, interner_.text(node(at).text), 0, keep_question());
+    return truth_type();
+  }
+  refuse(messages::hazard_of_part, at, {std::string(each_word(source_.scope.each))});
   return std::nullopt;
 }
 

@@ -12,8 +12,18 @@ Compiler::Compiler(Ruleset& ruleset, const catalogue::Catalogue& catalogue,
       diagnostics_(diagnostics),
       interner_(ruleset.pool) {}
 
+std::optional<std::uint32_t> Compiler::find_measure(std::string_view name) {
+  while (measures_.size() < ruleset_.measures.size()) {
+    const auto next = static_cast<std::uint32_t>(measures_.size());
+    measures_.emplace(ruleset_.measures[next].name, next);
+  }
+  const auto found = measures_.find(std::string(name));
+  if (found == measures_.end()) return std::nullopt;
+  return found->second;
+}
+
 std::optional<Program> Compiler::truth(const Source& source, bool tests) {
-  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, tests);
+  Compilation one(*this, source, tests);
   Type type;
   auto program = one.run(type);
   if (program && type.kind != ValueKind::truth) {
@@ -24,7 +34,7 @@ std::optional<Program> Compiler::truth(const Source& source, bool tests) {
 }
 
 std::optional<Program> Compiler::figure(const Source& source, quantity::Dimension& dimension) {
-  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  Compilation one(*this, source, false);
   Type type;
   auto program = one.run(type);
   if (program && type.kind != ValueKind::figure) {
@@ -36,7 +46,7 @@ std::optional<Program> Compiler::figure(const Source& source, quantity::Dimensio
 }
 
 std::optional<Program> Compiler::printable(const Source& source) {
-  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  Compilation one(*this, source, false);
   Type type;
   auto program = one.run(type);
   if (program && type.kind == ValueKind::truth) {
@@ -47,14 +57,14 @@ std::optional<Program> Compiler::printable(const Source& source) {
 }
 
 std::vector<Origin> Compiler::origins(const Source& source) {
-  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  Compilation one(*this, source, false);
   std::vector<Origin> origins;
   one.gather_origins(source.tree.root, origins);
   return origins;
 }
 
 std::optional<Origin> Compiler::selection_origin(const Source& source) {
-  Compilation one(ruleset_, catalogue_, interner_, diagnostics_, source, false);
+  Compilation one(*this, source, false);
   const auto chosen = one.selection(source.tree.root);
   if (!chosen) return std::nullopt;
   return Origin{Origin::Kind::sum, interner_.sum(SumKind::share, *chosen)};

@@ -8,6 +8,8 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "catalogue/catalogue.h"
@@ -60,11 +62,25 @@ class Compiler {
   /// A selection's place: `emulsifier`.
   std::optional<Origin> selection_origin(const Source& source);
 
+  /// A measure with an error of its own: what leans on it is left out without another error.
+  void mark_faulty(std::string_view measure) { faulty_.emplace(measure); }
+
  private:
+  friend class Compilation;
+
+  /// A measure of YAML by its name.
+  std::optional<std::uint32_t> find_measure(std::string_view name);
+  /// Looking for near names takes time, which a file full of mistakes may have only so often.
+  bool may_hint() { return ++hints_ <= most_hints; }
+  static constexpr int most_hints = 500;
+
   Ruleset& ruleset_;
   const catalogue::Catalogue& catalogue_;
   text::Diagnostics& diagnostics_;
   Interner interner_;
+  std::unordered_map<std::string, std::uint32_t> measures_;
+  std::unordered_set<std::string> faulty_;
+  int hints_ = 0;
 };
 
 /// What a word of a selection names in a catalogue: materials and substances, perhaps none.

@@ -105,6 +105,7 @@ class Machine {
   Value holds(std::uint32_t sum, const Subject& subject);
   Measured count_in_material(const Selection& selection, const Subject& subject);
   Value is_hazardous(std::string_view code, const Subject& subject);
+  Value is_hazardous_mix(std::string_view code, const Subject& subject);
   Value is_marked(Mark mark, const Subject& subject);
   [[nodiscard]] bool is_material(std::uint32_t selection, const Subject& subject) const;
   [[nodiscard]] bool has_trait(std::uint32_t trait) const;

@@ -3,6 +3,7 @@
 #include <bit>
 
 #include "rules/machine.h"
+#include "measures/task_hazards.h"
 #include "rules/picking.h"
 #include "rules/words.h"
 #include "text/name.h"
@@ -401,7 +402,26 @@ bool Machine::is_material(std::uint32_t index, const Subject& subject) const {
   return picking({subject.ingredient->material, &material(subject), nullptr});
 }
 
+/// Of what a task or premix holds, by the mixture rules.
+Value Machine::is_hazardous_mix(std::string_view code, const Subject& subject) {
+  const measures::View part = view(subject);
+  const measures::HandledHazards hazards =
+      measures::hazards_of(part, part.part->composition);
+  Value value;
+  value.truth = hazards.is(code);
+  if (value.truth != Certainty::depends) return value;
+  const measures::HandledStatement* open = hazards.find(code);
+  value.missing = hazards.missing;
+  if (open != nullptr) {
+    value.missing |= lacks("whether " + std::string(code) + " holds for the mix " +
+                               quoted(subject.name) + " (a data sheet of it)",
+                           subject.place);
+  }
+  return value;
+}
+
 Value Machine::is_hazardous(std::string_view code, const Subject& subject) {
+  if (subject.ingredient == nullptr) return is_hazardous_mix(code, subject);
   const Material& of = material(subject);
   Value value;
   const auto is = [&](const std::string& hazard) {

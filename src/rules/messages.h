@@ -56,7 +56,10 @@ inline constexpr Message not_truth{
     "not-a-truth", "expected something that is true or false here, found {0}"};
 inline constexpr Message not_words{"not-words", "expected {0} here, found {1}"};
 inline constexpr Message is_of_what{
-    "is-of-what", "only 'product is TRAIT' and 'material is …' can be asked, not '{0} is'"};
+    "is-of-what", "only 'product is TRAIT', 'material is …', and 'task is H318' can be asked, not '{0} is'"};
+inline constexpr Message hazard_of_part{
+    "hazard-of-part",
+    "'{0} is' asks for a hazard statement, such as H318; what it holds is asked with '{0} holds'"};
 inline constexpr Message in_of_figure{
     "in-of-figure", "'in' asks for words; a figure is held against others with '=' or 'between'"};
 inline constexpr Message word_order{"word-order",
@@ -67,6 +70,7 @@ inline constexpr Message branches{"wrong-kind",
                                   "'then' gives {0}, and 'else' gives {1}: both must be of a kind"};
 inline constexpr Message too_involved{"expression-too-involved",
                                       "the expression keeps more than {0} figures at once"};
+inline constexpr Message too_far{"wrong-kind", "no quantity is multiplied with itself so often"};
 inline constexpr Message supplied_of_material{
     "share-of-material", "a material of the formula is counted as it is supplied: write 'supplied'"};
 

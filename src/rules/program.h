@@ -47,7 +47,8 @@ enum class Code : std::uint8_t {
   has_trait,    ///< push whether the product has traits[c]; b: test
   holds,        ///< push whether sums[c] (a count) is more than nothing; b: test
   is_material,  ///< push whether the subject's material is selected by selections[c]; b: test
-  is_hazardous, ///< push whether the subject's material has the hazard statement texts[c]; b: test
+  is_hazardous, ///< push whether the subject (a material, or what a task or premix holds by the
+                ///< mixture rules) has the hazard statement texts[c]; b: test
   is_marked,    ///< push whether the subject's material has Mark(a); b: test
   looks_like_food,  ///< push; b: test
   same_text,    ///< pop two texts; b: test

@@ -64,7 +64,13 @@ std::string said(const Value& value, const Program& program, const Decider& deci
 }  // namespace
 
 std::string printed_beside(const Range& range, const Range& limit, const Unit& unit) {
+  const double size = std::max(std::abs(range.low), std::abs(range.high));
+  const bool one_figure = range.high - range.low <= quantity::equal_within * size;
   if (!range.known()) return quantity::printed(range, unit);
+  if (one_figure) {
+    const double middle = range.low + (range.high - range.low) / 2;
+    return quantity::printed_apart(middle, nearer(middle, limit), unit);
+  }
   Unit bare = unit;
   bare.word = "1";
   const std::string low = quantity::printed_apart(range.low, nearer(range.low, limit), bare);

@@ -291,7 +291,8 @@ bool scan_figure(Iterator& first, Iterator last, Scan& scan, Node& figure) {
   const Unit* unit = scan_unit(at, last);
   if (unit == nullptr) {
     Iterator stray = word;
-    if (scan_word(stray, last, true, false)) {
+    Iterator per = word;
+    if (!scan_keyword(per, last, "per") && scan_word(stray, last, true, false)) {
       const std::string_view found(word, static_cast<std::size_t>(stray - word));
       return scan.refuse(messages::unknown_unit, word, stray,
                          {std::string(found), unit_hint(found)});

@@ -59,8 +59,11 @@ class TreeWalker {
     return truth(Certainty::depends, a.missing | b.missing);
   }
 
+  /// A node as it is written, without the parentheses around it.
   std::string words(const rules::Node& node) const {
-    return std::string(text_.substr(node.begin, node.end - node.begin));
+    std::string_view out = text_.substr(node.begin, node.end - node.begin);
+    while (out.starts_with('(')) out = out.substr(1, out.size() - 2);
+    return std::string(out);
   }
 
   Walked walk(rules::NodeIndex at) {

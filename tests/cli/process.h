@@ -1,0 +1,71 @@
+// Runs the program as a process: its output, its errors, its exit status.
+#pragma once
+
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+
+namespace test {
+
+struct Ran {
+  int status = -1;
+  std::string out;
+  std::string err;
+};
+
+inline std::string contents(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+/// A folder of its own that goes with the object.
+class Folder {
+ public:
+  Folder() {
+    std::string name = (std::filesystem::temp_directory_path() / "sudsmark-XXXXXX").string();
+    path_ = mkdtemp(name.data());
+  }
+  ~Folder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(path_, ignored);
+  }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+
+  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+  std::string write(const std::string& name, const std::string& text) const {
+    std::filesystem::create_directories((path_ / name).parent_path());
+    std::ofstream(path_ / name, std::ios::binary) << text;
+    return (path_ / name).string();
+  }
+
+ private:
+  std::filesystem::path path_;
+};
+
+/// Runs `sudsmark ARGUMENTS` (as a shell reads them) in a folder, with some standard input.
+inline Ran run(const std::string& arguments, const std::filesystem::path& in,
+               const std::string& input = {}) {
+  const Folder work;
+  const std::string given = work.write("in", input);
+  const std::string out = (work.path() / "out").string();
+  const std::string err = (work.path() / "err").string();
+  const std::string command = "cd '" + in.string() + "' && '" + SUDSMARK_PROGRAM + "' " +
+                              arguments + " <'" + given + "' >'" + out + "' 2>'" + err + "'";
+  const int status = std::system(command.c_str());
+  Ran ran;
+  ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
+  ran.out = contents(out);
+  ran.err = contents(err);
+  return ran;
+}
+
+}  // namespace test
