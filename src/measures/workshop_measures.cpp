@@ -117,6 +117,10 @@ Measured cloud(const View& view) {
   return {worst, missing};
 }
 
+Measured task_count(const View& view) {
+  return {view.task != nullptr ? 1.0 : static_cast<double>(view.blend->tasks.size()), 0};
+}
+
 Measured hazards(const View& view) {
   MissingSet missing = missing_task(view);
   if (missing != 0) return {Range::unknown(), missing};
@@ -172,6 +176,8 @@ constexpr std::array table{
     Measure{"dust.cloud", "g/m3",
             "combustible fines of a task over the volume they could fill, the worst", explosion,
             cloud, task_place},
+    Measure{"task.count", "1", "how many tasks the formula states", "as stated", task_count,
+            task_place},
     Measure{"task.hazards", "1",
             "number of hazard statements of what the tasks handle, by the mixture rules; which "
             "they are stands in how it came about, and `task is H318` asks for one",

@@ -97,9 +97,14 @@ std::string people_unit(std::string_view unit) {
 
 std::string shown(const Figure& figure) {
   if (figure.unit == "g" && figure.low.value_or(0) >= 1000) {
-    Figure heavy{*figure.low / 1000, std::nullopt, "kg"};
-    if (figure.high) heavy.high = *figure.high / 1000;
-    return printed(heavy);
+    // to the gram, which three digits that count would lose
+    const auto kilograms = [](double grams) {
+      return quantity::machine_number(std::round(grams) / 1000);
+    };
+    const std::string low = kilograms(*figure.low);
+    if (!figure.high) return "at least " + low + " kg";
+    const std::string high = kilograms(*figure.high);
+    return (low == high ? low : low + " to " + high) + " kg";
   }
   return printed(Figure{figure.low, figure.high, people_unit(figure.unit)});
 }

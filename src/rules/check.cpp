@@ -127,10 +127,13 @@ class Check {
     }
     if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
     verdict.place = place(rule, subject, decider);
+    const MissingSet missing = applies.missing | expected.missing;
+    // what nothing in the formula speaks of is to be written where its lack is felt
+    if (!verdict.place.somewhere()) verdict.place = place_of(missing);
+    if (!verdict.place.somewhere()) verdict.place = blend_.place;
     if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
       fail(rule, subject, decider, verdict);
     } else {
-      const MissingSet missing = applies.missing | expected.missing;
       if (missing != 0) {
         open(rule, subject, missing, verdict);
       } else {
@@ -224,6 +227,7 @@ class Check {
     if (memory) verdict.level = Level::note;
     if (memory || options_.passes_in_full) {
       verdict.place = place(rule, subject, decider);
+      if (!verdict.place.somewhere()) verdict.place = blend_.place;
       verdict.message = headline(rule, subject, decider);
     }
     if (!memory) return;
@@ -271,7 +275,16 @@ class Check {
     Span found = first_of(rule.places);
     if (!found.somewhere() && subject.each != Each::product) found = subjects_.place(subject);
     if (!found.somewhere() && decider.test != nullptr) found = first_of(decider.test->origins);
-    return found.somewhere() ? found : blend_.place;
+    return found;
+  }
+
+  [[nodiscard]] Span place_of(MissingSet missing) const {
+    for (std::size_t at = 0; at < missing_.items().size() && at < 64; ++at) {
+      if (((missing >> at) & 1U) != 0 && missing_.items()[at].place.somewhere()) {
+        return missing_.items()[at].place;
+      }
+    }
+    return {};
   }
 
   void allow(const Rule& rule, Verdict& verdict) {

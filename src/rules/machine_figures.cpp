@@ -2,8 +2,8 @@
 #include <algorithm>
 #include <bit>
 
-#include "rules/machine.h"
 #include "measures/task_hazards.h"
+#include "rules/machine.h"
 #include "rules/picking.h"
 #include "rules/words.h"
 #include "text/name.h"

@@ -156,7 +156,7 @@ TEST_CASE("portions, with measures of their own") {
       "    message: '{portion}, {portion.share} of the batch: {colour}'\n";
   const std::string halves = "portion \"blue\", 50 %\n 1 g per kg sky lake\nportion \"plain\", 50 %\n";
   CHECK(verdict_of(rule, bar("") + halves) ==
-        "fail warning line 5: blue, 50 % of the batch: 0.0999 %, wanted at most 0.05 %\n"
+        "fail warning line 5: blue, 50 % of the batch: 0.1 %, wanted at most 0.05 %\n"
         "pass none line 7: The rule: 'plain' (0 %, wanted at most 0.05 %)\n");
   CHECK(verdict_of(rule, bar("")) == "notApplicable\n");
 }
@@ -172,10 +172,10 @@ TEST_CASE("premixes and tasks") {
   CHECK(verdict_of("    each: premix\n    expect: supplied(anionic) <= 30 % and premix.mass <= 2 kg\n"
                    "    message: '{premix}: {supplied(anionic)}'\n",
                    formula) == "fail warning line 6: dry bag: 40 %, wanted at most 30 %\n");
-  CHECK(verdict_of("    each: task\n    expect: task.takes * task.times <= 0.5\n"
+  CHECK(verdict_of("    each: task\n    expect: task.takes * task.times <= 0.01\n"
                    "    message: '{task}: {task.mass} for {task.takes}'\n",
                    formula) ==
-        "fail warning line 9: tip: 1000 g for 12 min, wanted at most 0.5\n"
+        "fail warning line 9: tip: 1000 g for 12 min, wanted at most 0.01\n"
         "open note line 14: needs the time (`takes`) of the task 'stir' and the number (`times`) "
         "of the task 'stir': The rule: 'stir'\n");
 }

@@ -1,0 +1,134 @@
+#include <sudsmark/baseline.h>
+#include <sudsmark/report.h>
+
+#include "estuary.h"
+#include "report/fingerprint.h"
+
+namespace {
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+Finding finding(const std::string& rule, Kind kind, Level level, const std::string& line) {
+  Finding out;
+  out.rule = rule;
+  out.kind = kind;
+  out.level = level;
+  out.message = rule + " is told";
+  out.line = 1;
+  out.line_text = line;
+  return out;
+}
+
+RunResult run_of(std::vector<Finding> findings, const std::string& file = "a.formula") {
+  report::add_fingerprints(findings);
+  RunResult run;
+  FormulaResult formula;
+  formula.file = file;
+  formula.findings = std::move(findings);
+  run.formulas.push_back(std::move(formula));
+  return run;
+}
+
+std::vector<Standing> standings(const RunResult& run) {
+  std::vector<Standing> out;
+  for (const Finding& one : run.formulas.front().findings) out.push_back(one.standing);
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a line is the same without its comment and its spacing") {
+  CHECK(report::bare_line("  3 %\tkaolin   # white") == "3 % kaolin");
+  CHECK(report::bare_line("3 % kaolin\r") == "3 % kaolin");
+  CHECK(report::bare_line("\xEF\xBB\xBF" "formula \"A # B\"  ") == "formula \"A # B\"");
+  CHECK(report::bare_line(R"(allow x because "a \" # b" # c)") == R"(allow x because "a \" # b")");
+  CHECK(report::bare_line("# all comment") == "");
+}
+
+TEST_CASE("a fingerprint does not hang on where the line stands, and hangs on what it says") {
+  const auto print = [](const std::string& text) {
+    std::vector<Finding> list{finding("too-wet", Kind::fail, Level::warning, text)};
+    report::add_fingerprints(list);
+    return list.front().fingerprint;
+  };
+  CHECK(print("3 % glycerin") == print("   3 %  glycerin  # more"));
+  CHECK(print("3 % glycerin") != print("4 % glycerin"));
+  CHECK(print("3 % glycerin").size() == 16);
+  std::vector<Finding> twins{finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
+                             finding("too-wet", Kind::fail, Level::warning, "3 % glycerin")};
+  report::add_fingerprints(twins);
+  CHECK(twins[0].fingerprint != twins[1].fingerprint);
+  std::vector<Finding> kept{finding("too-wet", Kind::pass, Level::none, "3 % glycerin")};
+  report::add_fingerprints(kept);
+  CHECK(kept.front().fingerprint.empty());
+}
+
+TEST_CASE("only what is not in the baseline counts") {
+  const RunResult before =
+      run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
+              finding("too-dry", Kind::open, Level::note, "1 kg batch"),
+              finding("no-scent", Kind::review, Level::error, "1 % Sea Fig")});
+  const std::string baseline = baseline_text(before);
+  RunResult same = before;
+  REQUIRE_FALSE(compare_with_baseline(baseline, same).has_value());
+  CHECK(standings(same) ==
+        std::vector<Standing>{Standing::unchanged, Standing::unchanged, Standing::unchanged});
+  CHECK_FALSE(reaches(same, Level::note));
+  CHECK(same.absent.empty());
+
+  RunResult changed = run_of({finding("too-wet", Kind::fail, Level::warning, "4 % glycerin"),
+                              finding("too-dry", Kind::open, Level::note, "1 kg batch")});
+  REQUIRE_FALSE(compare_with_baseline(baseline, changed).has_value());
+  CHECK(standings(changed) == std::vector<Standing>{Standing::fresh, Standing::unchanged});
+  CHECK(reaches(changed, Level::warning));
+  REQUIRE(changed.absent.size() == 2);
+}
+
+TEST_CASE("what weighs more than in the baseline is new") {
+  const std::string baseline = baseline_text(
+      run_of({finding("too-wet", Kind::review, Level::warning, "3 % glycerin"),
+              finding("too-dry", Kind::fail, Level::note, "1 kg batch"),
+              finding("no-scent", Kind::fail, Level::error, "1 % Sea Fig")}));
+  RunResult run = run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
+                          finding("too-dry", Kind::fail, Level::warning, "1 kg batch"),
+                          finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")});
+  REQUIRE_FALSE(compare_with_baseline(baseline, run).has_value());
+  CHECK(standings(run) ==
+        std::vector<Standing>{Standing::fresh, Standing::fresh, Standing::unchanged});
+}
+
+TEST_CASE("a baseline knows a file however its path is typed, and no other") {
+  const std::string baseline =
+      baseline_text(run_of({finding("x", Kind::fail, Level::error, "l")}, "./mixes//a.formula"));
+  RunResult same = run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/a.formula");
+  REQUIRE_FALSE(compare_with_baseline(baseline, same).has_value());
+  CHECK(standings(same) == std::vector<Standing>{Standing::unchanged});
+  RunResult other = run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/b.formula");
+  REQUIRE_FALSE(compare_with_baseline(baseline, other).has_value());
+  CHECK(standings(other) == std::vector<Standing>{Standing::fresh});
+  CHECK(other.absent.empty());  // a.formula was not looked at
+}
+
+TEST_CASE("what is allowed is in no baseline") {
+  Finding allowed = finding("x", Kind::fail, Level::error, "l");
+  allowed.allowed = "tried";
+  const RunResult run = run_of({allowed});
+  CHECK(baseline_text(run).find("\"rule\"") == std::string::npos);
+}
+
+TEST_CASE("what is no baseline is refused, and the run is left alone") {
+  for (const std::string text :
+       {"", "{", "[]", "{\"baseline\": 1}", "{\"baseline\": 2, \"findings\": []}",
+        "{\"baseline\": 1, \"findings\": [{}]}",
+        "{\"baseline\": 1, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"pass\", "
+        "\"level\": \"error\", \"fingerprint\": \"0\"}]}",
+        "{\"baseline\": 1, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"fail\", "
+        "\"level\": \"error\", \"line\": -1, \"fingerprint\": \"0\"}]}"}) {
+    CAPTURE(text);
+    RunResult run = run_of({finding("x", Kind::fail, Level::error, "l")});
+    CHECK(compare_with_baseline(text, run).has_value());
+    CHECK_FALSE(run.compared);
+    CHECK(standings(run) == std::vector<Standing>{Standing::not_compared});
+  }
+}

@@ -1,0 +1,66 @@
+// Whole outputs of one formula in every format. SUDSMARK_RENEW=1 writes them anew.
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include <sudsmark/baseline.h>
+#include <sudsmark/report.h>
+
+#include "estuary.h"
+
+namespace {
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+/// A few measures and points stand for all, so that these files speak of the formats and do not
+/// change with every new measure.
+RunResult in_short(RunResult run) {
+  constexpr std::array<std::string_view, 5> kept{"powders", "scent", "bath.ph", "dust.bound",
+                                                 "fragrance.limit"};
+  for (FormulaResult& formula : run.formulas) {
+    std::erase_if(formula.measures, [&](const MeasureResult& measure) {
+      return std::find(kept.begin(), kept.end(), measure.name) == kept.end();
+    });
+    for (Curve& curve : formula.curves) {
+      std::vector<CurvePoint> points;
+      for (std::size_t at = 0; at < curve.points.size(); at += 8) points.push_back(curve.points[at]);
+      curve.points = points;
+    }
+  }
+  return run;
+}
+
+}  // namespace
+
+TEST_CASE("whole outputs of every format") {
+  const Rulesets rulesets = estuary_rulesets();
+  const RunResult run = in_short(estuary(rulesets));
+  REQUIRE(run.problems.empty());
+  check_expected(golden("estuary.txt"), text_report(run, {}));
+  check_expected(golden("estuary.verbose.txt"), text_report(run, {true, true, false}));
+  check_expected(golden("estuary.json"), json_report(run, rulesets));
+  check_expected(golden("estuary.measures.json"), measure_json(run));
+  check_expected(golden("estuary.sarif"), sarif_report(run, rulesets));
+  check_expected(golden("estuary.html"), html_report(run, rulesets));
+  check_expected(golden("estuary.baseline.json"), baseline_text(run));
+}
+
+TEST_CASE("whole outputs of a run with an input that cannot be read, against a baseline") {
+  const Rulesets rulesets = estuary_rulesets();
+  std::string text = file_contents(golden("estuary.formula"));
+  // the lines move, one figure changes, one finding goes
+  text.replace(text.find("2.5 - 4 %"), 9, "2.5 - 5 %");
+  text.replace(text.find("3 g per kg"), 10, "1 g per kg");
+  RunResult run = checked("estuary.formula", "\n\n" + text, rulesets);
+  check({"broken.formula", "formula \"Half\"\n  product bubble bar\n  batch 0,5 kg\n"}, rulesets,
+        in_full(), run);
+  REQUIRE(run.problems.size() > 0);
+  const auto error =
+      compare_with_baseline(file_contents(golden("estuary.baseline.json")), run);
+  REQUIRE_FALSE(error.has_value());
+  run = in_short(std::move(run));
+  check_expected(golden("changed.txt"), text_report(run, {}));
+  check_expected(golden("changed.sarif"), sarif_report(run, rulesets));
+  check_expected(golden("changed.overview.html"), html_overview(run, {"estuary.html"}));
+}

@@ -1,0 +1,117 @@
+// A formula whose names are made to trip over comes out harmless in every format.
+#include <algorithm>
+#include <set>
+#include <string>
+#include <string_view>
+
+#include <sudsmark/baseline.h>
+#include <sudsmark/report.h>
+
+#include "estuary.h"
+#include "report/code_points.h"
+
+namespace {
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+std::string hostile_text() {
+  return file_contents(std::filesystem::path(SUDSMARK_SOURCE_DIR) /
+                       "tests/report/hostile/names.formula");
+}
+
+/// A file with a name of the same sort.
+RunResult hostile(const Rulesets& rulesets) {
+  return checked("a\"><script>alert(0)</script>\x1b[2J\u202E{0}.formula", hostile_text(), rulesets);
+}
+
+/// Marks that turn text around, and control characters but line ends.
+std::size_t bad_marks(std::string_view text) {
+  std::size_t count = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const char32_t c = report::next_code_point(text, at);
+    const bool control = (c < 0x20 && c != '\n') || c == 0x7F || (c >= 0x80 && c < 0xA0);
+    if (control || report::turns_text(c)) ++count;
+  }
+  return count;
+}
+
+bool is_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(),
+                     [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
+/// The names of all tags of a page, and whether every attribute is quoted.
+std::set<std::string> tags(const std::string& page) {
+  std::set<std::string> out;
+  const std::size_t style = page.find("</style>");
+  REQUIRE(style != std::string::npos);
+  for (std::size_t at = style; (at = page.find('<', at)) != std::string::npos;) {
+    std::size_t end = at + 1;
+    while (end < page.size() && page[end] != ' ' && page[end] != '>' && page[end] != '\n') ++end;
+    out.insert(page.substr(at + 1, end - at - 1));
+    // to the end of the tag: quotes come in pairs
+    bool quoted = false;
+    while (at < page.size() && (quoted || page[at] != '>')) {
+      if (page[at] == '"') quoted = !quoted;
+      ++at;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("hostile names in every format") {
+  const Rulesets rulesets = Rulesets::built_in();
+  const RunResult run = hostile(rulesets);
+  REQUIRE(run.problems.empty());
+  REQUIRE(run.formulas.size() == 1);
+  REQUIRE(run.formulas.front().name.find("<script>") != std::string::npos);
+
+  CHECK(bad_marks(text_report(run, {true, false, false})) == 0);
+  CHECK(bad_marks(measure_text(run, {})) == 0);
+  CHECK(bad_marks(json_report(run, rulesets)) == 0);
+  CHECK(bad_marks(measure_json(run)) == 0);
+  CHECK(bad_marks(sarif_report(run, rulesets, {true, false})) == 0);
+  CHECK(bad_marks(baseline_text(run)) == 0);
+
+  const std::string page = html_report(run, rulesets);
+  CHECK(bad_marks(page) == 0);
+  for (const std::string& tag : tags(page)) {
+    CAPTURE(tag);
+    const std::string bare = tag.starts_with('/') ? tag.substr(1) : tag;
+    static const std::set<std::string> known{
+        "a",      "article", "b",     "bdi",    "body",       "caption", "circle", "cite",
+        "code",   "dd",      "defs",  "desc",   "div",        "dl",      "dt",     "figcaption",
+        "figure", "footer",  "h1",    "h2",     "h3",         "header",  "html",   "li",
+        "line",   "main",    "nav",   "ol",     "p",          "path",    "pattern", "polygon",
+        "polyline", "q",     "rect",  "section", "small",     "span",    "style",  "svg",
+        "table",  "tbody",   "td",    "text",   "th",         "thead",   "time",   "title",
+        "tr",     "ul",      "head"};
+    CHECK(known.count(bare) == 1);
+  }
+  CHECK(page.find("<script") == std::string::npos);
+  CHECK(page.find("&lt;script&gt;alert(1)&lt;/script&gt;") != std::string::npos);
+}
+
+TEST_CASE("ASCII alone in every format") {
+  const Rulesets rulesets = Rulesets::built_in();
+  const RunResult run = hostile(rulesets);
+  CHECK_FALSE(is_ascii(text_report(run, {true, false, false})));
+  CHECK(is_ascii(text_report(run, {true, false, true})));
+  CHECK(is_ascii(measure_text(run, {false, false, true})));
+  CHECK(is_ascii(json_report(run, rulesets, {true})));
+  CHECK(is_ascii(measure_json(run, {true})));
+  CHECK(is_ascii(sarif_report(run, rulesets, {true, true})));
+  CHECK(is_ascii(html_report(run, rulesets, {true, {}})));
+}
+
+TEST_CASE("a link in a message is none") {
+  const Rulesets rulesets = Rulesets::built_in();
+  RunResult run = hostile(rulesets);
+  run.formulas.front().findings.front().message = "see [here](javascript:alert(4))";
+  run.formulas.front().findings.front().kind = Kind::fail;
+  const std::string log = sarif_report(run, rulesets);
+  CHECK(log.find("see \\\\[here\\\\](javascript:alert(4))") != std::string::npos);
+}

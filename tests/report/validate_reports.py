@@ -1,0 +1,92 @@
+"""Validates JSON and SARIF of every fixture against their schemas.
+
+    validate_reports.py PROGRAM SOURCE_FOLDER SARIF_SCHEMA
+
+Exit status 77 where the JSON Schema library or the schema of SARIF is not installed.
+"""
+
+import json
+import os
+import subprocess
+import sys
+import tempfile
+
+try:
+    from jsonschema import Draft7Validator
+except ImportError:
+    print("skipped: python3-jsonschema is not installed")
+    sys.exit(77)
+
+program, source, sarif_schema = sys.argv[1:4]
+sarif_schema = os.environ.get("SUDSMARK_SARIF_SCHEMA", sarif_schema)
+if not os.path.exists(sarif_schema):
+    print("skipped: the SARIF schema is not installed (npm ci in tests/browser)")
+    sys.exit(77)
+
+GROUPS = ["fixtures/formulas", "fixtures/faulty", "fixtures/malformed", "tests/report/hostile"]
+DAY = ["--on", "2026-11-25"]
+
+
+def validator(path):
+    with open(path, encoding="utf-8") as file:
+        schema = json.load(file)
+    Draft7Validator.check_schema(schema)
+    return Draft7Validator(schema)
+
+
+def run(*arguments, statuses=(0, 1, 2)):
+    done = subprocess.run([program, *arguments], cwd=source, capture_output=True, check=False)
+    if done.returncode not in statuses:
+        sys.exit(f"{arguments} ended with {done.returncode}: {done.stderr.decode()}")
+    return done.stdout
+
+
+def formulas():
+    for group in GROUPS:
+        for name in sorted(os.listdir(os.path.join(source, group))):
+            if name.endswith(".formula"):
+                yield os.path.join(group, name)
+
+
+def main():
+    of_report = validator(os.path.join(source, "src/report/report.schema.json"))
+    of_sarif = validator(sarif_schema)
+    faults = []
+    count = 0
+
+    def check(name, text, by):
+        nonlocal count
+        count += 1
+        for error in by.iter_errors(json.loads(text)):
+            where = "/".join(str(step) for step in error.absolute_path)
+            faults.append(f"{name}: {where}: {error.message[:300]}")
+
+    for path in formulas():
+        check(f"{path} as json", run("check", *DAY, "--format", "json", path), of_report)
+        check(f"{path} as measures", run("measure", *DAY, "--format", "json", path), of_report)
+        check(f"{path} as sarif", run("check", *DAY, "--format", "sarif", path), of_sarif)
+    for group in GROUPS:
+        check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
+        check(f"{group} as verbose sarif",
+              run("check", *DAY, "--verbose", "--format", "sarif", group), of_sarif)
+    law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]
+    with tempfile.TemporaryDirectory() as folder:
+        baseline = os.path.join(folder, "baseline.json")
+        run("check", *DAY, *law, "--write-baseline", baseline, statuses=(0,))
+        with open(os.path.join(source, "tests/golden/estuary.formula"), encoding="utf-8") as file:
+            changed = file.read().replace("3 g per kg", "1 g per kg")
+        path = os.path.join(folder, "estuary.formula")
+        with open(path, "w", encoding="utf-8") as file:
+            file.write(changed)
+        for arguments in (law, [*law, "--baseline", baseline]):
+            check(f"{arguments} as sarif", run("check", *DAY, "--format", "sarif", *arguments),
+                  of_sarif)
+            check(f"{arguments} as json", run("check", *DAY, "--format", "json", *arguments),
+                  of_report)
+    for fault in faults:
+        print(fault)
+    print(f"{count} documents validated, {len(faults)} faults")
+    sys.exit(1 if faults or count < 100 else 0)
+
+
+main()
