@@ -17,6 +17,18 @@ Range rest_of(const Material& material) {
   return quantity::clamp(Range(1.0) - declared, 0.0, 1.0);
 }
 
+/// The substance that a material is all of: by its name, or by a CAS number that one substance alone
+/// carries (what grows is often sold under one number for several oils).
+std::optional<catalogue::SubstanceIndex> substance_of(const Material& material,
+                                                      const catalogue::Catalogue& catalogue) {
+  if (const auto named = catalogue.find_substance(material.name)) return named;
+  for (const std::string& cas : material.cas) {
+    const auto numbered = catalogue.find_substances(cas);
+    if (numbered.size() == 1) return numbered.front();
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::vector<ContentView> views(const Material& material, const catalogue::Catalogue& catalogue,
@@ -44,7 +56,7 @@ std::vector<ContentView> views(const Material& material, const catalogue::Catalo
   rest.share = rest_of(material);
   rest.substance_id = no_substance;
   if (out.empty()) {
-    if (const auto own = catalogue.find_substance(material.name)) {
+    if (const auto own = substance_of(material, catalogue)) {
       rest.substance_id = *own;
       rest.substance = substance(*own);
     }

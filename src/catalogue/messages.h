@@ -23,6 +23,9 @@ inline constexpr Message bad_colour_index{
     "bad-colour-index", "'{0}' is not a colour index number: expected five digits, as in 42090"};
 inline constexpr Message bad_date{"bad-date", "'{0}' is not a date: expected one as 2026-07-31"};
 inline constexpr Message dates_reversed{"dates-reversed", "'until' must be later than 'from'"};
+inline constexpr Message shelf_alone{
+    "shelf-alone", "'shelf' needs 'from', the day of first placing on the market"};
+inline constexpr Message shelf_reversed{"shelf-reversed", "'shelf' must not be before 'from'"};
 inline constexpr Message bad_market{"bad-market",
                                     "'{0}' is not a market: expected GB, EU, NI, US or CA"};
 inline constexpr Message bad_hazard{
@@ -43,6 +46,8 @@ inline constexpr Message unknown_substance{"unknown-substance",
                                            "'{0}' is not a substance that is known{1}"};
 inline constexpr Message ambiguous_substance{"ambiguous-substance",
                                              "'{0}' can mean {1}: write the name of one"};
+inline constexpr Message unknown_material{"unknown-material",
+                                          "no material has the id '{0}'{1}"};
 inline constexpr Message same_id{"same-id", "{0} '{1}' is already there"};
 inline constexpr Message same_word{"same-word", "'{0}' already means the product '{1}'"};
 inline constexpr Message too_many{"too-many", "there are more than {0} {1}"};

@@ -103,8 +103,8 @@ void visit(Archive& archive, typename Archive::template Of<Column>& column) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Row>& row) {
-  auto& [name, substances, cells, markets, from, until, sources, remark] = row;
-  archive(name, substances, cells, markets, from, until, sources, remark);
+  auto& [name, substances, materials, cells, markets, from, shelf, until, sources, remark] = row;
+  archive(name, substances, materials, cells, markets, from, shelf, until, sources, remark);
 }
 
 template <class Archive>

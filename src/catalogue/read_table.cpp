@@ -11,8 +11,9 @@
 namespace sudsmark::catalogue {
 namespace {
 
-constexpr std::array<std::string_view, 9> row_keys{
-    "name", "substance", "market", "from", "until", "source", "sources", "remark", "columns"};
+constexpr std::array<std::string_view, 11> row_keys{
+    "name",  "substance", "materials", "market", "from",   "shelf",
+    "until", "source",    "sources",   "remark", "columns"};
 
 Column read_column(const text::Node& node, const Table& table, const Reading& reading) {
   text::Fields fields(node, reading.diagnostics);
@@ -63,6 +64,23 @@ void add_substances(const text::Node& node, Row& row, std::unordered_set<Substan
   }
 }
 
+/// The ids of a row's whole materials, each of which must be there.
+void add_materials(text::Fields& fields, Row& row, const Reading& reading) {
+  for (const text::Node* node : fields.texts("materials")) {
+    const std::string id(text::trimmed(node->text));
+    const std::vector<Material>& all = reading.catalogue.materials;
+    const bool known = std::any_of(all.begin(), all.end(),
+                                   [&](const Material& material) { return material.id == id; });
+    if (known) {
+      row.materials.push_back(id);
+    } else {
+      std::vector<std::string> ids;
+      for (const Material& material : all) ids.push_back(material.id);
+      reading.diagnostics.add(messages::unknown_material, node->span, {id, text::hint(id, ids)});
+    }
+  }
+}
+
 std::optional<std::chrono::year_month_day> read_day(text::Fields& fields, std::string_view key,
                                                     const Reading& reading) {
   const std::string word = fields.text(key);
@@ -89,6 +107,7 @@ Row read_row(const text::Node& node, const Table& table, const Reading& reading)
   for (const text::Node* name : fields.texts("substance")) {
     add_substances(*name, row, known, reading);
   }
+  add_materials(fields, row, reading);
   row.name = fields.text("name");
   if (row.name.empty() && !row.substances.empty()) {
     row.name = reading.catalogue.substances[row.substances.front()].name;
@@ -102,8 +121,16 @@ Row read_row(const text::Node& node, const Table& table, const Reading& reading)
   }
   row.markets = read_markets(fields, reading);
   row.from = read_day(fields, "from", reading);
+  row.shelf = read_day(fields, "shelf", reading);
   row.until = read_day(fields, "until", reading);
-  if (row.from && row.until && *row.from >= *row.until) {
+  if (row.shelf && fields.find("from") == nullptr) {
+    reading.diagnostics.add(messages::shelf_alone, fields.find("shelf")->key_span);
+  }
+  if (row.from && row.shelf && *row.from > *row.shelf) {
+    reading.diagnostics.add(messages::shelf_reversed, fields.find("shelf")->span);
+  }
+  const auto begin = row.shelf ? row.shelf : row.from;
+  if (begin && row.until && *begin >= *row.until) {
     reading.diagnostics.add(messages::dates_reversed, fields.find("until")->span);
   }
   row.sources = read_sources(fields, nullptr, "a row of a table", reading);

@@ -28,10 +28,12 @@ struct Column {
 struct Row {
   std::string name;                                  ///< as reports call it
   std::vector<SubstanceIndex> substances;            ///< summed when there are several (a group)
+  std::vector<std::string> materials;                ///< ids; each counts as a whole, as an extract
   std::vector<Cell> cells;                           ///< one per column
   std::vector<std::string> markets;                  ///< empty: everywhere
   std::optional<std::chrono::year_month_day> from;   ///< first placing on the market
-  std::optional<std::chrono::year_month_day> until;  ///< shelf date, exclusive
+  std::optional<std::chrono::year_month_day> shelf;  ///< from this day for all; none: as `from`
+  std::optional<std::chrono::year_month_day> until;  ///< no longer from this day on
   Citations sources;
   std::string remark;
   friend bool operator==(const Row&, const Row&) = default;

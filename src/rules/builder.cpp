@@ -41,7 +41,9 @@ void gather_names(const Tree& tree, std::vector<std::string>& names) {
 
 }  // namespace
 
-std::span<const std::string_view> rule_keys() { return keys; }
+std::span<const std::string_view> rule_keys() {
+  return keys;
+}
 
 RulesetBuilder::RulesetBuilder(const text::Sources& sources, text::Diagnostics& diagnostics,
                                Ruleset base)
@@ -119,8 +121,8 @@ void RulesetBuilder::add_measures(const text::Node& node) {
       continue;
     }
     if (const auto known = measures_.find(name); known != measures_.end()) {
-      diagnostics_.add(messages::duplicate_measure,
-                       {item.key_span, known->second.node->key_span}, {name});
+      diagnostics_.add(messages::duplicate_measure, {item.key_span, known->second.node->key_span},
+                       {name});
       continue;
     }
     if (measures_.size() + ruleset_.measures.size() >= most_measures) {
@@ -270,8 +272,8 @@ void RulesetBuilder::refuse_circle(const std::vector<std::string>& path) {
   diagnostics_.add(messages::measure_circle, place, {path.front(), circle});
 }
 
-/// A measure of this layer may close a circle through measures of the base, or make their towers too
-/// high.
+/// A measure of this layer may close a circle through measures of the base, or make their towers
+/// too high.
 void RulesetBuilder::check_measures() {
   std::vector<int> depths(ruleset_.measures.size(), 0);
   for (std::uint32_t at = 0; at < ruleset_.measures.size(); ++at) {

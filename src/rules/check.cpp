@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "catalogue/numbers.h"
 #include "rules/machine.h"
 #include "rules/messages.h"
 #include "rules/sentences.h"
@@ -31,7 +30,7 @@ Answer both(const Answer& a, const Answer& b) {
 }
 
 /// Where a material's own figure comes from, for limits that are one.
-const Citations* sources_of(Field field, const catalogue::Material& material) {
+const Citations* sources_of_field(Field field, const catalogue::Material& material) {
   const auto of = [](const auto& figure) -> const Citations* {
     return figure && !figure->sources.empty() ? &figure->sources : nullptr;
   };
@@ -71,7 +70,8 @@ class Check {
         blend_(blend),
         missing_(missing),
         options_(options),
-        machine_(ruleset, blend, missing, options.markets),
+        machine_(ruleset, blend, missing, options.markets,
+                 {blend.first_sold.value_or(options.on), options.on}),
         subjects_(machine_),
         first_sold_(blend.first_sold.value_or(options.on)),
         sold_(ruleset.files.size()) {
@@ -79,7 +79,9 @@ class Check {
   }
 
   std::vector<Verdict> run() {
-    verdicts_.reserve(ruleset_.rules.size());
+    // most rules over materials do not apply to most of them, and are accounted for all the same
+    constexpr std::size_t a_rule = 3;
+    verdicts_.reserve(a_rule * ruleset_.rules.size());
     for (std::uint32_t at = 0; at < ruleset_.rules.size(); ++at) {
       if (options_.chosen.empty() || options_.chosen[at]) ask(at);
     }
@@ -118,7 +120,6 @@ class Check {
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
     const Decider decider = decide(rule, expected.truth);
-    note_sources(rule, subject, decider, verdict);
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
       if (const auto limit = limit_of(decider)) {
@@ -126,6 +127,7 @@ class Check {
       }
     }
     if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
+    verdict.sources = sources_of(rule, subject, decider);
     verdict.place = place(rule, subject, decider);
     const MissingSet missing = applies.missing | expected.missing;
     // what nothing in the formula speaks of is to be written where its lack is felt
@@ -163,19 +165,12 @@ class Check {
     return *sold;
   }
 
-  /// A row has its shelf date in a column of words called `shelf`, where it has one.
   [[nodiscard]] bool row_in_force(const Subject& subject) const {
-    const catalogue::Row& row = *subject.row;
-    Dates dates{row.from, std::nullopt, row.until};
-    const auto column = row.from ? subject.table->column("shelf") : std::nullopt;
-    if (column) {
-      const auto* word = std::get_if<std::string>(&row.cells[*column]);
-      if (word != nullptr) dates.shelf = catalogue::read_date(*word);
-    }
-    return in_force(dates, first_sold_, options_.on);
+    return machine_.in_force(*subject.row);
   }
 
-  /// The first test that turned out as the whole did; for a pass one that compares, if there is one.
+  /// The first test that turned out as the whole did; for a pass one that compares, if there is
+  /// one.
   Decider decide(const Rule& rule, Certainty truth) const {
     const Test* tests = ruleset_.pool.tests.data() + rule.expect.first_test;
     const auto first = [&](const auto& fits) -> Decider {
@@ -200,16 +195,16 @@ class Check {
     return decider;
   }
 
-  void note_sources(const Rule& rule, const Subject& subject, const Decider& decider,
-                    Verdict& verdict) const {
-    verdict.sources = rule.sources;
-    if (subject.row != nullptr && !subject.row->sources.empty()) {
-      verdict.sources = subject.row->sources;
+  /// Where the limit comes from: the material's own figure, the row, or the rule.
+  [[nodiscard]] const Citations& sources_of(const Rule& rule, const Subject& subject,
+                                            const Decider& decider) const {
+    if (subject.row != nullptr && !subject.row->sources.empty()) return subject.row->sources;
+    if (subject.ingredient == nullptr || !decider.compares() || !decider.test->field_limit) {
+      return rule.sources;
     }
-    if (subject.ingredient == nullptr || !decider.compares() || !decider.test->field_limit) return;
     const Citations* own =
-        sources_of(decider.test->field, blend_.material(subject.ingredient->material));
-    if (own != nullptr) verdict.sources = *own;
+        sources_of_field(decider.test->field, blend_.material(subject.ingredient->material));
+    return own != nullptr ? *own : rule.sources;
   }
 
   [[nodiscard]] bool from_memory(const Citations& sources) const {
@@ -220,12 +215,14 @@ class Check {
   }
 
   void pass(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
+    const Citations& sources = sources_of(rule, subject, decider);
     const bool memory =
-        from_memory(verdict.sources) || (subject.row == nullptr && from_memory(rule.sources));
+        from_memory(sources) || (subject.row == nullptr && from_memory(rule.sources));
     verdict.kind = memory ? Kind::review : Kind::pass;
     verdict.met_from_memory = memory;
     if (memory) verdict.level = Level::note;
     if (memory || options_.passes_in_full) {
+      verdict.sources = sources;
       verdict.place = place(rule, subject, decider);
       if (!verdict.place.somewhere()) verdict.place = blend_.place;
       verdict.message = headline(rule, subject, decider);
@@ -347,9 +344,8 @@ void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
                   text::Diagnostics& diagnostics) {
   for (const formula::Allow& allow : blend.allows) {
     const std::string wanted = text::fold(allow.rule.text);
-    const bool known =
-        std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
-                    [&](const Rule& rule) { return text::fold(rule.id) == wanted; });
+    const bool known = std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
+                                   [&](const Rule& rule) { return text::fold(rule.id) == wanted; });
     if (known) continue;
     std::vector<std::string> ids;
     for (const Rule& rule : ruleset.rules) ids.push_back(rule.id);

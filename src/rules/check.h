@@ -20,7 +20,7 @@ struct EvaluateOptions {
   Day on;                            ///< the day whose law holds
   std::vector<std::string> markets;  ///< in place of those the formula states
   std::vector<bool> chosen;          ///< by rule: asked at all; empty: all are
-  /// What passes has a message and a place too. Without, only what somebody must read has.
+  /// What passes has a message, a place and sources too. Without, only what somebody must read has.
   bool passes_in_full = true;
 };
 

@@ -129,7 +129,8 @@ std::optional<Program> Compilation::run(Type& type) {
 void Compilation::refuse(const text::Message& message, NodeIndex at,
                          std::vector<text::Argument> arguments) {
   failed_ = true;
-  compiler_.diagnostics_.add(message, source_.placing(node(at).begin, node(at).end), std::move(arguments));
+  compiler_.diagnostics_.add(message, source_.placing(node(at).begin, node(at).end),
+                             std::move(arguments));
 }
 
 void Compilation::emit(Code code, int effect, std::uint32_t c, std::uint8_t a, std::uint16_t b) {
@@ -208,6 +209,8 @@ Compilation::Result Compilation::compile(NodeIndex at) {
       return compile_words(at, node(at).parts[0], node(node(at).parts[1]).parts);
     case Op::is:
       return compile_is(at);
+    case Op::listed:
+      return compile_listed(at);
     case Op::holds:
       return compile_holds(at);
     case Op::not_true:
@@ -293,8 +296,7 @@ Compilation::Result Compilation::compile_cell(std::uint32_t index) {
   }
   emit(Code::cell, 1, index);
   const auto unit = quantity::find_unit(column.unit);
-  const std::string_view word =
-      unit ? unit->word : quantity::usual_unit(column.dimension).word;
+  const std::string_view word = unit ? unit->word : quantity::usual_unit(column.dimension).word;
   return figure_type(column.dimension, word, true);
 }
 
@@ -338,8 +340,7 @@ bool Compilation::comparable_operands(NodeIndex at, const Type& left, const Type
   } else if (share(right) && plain(left) && left_is_figure) {
     refuse(messages::share_against_number, left_at, {words_of(left_at)});
   } else if (op == Op::add) {
-    refuse(messages::added, at,
-           {type_words(right), type_words(left), std::string("added to")});
+    refuse(messages::added, at, {type_words(right), type_words(left), std::string("added to")});
   } else if (op == Op::subtract) {
     refuse(messages::added, at,
            {type_words(right), type_words(left), std::string("subtracted from")});
@@ -435,9 +436,8 @@ Compilation::Result Compilation::compile_choice(NodeIndex at) {
   if (!condition || !first || !second) return std::nullopt;
   pool_.code[choose].b = static_cast<std::uint16_t>(second_at - choose - 1);
   pool_.code[choose].c = here() - second_at;
-  if (first->kind != second->kind ||
-      (first->kind == ValueKind::figure &&
-       !quantity::comparable(first->dimension, second->dimension))) {
+  if (first->kind != second->kind || (first->kind == ValueKind::figure &&
+                                      !quantity::comparable(first->dimension, second->dimension))) {
     refuse(messages::branches, at, {type_words(*first), type_words(*second)});
     return std::nullopt;
   }

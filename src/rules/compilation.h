@@ -14,7 +14,8 @@ class Compilation {
  public:
   Compilation(Compiler& compiler, const Source& source, bool tests);
 
-  /// Compiles the whole tree. On an error the pool's code is as it was before, and none is answered.
+  /// Compiles the whole tree. On an error the pool's code is as it was before, and none is
+  /// answered.
   std::optional<Program> run(Type& type);
 
   /// Where the figures below a node come from, in the order in which they are written.
@@ -23,7 +24,8 @@ class Compilation {
   std::optional<std::uint32_t> selection(NodeIndex at, bool of_subject = false);
 
   /// Adds an error at a node.
-  void refuse(const text::Message& message, NodeIndex at, std::vector<text::Argument> arguments = {});
+  void refuse(const text::Message& message, NodeIndex at,
+              std::vector<text::Argument> arguments = {});
 
  private:
   using Result = std::optional<Type>;
@@ -54,8 +56,8 @@ class Compilation {
   Result compile_extremes(NodeIndex at);
   Result compile_choice(NodeIndex at);
   std::optional<Type> operand(NodeIndex at);
-  bool comparable_operands(NodeIndex at, const Type& left, const Type& right,
-                           NodeIndex left_at, NodeIndex right_at);
+  bool comparable_operands(NodeIndex at, const Type& left, const Type& right, NodeIndex left_at,
+                           NodeIndex right_at);
 
   // compilation_truths.cpp: comparisons and logic
   Result compile_comparison(NodeIndex at);
@@ -67,6 +69,7 @@ class Compilation {
   Result compile_material_is(NodeIndex at);
   Result compile_part_is(NodeIndex at);
   Result compile_holds(NodeIndex at);
+  Result compile_listed(NodeIndex at);
   Result compile_words(NodeIndex at, NodeIndex left, const std::vector<NodeIndex>& words);
   Result compile_stated(NodeIndex left, StatedWords words, const std::vector<NodeIndex>& items);
   Result compile_product(const std::vector<NodeIndex>& items);
@@ -100,7 +103,7 @@ class Compilation {
   const catalogue::Catalogue& catalogue_;
   Interner& interner_;
   const Source& source_;
-  bool tests_;          ///< comparisons here decide
+  bool tests_;  ///< comparisons here decide
   bool denied_ = false;
   bool failed_ = false;
   int depth_ = 0;

@@ -15,7 +15,9 @@ namespace {
 std::optional<std::uint64_t> form_bits(std::string_view word) {
   std::string folded = text::fold(word);
   if (!catalogue::find_form(folded) && folded.ends_with('s')) folded.pop_back();
-  const auto bit = [](catalogue::Form form) { return std::uint64_t{1} << static_cast<unsigned>(form); };
+  const auto bit = [](catalogue::Form form) {
+    return std::uint64_t{1} << static_cast<unsigned>(form);
+  };
   if (folded == "powder") return bit(catalogue::Form::fine_powder) | bit(catalogue::Form::granules);
   if (const auto form = catalogue::find_form(folded)) return bit(*form);
   return std::nullopt;

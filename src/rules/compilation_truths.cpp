@@ -195,8 +195,9 @@ Compilation::Result Compilation::compile_stated(NodeIndex left, StatedWords word
       continue;
     }
     std::vector<std::string> all(about.known.begin(), about.known.end());
-    refuse(messages::unknown_word, item,
-           {node(item).text, "'" + node(left).text + "'", "; known are " + text::listed(all, "and")});
+    refuse(
+        messages::unknown_word, item,
+        {node(item).text, "'" + node(left).text + "'", "; known are " + text::listed(all, "and")});
     known = false;
   }
   if (!known) return std::nullopt;
@@ -213,8 +214,9 @@ Compilation::Result Compilation::compile_product(const std::vector<NodeIndex>& i
       products.push_back(static_cast<std::uint16_t>(product - catalogue_.products.data()));
       continue;
     }
-    refuse(messages::unknown_kind, item,
-           {node(item).text, text::hint(node(item).text, catalogue_.near_products(node(item).text))});
+    refuse(
+        messages::unknown_kind, item,
+        {node(item).text, text::hint(node(item).text, catalogue_.near_products(node(item).text))});
     known = false;
   }
   if (!known) return std::nullopt;
@@ -367,15 +369,38 @@ Compilation::Result Compilation::compile_material_is(NodeIndex at) {
   return truth_type();
 }
 
+/// `material is listed in TABLE`
+Compilation::Result Compilation::compile_listed(NodeIndex at) {
+  const NodeIndex left = node(at).parts[0];
+  const NodeIndex asked = node(at).parts[1];
+  if (node(left).op != Op::name || node(left).text != "material") {
+    refuse(messages::listed_of_what, at, {words_of(left)});
+    return std::nullopt;
+  }
+  if (source_.scope.each != Each::material) {
+    refuse_name(left);
+    return std::nullopt;
+  }
+  const catalogue::Table* found = catalogue_.find_table(node(asked).text);
+  if (found == nullptr) {
+    std::vector<std::string> known;
+    for (const catalogue::Table& each : catalogue_.tables) known.push_back(each.id);
+    refuse(messages::unknown_table, asked, {node(asked).text, text::hint(node(asked).text, known)});
+    return std::nullopt;
+  }
+  emit(Code::is_listed, 1, static_cast<std::uint32_t>(found - catalogue_.tables.data()), 0,
+       keep_question());
+  return truth_type();
+}
+
 Compilation::Result Compilation::compile_holds(NodeIndex at) {
   const NodeIndex left = node(at).parts[0];
   const Each each = source_.scope.each;
   const bool named = node(left).op == Op::name;
-  const bool of_material =
-      named && node(left).text == "material" && each == Each::material;
-  const bool of_part = named && (node(left).text == "product" ? each == Each::product
-                                                              : node(left).text == each_word(each) &&
-                                                                    each != Each::row);
+  const bool of_material = named && node(left).text == "material" && each == Each::material;
+  const bool of_part = named && (node(left).text == "product"
+                                     ? each == Each::product
+                                     : node(left).text == each_word(each) && each != Each::row);
   if (!of_part && !of_material) {
     refuse(messages::is_of_what, at, {words_of(left)});
     return std::nullopt;

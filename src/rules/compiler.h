@@ -1,7 +1,8 @@
 // The compiler: an expression's tree into a Program, its names looked up and its types checked.
 //
-// A type is what stands on the machine's stack: a figure with a dimension, a truth, or a text. Words
-// that a formula states (`forming`, `market`) are only compared, and such a comparison is a truth.
+// A type is what stands on the machine's stack: a figure with a dimension, a truth, or a text.
+// Words that a formula states (`forming`, `market`) are only compared, and such a comparison is a
+// truth.
 #pragma once
 
 #include <functional>
@@ -48,8 +49,7 @@ struct Source {
 
 class Compiler {
  public:
-  Compiler(Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-           text::Diagnostics& diagnostics);
+  Compiler(Ruleset& ruleset, const catalogue::Catalogue& catalogue, text::Diagnostics& diagnostics);
 
   /// Something true or false. With `tests`, the comparisons that decide are kept for the verdict.
   std::optional<Program> truth(const Source& source, bool tests);

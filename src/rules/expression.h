@@ -21,34 +21,35 @@ using NodeIndex = std::uint32_t;
 inline constexpr NodeIndex no_node = 0xFFFFFFFFU;
 
 enum class Op : std::uint8_t {
-  figure,      ///< `value`, `dimension`, `unit`
-  name,        ///< `text`: a measure, a word, a subject; words between blanks are one name
-  quoted,      ///< `text`, quotes taken off
-  negate,      ///< a
-  add,         ///< a, b
-  subtract,    ///< a, b
-  multiply,    ///< a, b
-  divide,      ///< a, b
-  minimum,     ///< two or more
-  maximum,     ///< two or more
-  absolute,    ///< a
-  equal,       ///< a, b; so with the five below
+  figure,    ///< `value`, `dimension`, `unit`
+  name,      ///< `text`: a measure, a word, a subject; words between blanks are one name
+  quoted,    ///< `text`, quotes taken off
+  negate,    ///< a
+  add,       ///< a, b
+  subtract,  ///< a, b
+  multiply,  ///< a, b
+  divide,    ///< a, b
+  minimum,   ///< two or more
+  maximum,   ///< two or more
+  absolute,  ///< a
+  equal,     ///< a, b; so with the five below
   unequal,
   less,
   less_equal,
   greater,
   greater_equal,
-  between,     ///< a, low, high
-  in,          ///< a, list
-  is,          ///< a, selection
-  holds,       ///< a, selection
-  not_true,    ///< a
-  both,        ///< a, b
-  either,      ///< a, b
-  choose,      ///< if a then b else c
-  list,        ///< names and quoted texts
-  sum,         ///< `text` is the function's name; a is a selection
-  pick_name,   ///< selections: `text` is a role, a form, a substance, a material, a number
+  between,    ///< a, low, high
+  in,         ///< a, list
+  is,         ///< a, selection
+  holds,      ///< a, selection
+  listed,     ///< a is listed in b, the name of a table
+  not_true,   ///< a
+  both,       ///< a, b
+  either,     ///< a, b
+  choose,     ///< if a then b else c
+  list,       ///< names and quoted texts
+  sum,        ///< `text` is the function's name; a is a selection
+  pick_name,  ///< selections: `text` is a role, a form, a substance, a material, a number
   pick_quoted,
   pick_not,
   pick_both,
@@ -59,7 +60,7 @@ struct Node {
   Op op = Op::figure;
   std::uint32_t begin = 0;  ///< bytes of the expression that the node covers
   std::uint32_t end = 0;
-  quantity::Range value;    ///< of a figure, in base units
+  quantity::Range value;  ///< of a figure, in base units
   quantity::Dimension dimension;
   const quantity::Unit* unit = nullptr;  ///< as written; null for a plain number
   std::string text;

@@ -127,10 +127,8 @@ constexpr auto keyword(std::string_view word) {
 }
 
 constexpr auto sign(std::string_view text) {
-  return term<x3::unused_type>(
-      [text](Iterator& first, Iterator last, Scan& /*scan*/, x3::unused_type&) {
-        return scan_sign(first, last, text);
-      });
+  return term<x3::unused_type>([text](Iterator& first, Iterator last, Scan& /*scan*/,
+                                      x3::unused_type&) { return scan_sign(first, last, text); });
 }
 
 /// A sign or keyword whose attribute is its offset.
@@ -188,24 +186,24 @@ constexpr auto figure =
     });
 
 template <Op op>
-constexpr auto name =
-    term<NodeIndex>([](Iterator& first, Iterator last, Scan& scan, NodeIndex& at) {
-      const Iterator begin = first;
-      std::string text;
-      if (!scan_name(first, last, op == Op::pick_name, text)) return false;
-      at = scan.add(op, {}, begin, first, std::move(text));
-      return true;
-    });
+constexpr auto name = term<NodeIndex>([](Iterator& first, Iterator last, Scan& scan,
+                                         NodeIndex& at) {
+  const Iterator begin = first;
+  std::string text;
+  if (!scan_name(first, last, op == Op::pick_name, text)) return false;
+  at = scan.add(op, {}, begin, first, std::move(text));
+  return true;
+});
 
 template <Op op>
-constexpr auto quoted =
-    term<NodeIndex>([](Iterator& first, Iterator last, Scan& scan, NodeIndex& at) {
-      const Iterator begin = first;
-      std::string text;
-      if (!scan_quoted(first, last, scan, text)) return false;
-      at = scan.add(op, {}, begin, first, std::move(text));
-      return true;
-    });
+constexpr auto quoted = term<NodeIndex>([](Iterator& first, Iterator last, Scan& scan,
+                                           NodeIndex& at) {
+  const Iterator begin = first;
+  std::string text;
+  if (!scan_quoted(first, last, scan, text)) return false;
+  at = scan.add(op, {}, begin, first, std::move(text));
+  return true;
+});
 
 struct Function {
   std::string name;
@@ -283,8 +281,8 @@ constexpr auto lie_between = [](auto& context) {
 template <Op op>
 constexpr auto join_denied = [](auto& context) {
   Scan& scan = scan_of(context);
-  x3::_val(context) = scan.add(
-      Op::not_true, {scan.add(op, {x3::_val(context), x3::_attr(context)})});
+  x3::_val(context) =
+      scan.add(Op::not_true, {scan.add(op, {x3::_val(context), x3::_attr(context)})});
 };
 
 template <Op op>
@@ -295,9 +293,8 @@ constexpr auto before = [](auto& context) {
 
 constexpr auto choose = [](auto& context) {
   const auto& attribute = x3::_attr(context);
-  x3::_val(context) =
-      scan_of(context).add(Op::choose, {at_c<1>(attribute), at_c<2>(attribute), at_c<3>(attribute)},
-                           at_c<0>(attribute));
+  x3::_val(context) = scan_of(context).add(
+      Op::choose, {at_c<1>(attribute), at_c<2>(attribute), at_c<3>(attribute)}, at_c<0>(attribute));
 };
 
 constexpr auto enclose = [](auto& context) {
@@ -310,8 +307,8 @@ constexpr auto enclose = [](auto& context) {
 
 constexpr auto listed = [](auto& context) {
   const auto& attribute = x3::_attr(context);
-  x3::_val(context) = scan_of(context).add(Op::list, at_c<1>(attribute), at_c<0>(attribute),
-                                           at_c<2>(attribute));
+  x3::_val(context) =
+      scan_of(context).add(Op::list, at_c<1>(attribute), at_c<0>(attribute), at_c<2>(attribute));
 };
 
 constexpr auto call_sum = [](auto& context) {
@@ -344,6 +341,7 @@ using Rule = x3::rule<Id, NodeRule>;
 constexpr std::string_view operand = "a figure, a measure or '('";
 constexpr std::string_view choice = "a role, a form, a substance, a material or '('";
 constexpr std::string_view word = "a word";
+constexpr std::string_view table = "the id of a table";
 
 // Selections.
 
@@ -352,11 +350,11 @@ const Rule<struct SelectionBothId> selection_both{"selection and"};
 const Rule<struct SelectionNotId> selection_not{"selection not"};
 const Rule<struct SelectionPartId> selection_part{"selection part"};
 
-const auto selection_def =
-    selection_both[take] >>
-    *(keyword("or") >> need(choice, selection_both)[join<Op::pick_either>]);
-const auto selection_both_def =
-    selection_not[take] >> *(keyword("and") >> need(choice, selection_not)[join<Op::pick_both>]);
+const auto selection_def = selection_both[take] >>
+                           *(keyword("or") >> need(choice, selection_both)[join<Op::pick_either>]);
+const auto selection_both_def = selection_not[take] >>
+                                *(keyword("and") >>
+                                  need(choice, selection_not)[join<Op::pick_both>]);
 const auto selection_not_def =
     (placed("not") >> deeper(need(choice, selection_not)))[before<Op::pick_not>] |
     selection_part[take];
@@ -385,10 +383,9 @@ const auto expression_def =
      deeper(need(operand, expression)) >> need("'else'", keyword("else")) >>
      deeper(need(operand, expression)))[choose] |
     either[take];
-const auto either_def =
-    both[take] >> *(keyword("or") >> need(operand, both)[join<Op::either>]);
-const auto both_def =
-    negation[take] >> *(keyword("and") >> need(operand, negation)[join<Op::both>]);
+const auto either_def = both[take] >> *(keyword("or") >> need(operand, both)[join<Op::either>]);
+const auto both_def = negation[take] >>
+                      *(keyword("and") >> need(operand, negation)[join<Op::both>]);
 const auto negation_def =
     (placed("not") >> deeper(need(operand, negation)))[before<Op::not_true>] | comparison[take];
 const auto comparison_def =
@@ -398,14 +395,17 @@ const auto comparison_def =
        need(operand, sum))[lie_between] |
       (keyword("in") >> need("'{'", list))[join<Op::in>] |
       (keyword("not") >> need("'in'", keyword("in")) >> need("'{'", list))[join_denied<Op::in>] |
+      (keyword("is") >> keyword("listed") >> keyword("in") >> need(table, item))[join<Op::listed>] |
+      (keyword("is") >> keyword("not") >> keyword("listed") >> keyword("in") >>
+       need(table, item))[join_denied<Op::listed>] |
       (keyword("is") >> keyword("not") >> need(choice, selection_part))[join_denied<Op::is>] |
       (keyword("is") >> need(choice, selection_part))[join<Op::is>] |
       (keyword("holds") >> need(choice, selection_part))[join<Op::holds>]);
 const auto sum_def = product[take] >> *((sign("+") >> need(operand, product)[join<Op::add>]) |
                                         (minus >> need(operand, product)[join<Op::subtract>]));
-const auto product_def =
-    with_sign[take] >> *((sign("*") >> need(operand, with_sign)[join<Op::multiply>]) |
-                         (sign("/") >> need(operand, with_sign)[join<Op::divide>]));
+const auto product_def = with_sign[take] >>
+                         *((sign("*") >> need(operand, with_sign)[join<Op::multiply>]) |
+                           (sign("/") >> need(operand, with_sign)[join<Op::divide>]));
 const auto with_sign_def =
     (negative >> deeper(need(operand, with_sign)))[before<Op::negate>] | primary[take];
 const auto primary_def =

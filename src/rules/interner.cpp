@@ -18,13 +18,17 @@ std::string key_of(const quantity::Range& value) {
   append(key, value.high);
   return key;
 }
-std::string key_of(char kind, std::string_view words) { return kind + std::string(words); }
+std::string key_of(char kind, std::string_view words) {
+  return kind + std::string(words);
+}
 std::string key_of(char kind, const std::vector<std::uint16_t>& numbers) {
   std::string key(1, kind);
   for (const std::uint16_t number : numbers) append(key, number);
   return key;
 }
-std::string key_of(const Named& things) { return key_of('n', things.word); }
+std::string key_of(const Named& things) {
+  return key_of('n', things.word);
+}
 std::string key_of(const Pick* begin, const Pick* end, bool aroma) {
   std::string key = aroma ? "a" : "p";
   for (const Pick* pick = begin; pick != end; ++pick) {

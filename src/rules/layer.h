@@ -17,7 +17,8 @@ struct Rulebook {
 
 /// Reads YAML files (already in `sources`) as one layer over a base, in the order of their paths,
 /// so that the order in which they are named changes nothing. With `built_in` the rules must have
-/// all that a built-in rule needs. Errors are in the diagnostics; then the answer is not to be used.
+/// all that a built-in rule needs. Errors are in the diagnostics; then the answer is not to be
+/// used.
 [[nodiscard]] Rulebook add_layer(Rulebook base, const text::Sources& sources,
                                  std::span<const text::FileIndex> files, bool built_in,
                                  text::Diagnostics& diagnostics);

@@ -28,7 +28,9 @@ Value figure(const Range& range, MissingSet missing) {
   value.missing = value.range.exact() ? 0 : missing;
   return value;
 }
-Value figure(const Measured& measured) { return figure(measured.value, measured.missing); }
+Value figure(const Measured& measured) {
+  return figure(measured.value, measured.missing);
+}
 
 Value truth(Certainty certainty, MissingSet missing) {
   Value value;
@@ -102,14 +104,16 @@ Value greater(const Value& a, const Value& b) {
 }  // namespace
 
 Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-                 const std::vector<std::string>& markets)
+                 const std::vector<std::string>& markets, const Days& days)
     : ruleset_(ruleset),
       blend_(blend),
       missing_(missing),
+      days_(days),
       measure_count_(measures::all().size()),
       kept_(1 + blend.portions.size() + blend.premixes.size() + blend.tasks.size()),
       kept_of_subject_(ruleset.pool.sums.size()),
       kept_of_undeclared_{},
+      hazards_(kept_.size()),
       words_{},
       traits_(ruleset.pool.traits.size()) {
   read_words(markets);
@@ -118,6 +122,10 @@ Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::Missi
     traits_[at] = std::find(of_product.begin(), of_product.end(), ruleset.pool.traits[at]) !=
                   of_product.end();
   }
+}
+
+bool Machine::in_force(const catalogue::Row& row) const {
+  return rules::in_force({row.from, row.shelf, row.until}, days_.first_sold, days_.today);
 }
 
 std::size_t Machine::part_of_premix(std::size_t at) const {
@@ -204,7 +212,7 @@ void Machine::compute(const Instruction& instruction) {
       if (b.range != Range(0.0)) return push(figure(a.range / b.range, missing));
       const std::string& divisor = ruleset_.pool.texts[instruction.c];
       return push(figure(Range::unknown(), missing | lacks("an amount of " + divisor +
-                                                                 " that is more than nothing")));
+                                                           " that is more than nothing")));
     }
     case Code::minimum:
       return push(smaller(a, b));
@@ -225,10 +233,10 @@ void Machine::compare(const Instruction& instruction, const Program& program,
   const Value left = pop();
   Value result;
   if (between) {
-    const Value above = truth(quantity::less_or_equal(right.range, left.range),
-                              left.missing | right.missing);
-    const Value below = truth(quantity::less_or_equal(left.range, high.range),
-                              left.missing | high.missing);
+    const Value above =
+        truth(quantity::less_or_equal(right.range, left.range), left.missing | right.missing);
+    const Value below =
+        truth(quantity::less_or_equal(left.range, high.range), left.missing | high.missing);
     result = both(above, below);
   } else {
     result = truth(related(static_cast<Relation>(instruction.a), left.range, right.range),
@@ -287,6 +295,9 @@ void Machine::ask(const Instruction& instruction, const Program& program, const 
       break;
     case Code::is_material:
       result = yes_or_no(is_material(instruction.c, subject));
+      break;
+    case Code::is_listed:
+      result = is_listed(instruction.c, subject);
       break;
     case Code::is_hazardous:
       result = is_hazardous(pool.texts[instruction.c], subject);

@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,6 +16,7 @@
 #include "blend/missing.h"
 #include "measures/registry.h"
 #include "measures/selection.h"
+#include "measures/task_hazards.h"
 #include "quantity/range.h"
 #include "rules/ruleset.h"
 
@@ -29,14 +31,14 @@ using text::Span;
 /// What a rule is asked about: the product, or one row, portion, material, premix or task.
 struct Subject {
   Each each = Each::product;
-  std::size_t part = 0;            ///< of the machine's parts: whose figures are asked for
-  std::uint32_t number = 0;        ///< told apart from all other subjects of this machine
+  std::size_t part = 0;      ///< of the machine's parts: whose figures are asked for
+  std::uint32_t number = 0;  ///< told apart from all other subjects of this machine
   std::string_view name;
   Span place;
   const catalogue::Row* row = nullptr;
   const catalogue::Table* table = nullptr;
-  bool declared = true;            ///< the row's substance is in what the formula declares
-  bool aroma = false;              ///< the row's substance is an aroma chemical
+  bool declared = true;  ///< the row's substance is in what the formula declares
+  bool aroma = false;    ///< the row's substance is an aroma chemical
   const blend::Ingredient* ingredient = nullptr;  ///< of a material
   const blend::Task* task = nullptr;
 };
@@ -44,10 +46,10 @@ struct Subject {
 /// What stands on the stack.
 struct Value {
   Range range;
-  Certainty truth = Certainty::no;
   MissingSet missing = 0;
   std::string_view text;
   bool known = true;  ///< the text is
+  Certainty truth = Certainty::no;
 };
 
 /// What a test of an `expect` came to.
@@ -55,15 +57,21 @@ struct Tried {
   bool asked = false;
   Certainty truth = Certainty::no;  ///< as the expression needs it, `not` counted in
   Range measured;
-  Range low;   ///< the limit, or the lower of two
+  Range low;  ///< the limit, or the lower of two
   Range high;
+};
+
+/// The days that decide which rows of a table hold. Measures ask for none.
+struct Days {
+  Day first_sold;
+  Day today;
 };
 
 class Machine {
  public:
   /// `markets` take the place of the blend's, where there are any.
   Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-          const std::vector<std::string>& markets);
+          const std::vector<std::string>& markets, const Days& days = {});
 
   /// Runs a program. `tried` is filled where the program has tests and somebody wants them.
   Value run(const Program& program, const Subject& subject, std::vector<Tried>* tried = nullptr);
@@ -78,6 +86,8 @@ class Machine {
 
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
   [[nodiscard]] Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
+  /// Whether a row of a table holds on the machine's days.
+  [[nodiscard]] bool in_force(const catalogue::Row& row) const;
   /// Adds a reason to the formula's table.
   MissingSet lacks(std::string_view what, Span place = {}) { return missing_.add(what, place); }
 
@@ -107,6 +117,7 @@ class Machine {
   Value is_hazardous(std::string_view code, const Subject& subject);
   Value is_hazardous_mix(std::string_view code, const Subject& subject);
   Value is_marked(Mark mark, const Subject& subject);
+  Value is_listed(std::uint32_t table, const Subject& subject);
   [[nodiscard]] bool is_material(std::uint32_t selection, const Subject& subject) const;
   [[nodiscard]] bool has_trait(std::uint32_t trait) const;
 
@@ -133,13 +144,15 @@ class Machine {
   const Ruleset& ruleset_;
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
+  Days days_;
   std::size_t measure_count_;
   std::vector<std::vector<Slot>> kept_;     ///< by part: measures, YAML measures, sums
   std::vector<Slot> kept_of_subject_;       ///< by sum
   std::array<Slot, 6> kept_of_undeclared_;  ///< by SumKind, for rows that nothing declares
-  std::array<Words, 6> words_;              ///< of the formula
-  std::array<std::string, 6> said_;         ///< the same as text: "GB and EU"
-  std::vector<bool> traits_;                ///< by trait: the product has it
+  std::vector<std::optional<measures::HandledHazards>> hazards_;  ///< by part
+  std::array<Words, 6> words_;                                    ///< of the formula
+  std::array<std::string, 6> said_;                               ///< the same as text: "GB and EU"
+  std::vector<bool> traits_;                                      ///< by trait: the product has it
   std::vector<Value> stack_;
   std::size_t size_ = 0;
 };

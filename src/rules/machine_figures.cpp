@@ -24,7 +24,9 @@ Range content_share(const std::vector<blend::ContentView>& contents, const Test&
   return quantity::clamp(sum, 0.0, 1.0);
 }
 
-std::string quoted(std::string_view name) { return "'" + std::string(name) + "'"; }
+std::string quoted(std::string_view name) {
+  return "'" + std::string(name) + "'";
+}
 
 }  // namespace
 
@@ -82,13 +84,12 @@ Measured Machine::sum(std::uint32_t index, const Subject& subject) {
   const Sum& sum = ruleset_.pool.sums[index];
   const Selection& selection = ruleset_.pool.selections[sum.selection];
   const bool row_alone = subject.row != nullptr && selection.end - selection.begin == 1;
-  Slot& kept =
-      !selection.subject
-          ? slot(subject.part, measure_count_ + ruleset_.measures.size() + index)
-      // all that nothing declares is the same: what the scents may hold undeclared
-      : row_alone && !subject.declared && subject.aroma
-          ? kept_of_undeclared_[static_cast<std::size_t>(sum.kind)]
-          : kept_of_subject_[index];
+  Slot& kept = !selection.subject
+                   ? slot(subject.part, measure_count_ + ruleset_.measures.size() + index)
+               // all that nothing declares is the same: what the scents may hold undeclared
+               : row_alone && !subject.declared && subject.aroma
+                   ? kept_of_undeclared_[static_cast<std::size_t>(sum.kind)]
+                   : kept_of_subject_[index];
   const bool of_other = &kept == &kept_of_subject_[index] && kept.subject != subject.number;
   if (!kept.filled || of_other) {
     kept.value = compute_sum(sum, subject);
@@ -203,7 +204,8 @@ Measured Machine::field(Field field, const Subject& subject) {
       const bool stated = std::any_of(contents.begin(), contents.end(),
                                       [](const blend::ContentView& c) { return c.active; });
       // what is all one substance is all active
-      if (!stated && of.contents.empty() && (of.roles & catalogue::bit(catalogue::Role::fragrance)) == 0)
+      if (!stated && of.contents.empty() &&
+          (of.roles & catalogue::bit(catalogue::Role::fragrance)) == 0)
         return {1.0, 0};
       if (!stated) return known_or_missing(std::nullopt);
       return {content_share(contents, [](const blend::ContentView& c) { return c.active; }), 0};
@@ -308,9 +310,9 @@ Value Machine::text(const Instruction& instruction, const Subject& subject) {
         say(*word, {});
       } else {
         value.known = false;
-        value.missing = lacks("the " + subject.table->columns[instruction.c].name + " of " +
-                              quoted(subject.name) + " in the table '" + subject.table->title +
-                              "'");
+        value.missing =
+            lacks("the " + subject.table->columns[instruction.c].name + " of " +
+                  quoted(subject.name) + " in the table '" + subject.table->title + "'");
       }
       break;
     }
@@ -369,9 +371,8 @@ Value Machine::is_word(StatedWords which, std::uint32_t bits, const Subject& sub
     return value;
   }
   value.truth = Certainty::depends;
-  value.missing = info(which).each == Each::material
-                      ? lacks_of(info(which).missing, subject)
-                      : lacks(info(which).missing, blend_.place);
+  value.missing = info(which).each == Each::material ? lacks_of(info(which).missing, subject)
+                                                     : lacks(info(which).missing, blend_.place);
   return value;
 }
 
@@ -396,17 +397,69 @@ Value Machine::holds(std::uint32_t index, const Subject& subject) {
   return value;
 }
 
+/// Whether a table has what the subject's material is bought for, in each of the formula's markets
+/// that the table speaks of, on the machine's days.
+Value Machine::is_listed(std::uint32_t index, const Subject& subject) {
+  const catalogue::Table& table = blend_.catalogue->tables[index];
+  const Material& of = material(subject);
+  std::vector<std::uint32_t> wanted;
+  std::vector<std::uint32_t> all;
+  for (const blend::ContentView& content : blend_.contents(subject.ingredient->material)) {
+    if (content.substance_id >= blend_.catalogue->substances.size()) continue;
+    all.push_back(content.substance_id);
+    if (content.active) wanted.push_back(content.substance_id);
+  }
+  if (wanted.empty()) wanted = all;
+  const auto has = [&](const catalogue::Row& row, std::uint32_t substance) {
+    const auto& materials = row.materials;
+    return std::find(row.substances.begin(), row.substances.end(), substance) !=
+               row.substances.end() ||
+           (!of.id.empty() &&
+            std::find(materials.begin(), materials.end(), of.id) != materials.end());
+  };
+  const auto holds_in = [](const catalogue::Row& row, std::string_view market) {
+    return row.markets.empty() || market.empty() ||
+           std::find(row.markets.begin(), row.markets.end(), market) != row.markets.end();
+  };
+  const auto listed = [&](std::uint32_t substance, std::string_view market) {
+    return std::any_of(table.rows.begin(), table.rows.end(), [&](const catalogue::Row& row) {
+      return holds_in(row, market) && in_force(row) && has(row, substance);
+    });
+  };
+  const std::span<const std::string_view> known = info(StatedWords::market).known;
+  const std::uint32_t sold = words_[static_cast<std::size_t>(StatedWords::market)].bits;
+  bool is = true;
+  for (const std::uint32_t substance : wanted) {
+    if (sold == 0) is = is && listed(substance, {});
+    for (std::size_t at = 0; at < known.size(); ++at) {
+      const std::string_view market = known[at];
+      const bool spoken_of =
+          std::any_of(table.rows.begin(), table.rows.end(),
+                      [&](const catalogue::Row& row) { return holds_in(row, market); });
+      if (((sold >> at) & 1U) != 0 && spoken_of) is = is && listed(substance, market);
+    }
+  }
+  Value value;
+  value.truth = is ? Certainty::yes : Certainty::no;
+  if (!wanted.empty()) return value;
+  value.truth = Certainty::depends;
+  value.missing = lacks_of("the CAS or colour index number", subject);
+  return value;
+}
+
 bool Machine::is_material(std::uint32_t index, const Subject& subject) const {
-  const Picking picking(ruleset_.pool, *blend_.catalogue, ruleset_.pool.selections[index],
-                        subject);
+  const Picking picking(ruleset_.pool, *blend_.catalogue, ruleset_.pool.selections[index], subject);
   return picking({subject.ingredient->material, &material(subject), nullptr});
 }
 
 /// Of what a task or premix holds, by the mixture rules.
 Value Machine::is_hazardous_mix(std::string_view code, const Subject& subject) {
-  const measures::View part = view(subject);
-  const measures::HandledHazards hazards =
-      measures::hazards_of(part, part.part->composition);
+  std::optional<measures::HandledHazards>& kept = hazards_[subject.part];
+  if (!kept) {
+    const measures::View part = view(subject);
+    kept = measures::hazards_of(part, part.part->composition);
+  }
+  const measures::HandledHazards& hazards = *kept;
   Value value;
   value.truth = hazards.is(code);
   if (value.truth != Certainty::depends) return value;
@@ -430,10 +483,9 @@ Value Machine::is_hazardous(std::string_view code, const Subject& subject) {
   };
   if (std::any_of(of.hazards.begin(), of.hazards.end(), is)) {
     value.truth = Certainty::yes;
-  } else if (of.hazards.empty() && of.hazard_sources.empty()) {
+  } else if (!measures::hazards_stated(of)) {
     value.truth = Certainty::depends;
-    value.missing =
-        lacks("the safety data sheet of " + quoted(of.name), subject.place);
+    value.missing = lacks("the safety data sheet of " + quoted(of.name), subject.place);
   }
   return value;
 }

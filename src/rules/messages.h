@@ -40,8 +40,7 @@ inline constexpr Message unknown_kind{"unknown-product",
                                       "'{0}' is not a kind of product that is known{1}"};
 inline constexpr Message unknown_word{"unknown-word", "'{0}' is not a word of {1}{2}"};
 inline constexpr Message unknown_choice{
-    "unknown-selection",
-    "'{0}' is not a role, a form, a substance or a material that is known{1}"};
+    "unknown-selection", "'{0}' is not a role, a form, a substance or a material that is known{1}"};
 inline constexpr Message ambiguous_choice{"ambiguous-selection",
                                           "'{0}' can mean {1}: write the one that is meant"};
 inline constexpr Message hazard_of_material{
@@ -52,11 +51,14 @@ inline constexpr Message share_against_number{
     "share-against-number", "a share cannot be held against a plain number: write '{0} %'"};
 inline constexpr Message added{"wrong-kind", "{0} cannot be {2} {1}"};
 inline constexpr Message not_figure{"not-a-figure", "expected a figure here, found {0}"};
-inline constexpr Message not_truth{
-    "not-a-truth", "expected something that is true or false here, found {0}"};
+inline constexpr Message not_truth{"not-a-truth",
+                                   "expected something that is true or false here, found {0}"};
 inline constexpr Message not_words{"not-words", "expected {0} here, found {1}"};
 inline constexpr Message is_of_what{
-    "is-of-what", "only 'product is TRAIT', 'material is …', and 'task is H318' can be asked, not '{0} is'"};
+    "is-of-what",
+    "only 'product is TRAIT', 'material is …', and 'task is H318' can be asked, not '{0} is'"};
+inline constexpr Message listed_of_what{
+    "listed-of-what", "only 'material is listed in TABLE' can be asked, not of '{0}'"};
 inline constexpr Message hazard_of_part{
     "hazard-of-part",
     "'{0} is' asks for a hazard statement, such as H318; what it holds is asked with '{0} holds'"};
@@ -72,18 +74,19 @@ inline constexpr Message too_involved{"expression-too-involved",
                                       "the expression keeps more than {0} figures at once"};
 inline constexpr Message too_far{"wrong-kind", "no quantity is multiplied with itself so often"};
 inline constexpr Message supplied_of_material{
-    "share-of-material", "a material of the formula is counted as it is supplied: write 'supplied'"};
+    "share-of-material",
+    "a material of the formula is counted as it is supplied: write 'supplied'"};
 
 // Reading a file of rules.
-inline constexpr Message measure_figure{"measure-not-figure",
-                                        "a measure is a figure; this is {0}"};
+inline constexpr Message measure_figure{"measure-not-figure", "a measure is a figure; this is {0}"};
 inline constexpr Message measure_unit{"measure-unit", "the measure is {0}, and '{1}' is {2}"};
 inline constexpr Message measure_computed{
     "measure-computed", "'{0}' is computed by the program; give this measure another name"};
 inline constexpr Message measure_word{"measure-word",
                                       "'{0}' is a word of the expressions; give it another name"};
 inline constexpr Message measure_name{
-    "measure-name", "'{0}' cannot name a measure: letters, digits, '.', '_' and hyphens between them"};
+    "measure-name",
+    "'{0}' cannot name a measure: letters, digits, '.', '_' and hyphens between them"};
 inline constexpr Message measure_circle{"measure-circle", "the measure '{0}' needs itself: {1}"};
 inline constexpr Message measure_deep{"measure-deep",
                                       "measures made of measures go more than {0} deep here"};
@@ -102,14 +105,13 @@ inline constexpr Message markets_of_law{"markets-of-law",
                                         "only a law is bound to markets: drop this key"};
 inline constexpr Message unknown_level{"unknown-level", "'{0}' is not a level: {1}"};
 inline constexpr Message unknown_each{
-    "unknown-each",
-    "'{0}' cannot be gone over: row of TABLE, portion, material, premix or task"};
+    "unknown-each", "'{0}' cannot be gone over: row of TABLE, portion, material, premix or task"};
 inline constexpr Message unknown_table{"unknown-table", "'{0}' is not a table that is known{1}"};
 inline constexpr Message unknown_source{"unknown-source", "'{0}' is not a source that is known{1}"};
 inline constexpr Message bad_date{"bad-date", "'{0}' is not a day of the calendar: 2027-06-30"};
 inline constexpr Message date_order{"date-order", "{0} is not before {1}"};
-inline constexpr Message shelf_alone{"shelf-alone",
-                                     "'shelf' needs 'from', the day of first placing on the market"};
+inline constexpr Message shelf_alone{
+    "shelf-alone", "'shelf' needs 'from', the day of first placing on the market"};
 inline constexpr Message hole_open{"hole-open", "this '{' is never closed"};
 inline constexpr Message hole_closed{"hole-closed", "this '}' closes nothing; holes are '{…}'"};
 inline constexpr Message hole_truth{"hole-truth",
@@ -120,13 +122,13 @@ inline constexpr Message source_needed{"source-needed",
                                        "a built-in rule names where it comes from: 'sources: […]'"};
 inline constexpr Message text_needed{"rule-text-needed", "a built-in rule says {0}: add '{1}'"};
 inline constexpr Message replaced_table{
-    "replaced-table", "the table '{0}' was replaced, and the rule '{1}' cannot use the new one: {2}"};
+    "replaced-table",
+    "the table '{0}' was replaced, and the rule '{1}' cannot use the new one: {2}"};
 inline constexpr Message too_many{"too-many", "more than {0} {1} in the rulesets"};
 inline constexpr Message unknown_allow{"unknown-allow", "no rule is called '{0}'{1}"};
 
 // What `verify` finds.
-inline constexpr Message example_unreadable{"example-unreadable",
-                                            "'{0}': {1} cannot be read: {2}"};
+inline constexpr Message example_unreadable{"example-unreadable", "'{0}': {1} cannot be read: {2}"};
 inline constexpr Message example_wrong{"example-wrong", "'{0}': {1} gives {2}{3}"};
 inline constexpr Message example_missing{"example-missing", "'{0}' has no example that {1}"};
 

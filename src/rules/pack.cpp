@@ -123,7 +123,11 @@ bool consistent(const Pool& pool, const Ruleset& ruleset, const catalogue::Catal
   const auto pick = [&](const Pick& one) {
     return one.code != PickCode::named || below(one.bits, pool.named);
   };
-  return std::all_of(pool.picks.begin(), pool.picks.end(), pick) &&
+  const auto code = [&](const Instruction& one) {
+    return one.code != Code::is_listed || below(one.c, catalogue.tables);
+  };
+  return std::all_of(pool.code.begin(), pool.code.end(), code) &&
+         std::all_of(pool.picks.begin(), pool.picks.end(), pick) &&
          std::all_of(pool.selections.begin(), pool.selections.end(), selection) &&
          std::all_of(pool.named.begin(), pool.named.end(), named) &&
          std::all_of(pool.sums.begin(), pool.sums.end(),
@@ -141,9 +145,8 @@ bool consistent(const Ruleset& ruleset, const catalogue::Catalogue& catalogue) {
   };
   return consistent(ruleset.pool, ruleset, catalogue) &&
          std::all_of(ruleset.measures.begin(), ruleset.measures.end(), measure) &&
-         std::all_of(ruleset.rules.begin(), ruleset.rules.end(), [&](const Rule& rule) {
-           return consistent(rule, ruleset, catalogue);
-         });
+         std::all_of(ruleset.rules.begin(), ruleset.rules.end(),
+                     [&](const Rule& rule) { return consistent(rule, ruleset, catalogue); });
 }
 
 }  // namespace sudsmark::rules

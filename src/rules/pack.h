@@ -85,8 +85,8 @@ void visit(Archive& archive, typename Archive::template Of<Program>& program) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Pool>& pool) {
-  archive(pool.code, pool.figures, pool.texts, pool.traits, pool.lists, pool.picks,
-          pool.selections, pool.named, pool.sums, pool.tests);
+  archive(pool.code, pool.figures, pool.texts, pool.traits, pool.lists, pool.picks, pool.selections,
+          pool.named, pool.sums, pool.tests);
 }
 
 template <class Archive>

@@ -1,5 +1,5 @@
-// sudsmark_pack FOLDER SOURCE: reads the rulesets of a folder, and writes a C++ source that holds them
-// packed. A mistake in any of them ends the build with file, line and column.
+// sudsmark_pack FOLDER SOURCE: reads the rulesets of a folder, and writes a C++ source that holds
+// them packed. A mistake in any of them ends the build with file, line and column.
 #include <cstdio>
 #include <string>
 #include <vector>
@@ -16,7 +16,9 @@ namespace {
 
 using namespace sudsmark;
 
-void say(const std::string& line) { std::fprintf(stderr, "%s\n", line.c_str()); }
+void say(const std::string& line) {
+  std::fprintf(stderr, "%s\n", line.c_str());
+}
 
 void report(const text::Sources& sources, const text::Diagnostics& diagnostics) {
   for (const text::Diagnostic& one : diagnostics.in_order()) {
@@ -66,7 +68,9 @@ std::string source_of(const std::string& bytes) {
 }  // namespace
 
 // The packer is built of the same rooms as the program, before there is anything packed.
-std::string_view sudsmark::rules::packed_rulesets() { return {}; }
+std::string_view sudsmark::rules::packed_rulesets() {
+  return {};
+}
 
 int main(int count, char** words) {
   if (count != 3) {

@@ -48,6 +48,10 @@ bool is_named(const Named& named, const Candidate& candidate,
 bool is_subject(const Subject& subject, const Candidate& candidate) {
   if (subject.ingredient != nullptr) return candidate.material_id == subject.ingredient->material;
   if (subject.row == nullptr) return false;
+  // an extract counts as a whole, whatever it is made of
+  if (!candidate.material->id.empty() && in(subject.row->materials, candidate.material->id)) {
+    return true;
+  }
   if (candidate.content != nullptr) {
     return in(subject.row->substances, candidate.content->substance_id);
   }
@@ -67,6 +71,19 @@ Picking::Picking(const Pool& pool, const catalogue::Catalogue& catalogue,
       end_(pool.picks.data() + selection.end),
       subject_(subject),
       aroma_(selection.aroma || (selection.subject && subject.aroma)) {}
+
+measures::Selector Picking::selector() const {
+  // a bare role is what is asked for most, and quickest to answer without a program
+  const bool role = end_ - begin_ == 1 && begin_->code == PickCode::role;
+  if (role) return {&has_role, &begin_->bits, aroma_};
+  return {&test, this, aroma_};
+}
+
+bool Picking::has_role(const void* roles, const Candidate& candidate) {
+  const catalogue::Roles own =
+      candidate.content != nullptr ? candidate.content->roles : candidate.material->roles;
+  return (own & *static_cast<const std::uint64_t*>(roles)) != 0;
+}
 
 bool Picking::test(const void* self, const Candidate& candidate) {
   return (*static_cast<const Picking*>(self))(candidate);

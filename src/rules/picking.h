@@ -13,11 +13,12 @@ class Picking {
   Picking(const Pool& pool, const catalogue::Catalogue& catalogue, const Selection& selection,
           const Subject& subject);
 
-  [[nodiscard]] measures::Selector selector() const { return {&test, this, aroma_}; }
+  [[nodiscard]] measures::Selector selector() const;
   [[nodiscard]] bool operator()(const measures::Candidate& candidate) const;
 
  private:
   static bool test(const void* self, const measures::Candidate& candidate);
+  static bool has_role(const void* roles, const measures::Candidate& candidate);
   [[nodiscard]] bool picked(const Pick& pick, const measures::Candidate& candidate) const;
 
   const Pool& pool_;

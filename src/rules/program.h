@@ -1,10 +1,10 @@
 // Programs: compiled expressions.
 //
 // Every expression of a ruleset is a stretch of one flat array of small instructions for a stack
-// machine (machine.h). What instructions refer to (constants, selections, words) stands in the lists
-// of the same Pool, each thing once, so that two rules that ask for the same sum share its figure.
-// Catalogue things (materials, substances, products, tables) are indices into the catalogue that the
-// ruleset was compiled against.
+// machine (machine.h). What instructions refer to (constants, selections, words) stands in the
+// lists of the same Pool, each thing once, so that two rules that ask for the same sum share its
+// figure. Catalogue things (materials, substances, products, tables) are indices into the catalogue
+// that the ruleset was compiled against.
 #pragma once
 
 #include <cstdint>
@@ -26,41 +26,42 @@ inline constexpr int most_measure_depth = 32;
 enum class Each : std::uint8_t { product, row, portion, material, premix, task };
 
 enum class Code : std::uint8_t {
-  figure,       ///< push figures[c]
-  measure,      ///< push the C++ measure c
-  named,        ///< push the YAML measure c
-  sum,          ///< push sums[c]
-  field,        ///< push the subject's figure Field(a)
-  cell,         ///< push the row's figure in column c
+  figure,   ///< push figures[c]
+  measure,  ///< push the C++ measure c
+  named,    ///< push the YAML measure c
+  sum,      ///< push sums[c]
+  field,    ///< push the subject's figure Field(a)
+  cell,     ///< push the row's figure in column c
   negate,
   add,
   subtract,
   multiply,
-  divide,       ///< texts[c] is what was nothing where 0 / 0 is asked for
+  divide,  ///< texts[c] is what was nothing where 0 / 0 is asked for
   minimum,
   maximum,
   absolute,
-  compare,      ///< Relation(a); b: number of the program's test, or nothing
-  between,      ///< b: test
-  is_word,      ///< push whether StatedWords(a) has one of the words in the bits c; b: test
-  is_product,   ///< push whether the product is one of lists[c]; b: test
-  has_trait,    ///< push whether the product has traits[c]; b: test
-  holds,        ///< push whether sums[c] (a count) is more than nothing; b: test
-  is_material,  ///< push whether the subject's material is selected by selections[c]; b: test
-  is_hazardous, ///< push whether the subject (a material, or what a task or premix holds by the
-                ///< mixture rules) has the hazard statement texts[c]; b: test
-  is_marked,    ///< push whether the subject's material has Mark(a); b: test
+  compare,          ///< Relation(a); b: number of the program's test, or nothing
+  between,          ///< b: test
+  is_word,          ///< push whether StatedWords(a) has one of the words in the bits c; b: test
+  is_product,       ///< push whether the product is one of lists[c]; b: test
+  has_trait,        ///< push whether the product has traits[c]; b: test
+  holds,            ///< push whether sums[c] (a count) is more than nothing; b: test
+  is_material,      ///< push whether the subject's material is selected by selections[c]; b: test
+  is_listed,        ///< push whether tables[c] has the subject's material; b: test
+  is_hazardous,     ///< push whether the subject (a material, or what a task or premix holds by the
+                    ///< mixture rules) has the hazard statement texts[c]; b: test
+  is_marked,        ///< push whether the subject's material has Mark(a); b: test
   looks_like_food,  ///< push; b: test
-  same_text,    ///< pop two texts; b: test
-  text,         ///< push texts[c]
-  subject_text, ///< push SubjectText(a); c: a column
-  word_text,    ///< push the words of StatedWords(a) as a text
-  deny,         ///< not
-  both,         ///< pop two truths
+  same_text,        ///< pop two texts; b: test
+  text,             ///< push texts[c]
+  subject_text,     ///< push SubjectText(a); c: a column
+  word_text,        ///< push the words of StatedWords(a) as a text
+  deny,             ///< not
+  both,             ///< pop two truths
   either,
-  skip_if_no,   ///< leave the truth, and go to c if it is `no`
+  skip_if_no,  ///< leave the truth, and go to c if it is `no`
   skip_if_yes,
-  choose        ///< pop a truth: a block of b instructions follows, then one of c instructions
+  choose  ///< pop a truth: a block of b instructions follows, then one of c instructions
 };
 inline constexpr std::size_t code_count = static_cast<std::size_t>(Code::choose) + 1;
 
@@ -181,15 +182,15 @@ struct Origin {
 
 /// What an `expect` tests and what a message says about it: one comparison, or one question.
 struct Test {
-  bool denied = false;             ///< under an odd number of `not`
-  bool compares = false;           ///< figures: `measured` against one limit or two
-  bool swapped = false;            ///< the limit stands on the left
+  bool denied = false;                  ///< under an odd number of `not`
+  bool compares = false;                ///< figures: `measured` against one limit or two
+  bool swapped = false;                 ///< the limit stands on the left
   Relation relation = Relation::equal;  ///< of the measured side to the limit, before denial
   bool between = false;
-  std::string unit;                ///< in which both are printed
-  bool field_limit = false;        ///< the limit is the material's own figure `field`
+  std::string unit;          ///< in which both are printed
+  bool field_limit = false;  ///< the limit is the material's own figure `field`
   Field field = Field::material_active;
-  std::vector<Origin> origins;     ///< the measured side's first
+  std::vector<Origin> origins;  ///< the measured side's first
 };
 
 enum class ValueKind : std::uint8_t { figure, truth, text };
@@ -199,9 +200,9 @@ struct Program {
   std::uint32_t begin = 0;
   std::uint32_t end = 0;
   ValueKind kind = ValueKind::truth;
-  std::uint32_t first_test = 0;    ///< of Pool::tests
+  std::uint32_t first_test = 0;  ///< of Pool::tests
   std::uint32_t test_count = 0;
-  std::string unit;                ///< of a figure, as it is printed
+  std::string unit;  ///< of a figure, as it is printed
 
   [[nodiscard]] bool empty() const { return begin == end; }
 };

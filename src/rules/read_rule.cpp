@@ -175,8 +175,8 @@ void RulesetBuilder::read_examples(text::Fields& fields, Rule& rule) {
   examples.refuse_others();
 }
 
-/// `place: forming`, `place: dose.mass`, `place: lake or dye`: a statement, a measure, or the line of
-/// what is selected.
+/// `place: forming`, `place: dose.mass`, `place: lake or dye`: a statement, a measure, or the line
+/// of what is selected.
 void RulesetBuilder::read_place(text::Fields& fields, Rule& rule) {
   const text::Node* node = fields.find("place");
   if (node == nullptr) return;

@@ -23,9 +23,9 @@ std::string_view authority_word(Authority authority) {
 
 std::string day_words(const Day& day) {
   std::array<char, 32> buffer{};
-  const int size = std::snprintf(buffer.data(), buffer.size(), "%04d-%02u-%02u",
-                                 static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
-                                 static_cast<unsigned>(day.day()));
+  const int size =
+      std::snprintf(buffer.data(), buffer.size(), "%04d-%02u-%02u", static_cast<int>(day.year()),
+                    static_cast<unsigned>(day.month()), static_cast<unsigned>(day.day()));
   return {buffer.data(), static_cast<std::size_t>(size)};
 }
 

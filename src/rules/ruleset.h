@@ -59,8 +59,8 @@ struct Rule {
   std::vector<MessagePart> message;
   std::string why;
   std::string remedy;
-  std::string place_text;                ///< as written; empty: found out
-  std::vector<Origin> places;            ///< of `place`
+  std::string place_text;      ///< as written; empty: found out
+  std::vector<Origin> places;  ///< of `place`
   catalogue::Citations sources;
   Dates dates;
   std::vector<std::string> passes;  ///< example formulas

@@ -41,7 +41,9 @@ std::string with_unit(const std::string& figures, const Unit& unit) {
   return figures + " " + std::string(unit.word);
 }
 
-bool is_nothing(const Range& range, const Unit& unit) { return range == Range(0.0) && unit.offset == 0; }
+bool is_nothing(const Range& range, const Unit& unit) {
+  return range == Range(0.0) && unit.offset == 0;
+}
 
 double nearer(double figure, const Range& limit) {
   if (!std::isfinite(limit.low)) return limit.high;

@@ -28,8 +28,7 @@ struct Decider {
 [[nodiscard]] std::optional<quantity::Range> limit_of(const Decider& decider);
 
 /// A range printed with as many digits as it takes to look different from the limit's ends.
-[[nodiscard]] std::string printed_beside(const quantity::Range& range,
-                                         const quantity::Range& limit,
+[[nodiscard]] std::string printed_beside(const quantity::Range& range, const quantity::Range& limit,
                                          const quantity::Unit& unit);
 
 /// The message of a rule with its holes filled. What was measured never looks equal to the limit

@@ -8,16 +8,25 @@ namespace sudsmark::rules {
 namespace {
 
 bool is_aroma(const catalogue::Row& row, const catalogue::Catalogue& catalogue) {
-  constexpr catalogue::Roles aroma = catalogue::bit(catalogue::Role::aroma_chemical);
+  // an oil or an extract may be in what a scent does not declare just as an aroma chemical
+  constexpr catalogue::Roles aroma = catalogue::bit(catalogue::Role::scent);
   return std::any_of(row.substances.begin(), row.substances.end(),
                      [&](catalogue::SubstanceIndex index) {
                        return (catalogue.substances[index].roles & aroma) != 0;
                      });
 }
 
+/// Whether a material is one that the row counts as a whole.
+bool holds_whole(const catalogue::Row& row, const catalogue::Material& material) {
+  return !material.id.empty() &&
+         std::find(row.materials.begin(), row.materials.end(), material.id) != row.materials.end();
+}
+
 bool in_row(const void* context, const measures::Candidate& candidate) {
+  const auto& row = *static_cast<const catalogue::Row*>(context);
+  if (holds_whole(row, *candidate.material)) return true;
   if (candidate.content == nullptr) return false;
-  const auto& substances = static_cast<const catalogue::Row*>(context)->substances;
+  const auto& substances = row.substances;
   return std::find(substances.begin(), substances.end(), candidate.content->substance_id) !=
          substances.end();
 }
@@ -112,13 +121,23 @@ void Subjects::note_substances() {
   }
 }
 
+/// Whether the formula has one of the materials that a row counts as a whole.
+bool Subjects::is_there_whole(const catalogue::Row& row) const {
+  if (row.materials.empty()) return false;
+  const blend::Blend& blend = machine_.blend();
+  const std::vector<blend::Ingredient>& ingredients = blend.whole.composition.ingredients;
+  return std::any_of(ingredients.begin(), ingredients.end(), [&](const auto& ingredient) {
+    return ingredient.mass.high > 0 && holds_whole(row, blend.material(ingredient.material));
+  });
+}
+
 void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) {
   note_substances();
   const catalogue::Catalogue& catalogue = *machine_.blend().catalogue;
   const catalogue::Table& table = catalogue.tables[index];
   for (const catalogue::Row& row : table.rows) {
     const bool declared =
-        row.substances.empty() ||
+        (row.substances.empty() && row.materials.empty()) || is_there_whole(row) ||
         std::any_of(row.substances.begin(), row.substances.end(),
                     [this](catalogue::SubstanceIndex substance) { return declared_[substance]; });
     if (!declared && !undeclared_) continue;

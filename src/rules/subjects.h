@@ -24,6 +24,7 @@ class Subjects {
   void gather_rows(std::uint16_t table, std::vector<Subject>& subjects);
   void gather_materials(std::vector<Subject>& subjects);
   void note_substances();
+  [[nodiscard]] bool is_there_whole(const catalogue::Row& row) const;
 
   const Machine& machine_;
   std::map<std::pair<Each, std::uint16_t>, std::vector<Subject>> gathered_;

@@ -16,12 +16,16 @@ using quantity::Unit;
 constexpr std::array<std::string_view, 10> keywords{"and", "or",      "not",  "in",   "is",
                                                     "if",  "between", "then", "else", "holds"};
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 bool is_letter(char c) {
   const bool outside_ascii = (static_cast<unsigned char>(c) & 0x80U) != 0;
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || outside_ascii;
 }
-bool is_inner(char c) { return is_letter(c) || is_digit(c); }
+bool is_inner(char c) {
+  return is_letter(c) || is_digit(c);
+}
 
 /// Whether a name goes on with the byte at `at`: an underscore anywhere, and hyphens, points and
 /// apostrophes between letters and digits; in a selection slashes too.
@@ -135,7 +139,9 @@ std::string shown(Iterator at, Iterator end) {
 
 }  // namespace
 
-bool is_blank(char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; }
+bool is_blank(char c) {
+  return c == ' ' || c == '\n' || c == '\t' || c == '\r';
+}
 
 NodeIndex Scan::add(Op op, std::vector<NodeIndex> parts, Iterator from, Iterator to,
                     std::string text) {

@@ -28,8 +28,8 @@ class Scan {
   [[nodiscard]] Iterator end() const { return end_; }
 
   /// Adds a node that covers its parts, or [from, to) where that is wider.
-  NodeIndex add(Op op, std::vector<NodeIndex> parts, Iterator from = nullptr,
-                Iterator to = nullptr, std::string text = {});
+  NodeIndex add(Op op, std::vector<NodeIndex> parts, Iterator from = nullptr, Iterator to = nullptr,
+                std::string text = {});
   NodeIndex add(Node node);
 
   /// Keeps the first mistake only; answers false, so that a scanner can return it.
@@ -60,8 +60,8 @@ class Scan {
 /// A '-' with a blank on each side.
 [[nodiscard]] bool scan_minus(Iterator& first, Iterator last, const Scan& scan);
 
-/// Words between blanks up to a keyword or a sign, as one name. In a selection a word may begin with
-/// a digit and hold slashes.
+/// Words between blanks up to a keyword or a sign, as one name. In a selection a word may begin
+/// with a digit and hold slashes.
 [[nodiscard]] bool scan_name(Iterator& first, Iterator last, bool selection, std::string& name);
 /// One word with '(' behind it, which is left.
 [[nodiscard]] bool scan_function(Iterator& first, Iterator last, std::string& name);

@@ -18,36 +18,39 @@ namespace sudsmark::rules {
 enum class Kind : std::uint8_t { pass, fail, review, open, not_applicable };
 enum class Level : std::uint8_t { none, note, warning, error };
 
-[[nodiscard]] std::string_view kind_word(Kind kind);    ///< "notApplicable" as SARIF spells it
+[[nodiscard]] std::string_view kind_word(Kind kind);  ///< "notApplicable" as SARIF spells it
 [[nodiscard]] std::string_view level_word(Level level);
 
-/// A figure of a verdict: base units and the unit in which it is printed. An infinite end of a limit
-/// is no limit on that side.
+/// A figure of a verdict: base units and the unit in which it is printed. An infinite end of a
+/// limit is no limit on that side.
 struct Quantity {
   quantity::Range value;
-  std::string unit = "1";
+  std::string_view unit = "1";
 };
 
 /// An `allow` of the formula that covers a verdict.
 struct Allowed {
-  std::string because;
+  std::string_view because;
   text::Span place;
 };
 
+/// What one rule says of one subject. Its words point into the ruleset, the catalogue and the
+/// blend, which must outlive it.
 struct Verdict {
-  std::uint32_t rule = 0;       ///< index into the ruleset's rules
+  std::uint32_t rule = 0;  ///< index into the ruleset's rules
   Kind kind = Kind::not_applicable;
   Level level = Level::none;
-  std::string message;          ///< without place, level and id; empty for notApplicable
+  std::string message;  ///< without place, level and id; empty for notApplicable
   text::Span place;
-  std::string_view subject_kind;  ///< "portion", "material", "premix", "task", "row"; empty: the product
-  std::string subject;          ///< its name
+  std::string_view
+      subject_kind;          ///< "portion", "material", "premix", "task", "row"; empty: the product
+  std::string_view subject;  ///< its name
   std::optional<Quantity> measured;
   std::optional<Quantity> limit;
   blend::MissingSet missing = 0;  ///< into the checked formula's MissingTable
   catalogue::Citations sources;   ///< the rule's, or the row's where the rule goes over a table
   std::optional<Allowed> allowed;
-  bool met_from_memory = false;   ///< would be a pass if the limit were not from memory
+  bool met_from_memory = false;         ///< would be a pass if the limit were not from memory
   const catalogue::Row* row = nullptr;  ///< of the table, where the rule goes over one
 };
 

@@ -83,9 +83,8 @@ class Verification {
     const auto fails = [](const Verdict& verdict) { return verdict.kind == Kind::fail; };
     const auto other = std::find_if(verdicts.begin(), verdicts.end(), speaks);
     const bool passed = std::any_of(verdicts.begin(), verdicts.end(), passes);
-    const bool as_it_should = should_pass_
-                                  ? passed && other == verdicts.end()
-                                  : std::any_of(verdicts.begin(), verdicts.end(), fails);
+    const bool as_it_should = should_pass_ ? passed && other == verdicts.end()
+                                           : std::any_of(verdicts.begin(), verdicts.end(), fails);
     if (as_it_should) return;
     std::string gives(kind_word(passed ? Kind::pass : Kind::not_applicable));
     std::string message;

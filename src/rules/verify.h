@@ -25,8 +25,8 @@ struct Verified {
 
 /// Runs the examples of every rule, each a whole formula, as on a given day. What should pass must
 /// pass for at least one subject (a limit that is from memory may be met) and do nothing else for
-/// any; what should fail must fail for at least one. A rule that lacks an example of a kind is noted
-/// too.
+/// any; what should fail must fail for at least one. A rule that lacks an example of a kind is
+/// noted too.
 [[nodiscard]] Verified verify(const Ruleset& ruleset, const catalogue::Catalogue& catalogue,
                               const Day& on);
 

@@ -17,8 +17,7 @@ constexpr std::array<std::string_view, 3> user_words{"adults", "children over 3"
                                                      "children under 3"};
 constexpr std::array<std::string_view, 5> market_words{"GB", "EU", "NI", "US", "CA"};
 constexpr std::array<std::string_view, 5> water_words{"pure", "soft", "medium", "hard", "figures"};
-constexpr std::array<std::string_view, 6> mask_words{"none", "FFP1", "FFP2",
-                                                     "FFP3", "N95",  "P100"};
+constexpr std::array<std::string_view, 6> mask_words{"none", "FFP1", "FFP2", "FFP3", "N95", "P100"};
 constexpr std::array<std::string_view, 2> extraction_words{"yes", "no"};
 constexpr std::array<std::string_view, 3> dustiness_words{"low", "medium", "high"};
 
@@ -51,8 +50,8 @@ constexpr std::array all_fields{
               "the moisture", "water that is held and given off slowly, as in starch"},
     FieldInfo{Field::material_crystal_water, "material.crystal_water", Each::material, "%",
               "the crystal water", "water in crystals, set free on warming"},
-    FieldInfo{Field::material_melting, "material.melting", Each::material, "C",
-              "the melting point", "melting point or range"},
+    FieldInfo{Field::material_melting, "material.melting", Each::material, "C", "the melting point",
+              "melting point or range"},
     FieldInfo{Field::material_hlb, "material.hlb", Each::material, "1", "the HLB",
               "HLB as an emulsifier, Griffin's scale"},
     FieldInfo{Field::material_required_hlb, "material.required_hlb", Each::material, "1",
@@ -89,7 +88,8 @@ constexpr std::array all_fields{
               "how long the task takes"},
     FieldInfo{Field::task_times, "task.times", Each::task, "per day", "the number (`times`)",
               "how often a day it is done"},
-    FieldInfo{Field::task_mass, "task.mass", Each::task, "g", "the mass", "what is handled at once"},
+    FieldInfo{Field::task_mass, "task.mass", Each::task, "g", "the mass",
+              "what is handled at once"},
     FieldInfo{Field::task_volume, "task.volume", Each::task, "l", "the vessel (`in`)",
               "bowl, bucket or mixer it is handled in"},
     FieldInfo{Field::task_raises, "task.raises", Each::task, "mg/kg",
@@ -125,15 +125,21 @@ constexpr std::array all_texts{
 };
 
 constexpr std::array<std::string_view, 12> functions{
-    "share", "supplied", "mass", "dose", "in_bath", "count", "holds", "min", "max", "abs",
-    "looks_like_food", "material"};
+    "share", "supplied", "mass", "dose", "in_bath",         "count",
+    "holds", "min",      "max",  "abs",  "looks_like_food", "material"};
 
 }  // namespace
 
-std::string_view each_word(Each each) { return each_words[static_cast<std::size_t>(each)]; }
+std::string_view each_word(Each each) {
+  return each_words[static_cast<std::size_t>(each)];
+}
 
-std::span<const StatedInfo> stated_words() { return stated; }
-const StatedInfo& info(StatedWords words) { return stated[static_cast<std::size_t>(words)]; }
+std::span<const StatedInfo> stated_words() {
+  return stated;
+}
+const StatedInfo& info(StatedWords words) {
+  return stated[static_cast<std::size_t>(words)];
+}
 
 std::optional<unsigned> find_word(const StatedInfo& info, std::string_view word) {
   const std::string wanted = text::fold(word);
@@ -143,13 +149,23 @@ std::optional<unsigned> find_word(const StatedInfo& info, std::string_view word)
   return std::nullopt;
 }
 
-std::span<const FieldInfo> fields() { return all_fields; }
-const FieldInfo& info(Field field) { return all_fields[static_cast<std::size_t>(field)]; }
+std::span<const FieldInfo> fields() {
+  return all_fields;
+}
+const FieldInfo& info(Field field) {
+  return all_fields[static_cast<std::size_t>(field)];
+}
 
-std::span<const MarkInfo> marks() { return all_marks; }
-const MarkInfo& info(Mark mark) { return all_marks[static_cast<std::size_t>(mark)]; }
+std::span<const MarkInfo> marks() {
+  return all_marks;
+}
+const MarkInfo& info(Mark mark) {
+  return all_marks[static_cast<std::size_t>(mark)];
+}
 
-std::span<const TextInfo> texts() { return all_texts; }
+std::span<const TextInfo> texts() {
+  return all_texts;
+}
 
 bool is_hazard_code(std::string_view word) {
   if (word.size() < 4 || (word[0] != 'H' && !word.starts_with("EUH"))) return false;

@@ -1,5 +1,5 @@
-// The words that expressions know beside measures: what a formula states, and what the subject of an
-// `each` has. One list for the compiler, the machine and the documentation.
+// The words that expressions know beside measures: what a formula states, and what the subject of
+// an `each` has. One list for the compiler, the machine and the documentation.
 #pragma once
 
 #include <optional>

@@ -18,16 +18,28 @@ Dissolution saturate(double most, LeftAfter left_after, Saturation saturation) {
     return result;
   }
   bool solved = true;
-  const auto excess = [&](double solid) {
-    const Equilibrium state = left_after(solid);
-    solved = solved && state.status == SolveStatus::converged;
-    return saturation(state) - 1.0;
+  // Saturation against what is left in solution is nearly a straight line on two logarithmic scales,
+  // so that a handful of steps finds the root there.
+  constexpr double least_left = -16.0;  // 10^-7 of what could fall out
+  const auto solid_at = [most](double log_left) { return -most * std::expm1(log_left); };
+  const auto index = [&](const Equilibrium& state) {
+    return std::log(std::max(saturation(state), 1e-30));
   };
+  const auto excess = [&](double log_left) {
+    const Equilibrium state = left_after(solid_at(log_left));
+    solved = solved && state.status == SolveStatus::converged;
+    return index(state);
+  };
+  const double at_least = excess(least_left);
+  if (at_least >= 0.0) {
+    result.state.status = SolveStatus::not_converged;
+    return result;
+  }
   std::uintmax_t steps = 80;
   const auto [from, to] = boost::math::tools::toms748_solve(
-      excess, 0.0, most, saturation(result.state) - 1.0, excess(most),
-      [most](double a, double b) { return std::abs(a - b) < 1e-9 * most; }, steps);
-  result.solid = 0.5 * (from + to);
+      excess, least_left, 0.0, at_least, index(result.state),
+      [](double a, double b) { return std::abs(a - b) < 1e-4; }, steps);
+  result.solid = solid_at(0.5 * (from + to));
   result.state = left_after(result.solid);
   if (!solved) result.state.status = SolveStatus::not_converged;
   return result;

@@ -1,5 +1,5 @@
 // Ten thousand spoiled formulas through the whole library: fixtures cut short, with bytes changed,
-// removed, doubled and lines swapped. None may crash or hang, and none may pass in silence: each
+// removed, doubled and lines swapped. None may crash or hang (ctest ends what hangs), and none may pass in silence: each
 // comes to a checked formula or to an error with words and a place.
 #include <doctest/doctest.h>
 
@@ -7,7 +7,6 @@
 #include <sudsmark/report.h>
 
 #include <algorithm>
-#include <chrono>
 #include <filesystem>
 #include <fstream>
 #include <random>
@@ -88,12 +87,9 @@ TEST_CASE("ten thousand spoiled formulas: no crash, no hang, no pass in silence"
       return contents(path);
     };
     sudsmark::RunResult run;
-    const auto begin = std::chrono::steady_clock::now();
     sudsmark::check({paths[at].string(), spoiled, false}, rulesets, options, run);
     const std::string report = sudsmark::text_report(run, {});
     const std::string errors = sudsmark::problem_lines(run.problems);
-    // a hang, not a slow machine
-    CHECK(std::chrono::steady_clock::now() - begin < std::chrono::seconds(20));
     CHECK_MESSAGE(run.formulas.size() + run.problems.size() >= 1, spoiled);
     for (const auto& problem : run.problems) {
       CHECK_FALSE(problem.message.empty());

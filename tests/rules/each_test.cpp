@@ -33,8 +33,8 @@ TEST_CASE("rows whose substance the formula holds") {
         "review warning line 4: it depends on the true figures: 0.9 to 1.2 % of Linalool, strict, "
         "wanted at most 1 %\n");
   // the row's own source decides whether a limit is from memory
-  CHECK(verdict_of(limits, bar(" 1 % Sour\n") +
-                               "fragrance \"Sour\"\n 10 % citral\n undeclared none\n") ==
+  CHECK(verdict_of(limits,
+                   bar(" 1 % Sour\n") + "fragrance \"Sour\"\n 10 % citral\n undeclared none\n") ==
         "review note line 4: the limit is from memory and is to be looked up: The rule: 'Citral' "
         "(0.1 %, wanted at most 0.5 %)\n");
   CHECK(verdict_of(limits, bar("")) == "notApplicable\n");
@@ -56,34 +56,94 @@ TEST_CASE("a row holds in its markets, from its day, and may lack a figure") {
   CHECK(ask(bench, blend, {before, {}, {}, true}).text == "notApplicable\n");
 }
 
-TEST_CASE("rows with a shelf date in a column of that name") {
+TEST_CASE("rows with a shelf date: an old product keeps the old law until then") {
   Workbench bench(
       rule_file("    each: row of days\n    expect: share <= most\n    message: no\n") +
-      "tables:\n  - id: days\n    title: Days\n    columns:\n"
-      "      - { name: most, unit: \"%\" }\n      - { name: shelf, word: yes }\n    rows:\n"
+      "tables:\n  - id: days\n    title: Days\n    columns: [{ name: most, unit: \"%\" }]\n"
+      "    rows:\n"
       "      - { name: Borax, substance: Borax, most: 0.1 %, from: 2026-07-31, shelf: 2028-07-31,\n"
       "          source: book }\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-  CHECK(ask(bench, bench.mix(bar(" 1 % borax\n", " first sold 2026-07-30\n"))).text ==
-        "notApplicable\n");
-  CHECK(ask(bench, bench.mix(bar(" 1 % borax\n", " first sold 2026-07-31\n"))).text ==
-        "fail warning line 5: no, wanted at most 0.1 %\n");
+  const auto asked = [&](std::string_view first_sold, int year, unsigned month, unsigned day) {
+    const rules::Day on{std::chrono::year(year), std::chrono::month(month), std::chrono::day(day)};
+    const std::string statement = " first sold " + std::string(first_sold) + "\n";
+    return ask(bench, bench.mix(bar(" 1 % borax\n", statement)), {on, {}, {}, true}).text;
+  };
+  const std::string fails = "fail warning line 5: no, wanted at most 0.1 %\n";
+  CHECK(asked("2026-07-30", 2026, 9, 1) == "notApplicable\n");
+  CHECK(asked("2026-07-30", 2028, 7, 30) == "notApplicable\n");
+  CHECK(asked("2026-07-30", 2028, 7, 31) == fails);
+  CHECK(asked("2026-07-31", 2026, 9, 1) == fails);
+}
+
+TEST_CASE("a row counts its extracts as a whole, whatever they are made of") {
+  const std::string rule =
+      rule_file(
+          "    each: row of extracts\n    expect: share <= most\n"
+          "    message: '{share} of {row}'\n") +
+      "tables:\n  - id: extracts\n    title: Extracts\n"
+      "    columns: [{ name: most, unit: \"%\" }]\n    rows:\n"
+      "      - { name: Meadow, materials: [meadow-oil], most: 0.1 %, source: book }\n";
+  Workbench bench(rule);
+  REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
+  CHECK(ask(bench, bench.mix(bar(" 3 % meadow oil\n"))).text ==
+        "fail warning line 4: 3 % of Meadow, wanted at most 0.1 %\n");
+  CHECK(ask(bench, bench.mix(bar(" 0.1 % meadow oil\n"))).text ==
+        "pass none line 4: The rule: 'Meadow' (0.1 %, wanted at most 0.1 %)\n");
+  // a certificate for the oil leaves it that oil
+  CHECK(ask(bench, bench.mix(bar(" 3 % meadow oil\n") + "fragrance \"Meadow oil\"\n limit 4 %\n"))
+            .text == "fail warning line 4: 3 % of Meadow, wanted at most 0.1 %\n");
+  CHECK(ask(bench, bench.mix(bar(" 3 % borax\n"))).text == "notApplicable\n");
+  Workbench wrong(rule + "      - { name: None, materials: [meadow-oul], source: book }\n");
+  CHECK(wrong.errors().find("no material has the id 'meadow-oul'; did you mean 'meadow-oil'?") !=
+        std::string::npos);
+}
+
+TEST_CASE("a material of which the formula only gives a CAS number") {
+  CHECK(verdict_of(limits, bar(" 1 % scent base\n") +
+                               "material \"scent base\"\n role aroma chemical\n form liquid\n"
+                               " cas 5392-40-5\n") ==
+        "fail warning line 4: 1 % of Citral, mild, wanted at most 0.5 %\n");
+}
+
+TEST_CASE("whether a material is listed in a table, in each market that the table speaks of") {
+  const std::string rule =
+      "    each: material\n    when: material is (lake or salt)\n"
+      "    expect: material is listed in scent-limits\n    message: '{material} is not listed'\n";
+  const auto asked = [&](std::string_view lines, std::string_view statements) {
+    return verdict_of(rule, bar(lines, statements)).substr(0, 40);
+  };
+  CHECK(asked(" 0.1 % sky lake\n", " market GB\n").starts_with("pass"));
+  // the row of that colour is for Great Britain, that of borax for the EU
+  CHECK(asked(" 0.1 % borax\n", " market EU\n").starts_with("pass"));
+  CHECK(asked(" 0.1 % borax\n", " market GB\n").starts_with("fail warning line 5: Borax is not"));
+  CHECK(asked(" 0.1 % borax\n", " market GB, EU\n").starts_with("fail"));
+  const std::string own = "material \"neon\"\n role dye\n form fine powder\n";
+  CHECK(verdict_of("    each: material\n    when: material is dye\n"
+                   "    expect: material is not listed in scent-limits\n    message: no\n",
+                   bar(" 0.1 % neon\n") + own)
+            .starts_with("open note line 4: needs the CAS or colour index number of 'neon'"));
+  Workbench wrong(
+      rule_file("    each: material\n    expect: material is listed in scent-limit\n"
+                "    message: no\n"));
+  CHECK(wrong.errors().find("'scent-limit' is not a table that is known; did you mean") !=
+        std::string::npos);
 }
 
 TEST_CASE("words of a row") {
   const std::string rule =
       "    each: row of scent-limits\n    when: entry = strict\n    expect: share <= limit\n"
       "    message: no\n";
-  CHECK(verdict_of(rule, bar(" 1 % Sour\n") +
-                             "fragrance \"Sour\"\n 10 % citral\n undeclared none\n") ==
+  CHECK(verdict_of(rule,
+                   bar(" 1 % Sour\n") + "fragrance \"Sour\"\n 10 % citral\n undeclared none\n") ==
         "notApplicable 'Citral'\n");
 }
 
 TEST_CASE("materials") {
   const auto asked = [](std::string_view keys, std::string_view lines) {
-    return verdict_of("    each: material\n" + std::string(keys) +
-                          "    message: '{material}: {supplied}'\n",
-                      bar(lines));
+    return verdict_of(
+        "    each: material\n" + std::string(keys) + "    message: '{material}: {supplied}'\n",
+        bar(lines));
   };
   CHECK(asked("    when: material is anionic\n    expect: supplied <= 20 %\n",
               " 30 % foam powder\n 2 % sweet oil\n") ==
@@ -139,8 +199,9 @@ TEST_CASE("marks and dustiness of a material") {
 }
 
 TEST_CASE("what a material holds") {
-  const std::string rule = "    each: material\n    when: material is scent\n"
-                           "    expect: not (material holds citral)\n    message: '{material}'\n";
+  const std::string rule =
+      "    each: material\n    when: material is scent\n"
+      "    expect: not (material holds citral)\n    message: '{material}'\n";
   CHECK(verdict_of(rule, bar(" 1 % Sour\n 1 % Mild\n 1 % meadow oil\n") +
                              "fragrance \"Sour\"\n 10 % citral\n undeclared none\n"
                              "fragrance \"Mild\"\n 10 % linalool\n undeclared none\n") ==
@@ -154,7 +215,8 @@ TEST_CASE("portions, with measures of their own") {
   const std::string rule =
       "    each: portion\n    expect: colour <= 0.05 %\n"
       "    message: '{portion}, {portion.share} of the batch: {colour}'\n";
-  const std::string halves = "portion \"blue\", 50 %\n 1 g per kg sky lake\nportion \"plain\", 50 %\n";
+  const std::string halves =
+      "portion \"blue\", 50 %\n 1 g per kg sky lake\nportion \"plain\", 50 %\n";
   CHECK(verdict_of(rule, bar("") + halves) ==
         "fail warning line 5: blue, 50 % of the batch: 0.1 %, wanted at most 0.05 %\n"
         "pass none line 7: The rule: 'plain' (0 %, wanted at most 0.05 %)\n");
@@ -169,9 +231,10 @@ TEST_CASE("premixes and tasks") {
       "task \"tip\"\n handles 1 bag \"dry bag\"\n takes 12 min\n times 4 per day\n in 20 l\n"
       "task \"stir\"\n handles phase \"all\"\n";
   const std::string formula = "formula \"t\"\n product bubble bar\nphase \"all\"\n" + kitchen;
-  CHECK(verdict_of("    each: premix\n    expect: supplied(anionic) <= 30 % and premix.mass <= 2 kg\n"
-                   "    message: '{premix}: {supplied(anionic)}'\n",
-                   formula) == "fail warning line 6: dry bag: 40 %, wanted at most 30 %\n");
+  CHECK(
+      verdict_of("    each: premix\n    expect: supplied(anionic) <= 30 % and premix.mass <= 2 kg\n"
+                 "    message: '{premix}: {supplied(anionic)}'\n",
+                 formula) == "fail warning line 6: dry bag: 40 %, wanted at most 30 %\n");
   CHECK(verdict_of("    each: task\n    expect: task.takes * task.times <= 0.01\n"
                    "    message: '{task}: {task.mass} for {task.takes}'\n",
                    formula) ==

@@ -13,33 +13,62 @@ using rules::Op;
 
 std::string_view op_word(Op op) {
   switch (op) {
-    case Op::negate: return "negate";
-    case Op::add: return "+";
-    case Op::subtract: return "-";
-    case Op::multiply: return "*";
-    case Op::divide: return "/";
-    case Op::minimum: return "min";
-    case Op::maximum: return "max";
-    case Op::absolute: return "abs";
-    case Op::equal: return "=";
-    case Op::unequal: return "!=";
-    case Op::less: return "<";
-    case Op::less_equal: return "<=";
-    case Op::greater: return ">";
-    case Op::greater_equal: return ">=";
-    case Op::between: return "between";
-    case Op::in: return "in";
-    case Op::is: return "is";
-    case Op::holds: return "holds";
-    case Op::not_true: return "not";
-    case Op::both: return "and";
-    case Op::either: return "or";
-    case Op::choose: return "if";
-    case Op::list: return "list";
-    case Op::pick_not: return "NOT";
-    case Op::pick_both: return "AND";
-    case Op::pick_either: return "OR";
-    default: return "?";
+    case Op::negate:
+      return "negate";
+    case Op::add:
+      return "+";
+    case Op::subtract:
+      return "-";
+    case Op::multiply:
+      return "*";
+    case Op::divide:
+      return "/";
+    case Op::minimum:
+      return "min";
+    case Op::maximum:
+      return "max";
+    case Op::absolute:
+      return "abs";
+    case Op::equal:
+      return "=";
+    case Op::unequal:
+      return "!=";
+    case Op::less:
+      return "<";
+    case Op::less_equal:
+      return "<=";
+    case Op::greater:
+      return ">";
+    case Op::greater_equal:
+      return ">=";
+    case Op::between:
+      return "between";
+    case Op::in:
+      return "in";
+    case Op::is:
+      return "is";
+    case Op::holds:
+      return "holds";
+    case Op::listed:
+      return "listed";
+    case Op::not_true:
+      return "not";
+    case Op::both:
+      return "and";
+    case Op::either:
+      return "or";
+    case Op::choose:
+      return "if";
+    case Op::list:
+      return "list";
+    case Op::pick_not:
+      return "NOT";
+    case Op::pick_both:
+      return "AND";
+    case Op::pick_either:
+      return "OR";
+    default:
+      return "?";
   }
 }
 
@@ -154,7 +183,8 @@ TEST_CASE("what is wrong is said in our words, at its place") {
   CHECK(read("a > > 1") == "4-5 expected a figure, a measure or '(', found '>'");
   CHECK(read("(a + b") == "6-6 expected ')', found the end");
   CHECK(read("a b)") == "3-4 expected an operator or the end, found ')'");
-  CHECK(read("share()") == "6-7 expected a role, a form, a substance, a material or '(', found ')'");
+  CHECK(read("share()") ==
+        "6-7 expected a role, a form, a substance, a material or '(', found ')'");
   CHECK(read("share(oil") == "9-9 expected ')', found the end");
   CHECK(read("share(oil, butter)") == "9-10 expected ')', found ','");
   CHECK(read("a in oils") == "5-6 expected '{', found 'oils'");
@@ -172,8 +202,7 @@ TEST_CASE("what is wrong is said in our words, at its place") {
   CHECK(read("mean(a, b)") ==
         "0-4 'mean' is not a function that is known; known are 'share', 'supplied', 'mass', "
         "'dose', 'in_bath', 'count', 'holds', 'min', 'max' and 'abs'");
-  CHECK(read("min(a)") ==
-        "5-6 expected two figures or more, with commas between, found ')'");
+  CHECK(read("min(a)") == "5-6 expected two figures or more, with commas between, found ')'");
   CHECK(read("abs(a, b)") == "8-9 expected one figure in abs(…), found ')'");
   CHECK(read("a = \"b") == "4-5 this quote is never closed");
   CHECK(read("5 per kg") == "2-5 'per' needs a unit on each side, as in '0.6 g per kg'");

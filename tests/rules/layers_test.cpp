@@ -53,18 +53,20 @@ TEST_CASE("a measure of the same name is used by the rules that were there befor
   Workbench bench(base);
   bench.add("mine.yaml", "measures:\n  fat: oils\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-  CHECK(asked(bench, " 2 % sweet oil\n 2 % meadow oil\n").starts_with(
-      "pass none line 4: Fat (4 %, wanted at most 6 %)\n"));
+  CHECK(asked(bench, " 2 % sweet oil\n 2 % meadow oil\n")
+            .starts_with("pass none line 4: Fat (4 %, wanted at most 6 %)\n"));
   bench.add("more.yaml", "measures:\n  fat: mass(oil)\n");
-  CHECK(bench.errors() ==
-        "2:3 measure-changed 'fat' stands for a share (%) in the rules it is replaced in; this is a "
-        "mass (g)\n");
+  CHECK(
+      bench.errors() ==
+      "2:3 measure-changed 'fat' stands for a share (%) in the rules it is replaced in; this is a "
+      "mass (g)\n");
 }
 
 TEST_CASE("a measure that closes a circle through the measures below it") {
   Workbench bench(base);
   bench.add("mine.yaml", "measures:\n  fat: twice-fat / 2\n");
-  CHECK(bench.errors() == "2:3 measure-circle the measure 'fat' needs itself: fat -> twice-fat -> fat\n");
+  CHECK(bench.errors() ==
+        "2:3 measure-circle the measure 'fat' needs itself: fat -> twice-fat -> fat\n");
 }
 
 TEST_CASE("measures on measures have a bound") {
@@ -80,32 +82,34 @@ TEST_CASE("measures on measures have a bound") {
 TEST_CASE("a table with other columns is used by the rules that were there before") {
   const std::string_view head = "tables:\n  - id: scent-limits\n    title: Mine\n    columns:\n";
   Workbench bench(base);
-  bench.add("mine.yaml",
-            std::string(head) +
-                "      - { name: entry, word: yes }\n      - { name: limit, unit: ppm }\n    rows:\n"
-                "      - { name: Salt of boron, substance: Borax, entry: strict, limit: 100 ppm, "
-                "source: book }\n");
+  bench.add(
+      "mine.yaml",
+      std::string(head) +
+          "      - { name: entry, word: yes }\n      - { name: limit, unit: ppm }\n    rows:\n"
+          "      - { name: Salt of boron, substance: Borax, entry: strict, limit: 100 ppm, "
+          "source: book }\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   CHECK(asked(bench, " 1 % borax\n") ==
         "pass none line 1: Fat (0 %, wanted at most 6 %)\n"
-        "fail warning line 4: 1 % of Salt of boron, strict, wanted at most 100 ppm\n"
+        "fail warning line 4: 1 % of Salt of boron, strict, wanted at most 0.01 %\n"
         "fail warning line 4: no\n");
   Workbench other(base);
-  other.add("mine.yaml",
-            std::string(head) +
-                "      - { name: most, unit: \"%\" }\n    rows:\n"
-                "      - { name: B, substance: Borax, most: 1 %, source: book }\n");
-  CHECK(other.errors() ==
-        "2:9 replaced-table the table 'scent-limits' was replaced, and the rule 'limits' cannot use "
-        "the new one: 'entry' is not a measure or a word that is known here\n");
+  other.add("mine.yaml", std::string(head) +
+                             "      - { name: most, unit: \"%\" }\n    rows:\n"
+                             "      - { name: B, substance: Borax, most: 1 %, source: book }\n");
+  CHECK(
+      other.errors() ==
+      "2:9 replaced-table the table 'scent-limits' was replaced, and the rule 'limits' cannot use "
+      "the new one: 'entry' is not a measure or a word that is known here\n");
 }
 
 TEST_CASE("a name means what a user's catalogue adds to it") {
   Workbench bench(base);
-  bench.add("mine.yaml",
-            "materials:\n  - id: borax-ten\n    name: Borax ten\n    form: granules\n"
-            "    roles: [salt]\n    contains:\n      - { active: Borax, share: 50 %, source: book }\n"
-            "    source: book\n");
+  bench.add(
+      "mine.yaml",
+      "materials:\n  - id: borax-ten\n    name: Borax ten\n    form: granules\n"
+      "    roles: [salt]\n    contains:\n      - { active: Borax, share: 50 %, source: book }\n"
+      "    source: book\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   CHECK(asked(bench, " 1 % borax ten\n").ends_with("fail warning line 4: no\n"));
 }
@@ -162,8 +166,8 @@ TEST_CASE("damaged bytes are refused or harmless") {
                         rules::consistent(book.ruleset, book.catalogue);
     if (!usable) ++refused;
     rules::Rulebook cut;
-    CHECK_FALSE(catalogue::from_bytes(std::string_view(bytes).substr(0, at), cut.catalogue,
-                                      cut.ruleset));
+    CHECK_FALSE(
+        catalogue::from_bytes(std::string_view(bytes).substr(0, at), cut.catalogue, cut.ruleset));
   }
   CHECK(refused > bytes.size() / 7 / 4);
 }

@@ -76,10 +76,10 @@ class TreeWalker {
         return leaves_(words(node));
       case Op::equal:
       case Op::unequal:
-        if (tree_[node.parts[1]].op == Op::name &&
-            tree_[node.parts[0]].op == Op::name && is_word(node)) {
-          const Walked asked = leaves_(words(tree_[node.parts[0]]) + " = " +
-                                       words(tree_[node.parts[1]]));
+        if (tree_[node.parts[1]].op == Op::name && tree_[node.parts[0]].op == Op::name &&
+            is_word(node)) {
+          const Walked asked =
+              leaves_(words(tree_[node.parts[0]]) + " = " + words(tree_[node.parts[1]]));
           return node.op == Op::equal ? asked : denied(asked);
         }
         break;

@@ -51,8 +51,9 @@ TEST_CASE("a limit that is met to the letter is met") {
 }
 
 TEST_CASE("open names what to find out, and weighs as 'undecided' says") {
-  const std::string rule = "    when: forming = pressed\n    expect: oils <= 2 %\n"
-                           "    message: '{oils} of oil'\n";
+  const std::string rule =
+      "    when: forming = pressed\n    expect: oils <= 2 %\n"
+      "    message: '{oils} of oil'\n";
   CHECK(verdict_of(rule, bar(" 3 % sweet oil\n")) ==
         "open note line 4: needs the forming method (`forming`): The rule\n");
   CHECK(verdict_of(rule + "    undecided: warning\n", bar(" 3 % sweet oil\n")) ==
@@ -62,13 +63,13 @@ TEST_CASE("open names what to find out, and weighs as 'undecided' says") {
         "pass none line 4: The rule (1 %, wanted at most 2 %)\n");
   CHECK(verdict_of(rule, bar(" 3 % sweet oil\n", " forming pressed\n")) ==
         "fail warning line 5: 3 % of oil, wanted at most 2 %\n");
-  CHECK(verdict_of(rule, bar(" 3 % sweet oil\n", " forming hand moulded\n")) ==
-        "notApplicable\n");
+  CHECK(verdict_of(rule, bar(" 3 % sweet oil\n", " forming hand moulded\n")) == "notApplicable\n");
 }
 
 TEST_CASE("a 'when' that depends on true figures makes a review") {
-  CHECK(verdict_of("    when: oils > 4 %\n    expect: emulsifier >= 1 %\n    message: '{emulsifier}'\n",
-                   bar(" 3 - 5 % sweet oil\n")) ==
+  CHECK(verdict_of(
+            "    when: oils > 4 %\n    expect: emulsifier >= 1 %\n    message: '{emulsifier}'\n",
+            bar(" 3 - 5 % sweet oil\n")) ==
         "review warning line 1: it depends on the true figures whether this applies: 0 %, wanted 1 "
         "% or more\n");
 }
@@ -158,8 +159,9 @@ TEST_CASE("places: where a maker would change it") {
 }
 
 TEST_CASE("a limit from memory may fail and never simply passes") {
-  const std::string rule = "    expect: oils <= 2 %\n    message: '{oils} of oil'\n"
-                           "    otherwise: error\n    sources: [memory]\n";
+  const std::string rule =
+      "    expect: oils <= 2 %\n    message: '{oils} of oil'\n"
+      "    otherwise: error\n    sources: [memory]\n";
   CHECK(verdict_of(rule, bar(" 3 % sweet oil\n")) ==
         "fail error line 4: 3 % of oil, wanted at most 2 %\n");
   CHECK(verdict_of(rule, bar(" 1 % sweet oil\n")) ==
@@ -245,7 +247,8 @@ TEST_CASE("dates of a law") {
   const auto day = [](int y, unsigned m, unsigned d) {
     return rules::Day(year(y), std::chrono::month(m), std::chrono::day(d));
   };
-  const auto asked = [&](std::string_view dates, std::string_view first_sold, const rules::Day& on) {
+  const auto asked = [&](std::string_view dates, std::string_view first_sold,
+                         const rules::Day& on) {
     Workbench bench(rule_file("    expect: oils <= 2 %\n    message: no\n" + std::string(dates)));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
     const blend::Blend blend = bench.mix(bar(" 3 % sweet oil\n", first_sold));

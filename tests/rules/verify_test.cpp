@@ -15,7 +15,8 @@ std::string verified(std::string_view rule, std::string_view passes, std::string
     if (lines.empty()) return std::string();
     return "      " + std::string(kind) + ":\n        - |\n" +
            "          formula \"e\"\n            product bubble bar\n          phase \"all\"\n"
-           "            " + std::string(lines) + "\n            q.s. bicarb\n";
+           "            " +
+           std::string(lines) + "\n            q.s. bicarb\n";
   };
   const Workbench bench(rule_file(std::string(rule) + "    message: no\n    examples:\n" +
                                   example("passes", passes) + example("fails", fails)));
@@ -34,9 +35,9 @@ constexpr std::string_view little_oil = "    expect: oils <= 2 %\n";
 
 TEST_CASE("examples that do as they should") {
   CHECK(verified(little_oil, "1 % sweet oil", "3 % sweet oil").empty());
-  CHECK(verified("    expect: oils <= 2 %\n    sources: [memory]\n", "1 % sweet oil",
-                 "3 % sweet oil")
-            .empty());
+  CHECK(
+      verified("    expect: oils <= 2 %\n    sources: [memory]\n", "1 % sweet oil", "3 % sweet oil")
+          .empty());
 }
 
 TEST_CASE("examples that do not") {

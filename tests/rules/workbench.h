@@ -58,8 +58,8 @@ struct Workbench {
 
 /// One file of rules around a rule's keys (each line indented by four blanks).
 inline std::string rule_file(std::string_view keys, std::string_view head = "authority: craft\n") {
-  return "subject: Tests\n" + std::string(head) + "rules:\n  - id: the-rule\n    title: The rule\n" +
-         std::string(keys);
+  return "subject: Tests\n" + std::string(head) +
+         "rules:\n  - id: the-rule\n    title: The rule\n" + std::string(keys);
 }
 
 /// What one rule says of one formula: "fail warning 3:3 message" a line for each subject.
@@ -81,9 +81,9 @@ inline Asked ask(Workbench& bench, const blend::Blend& blend,
       asked.text += " line " + std::to_string(bench.sources.position(verdict.place).line) + ": ";
       asked.text += verdict.message;
     } else if (!verdict.subject.empty()) {
-      asked.text += " '" + verdict.subject + "'";
+      asked.text += " '" + std::string(verdict.subject) + "'";
     }
-    if (verdict.allowed) asked.text += " [allowed: " + verdict.allowed->because + "]";
+    if (verdict.allowed) asked.text += " [allowed: " + std::string(verdict.allowed->because) + "]";
     asked.text += '\n';
   }
   return asked;
