@@ -65,8 +65,10 @@ int carrier_rank(const blend::Blend& blend, const blend::Weighing& carrier,
     // a liquid goes into oil, or into what else is liquid and mixes with it
     const bool liquid = material.form == Form::liquid;
     if (!liquid || has_any(material, bit(Role::alcohol))) return 0;
-    const bool both_fat = has_any(material, fats) == has_any(minor, fats);
-    return both_fat ? 2 : 1;
+    // an antioxidant or a scent is at home in fat too
+    const catalogue::Roles at_home = fats | bit(Role::antioxidant) | bit(Role::scent);
+    if (has_any(material, fats) != has_any(minor, at_home)) return 1;
+    return has_any(material, bit(Role::oil)) ? 3 : 2;
   }
   if (material.form != Form::fine_powder) return 0;
   if (has_any(material, bit(Role::starch))) return 5;

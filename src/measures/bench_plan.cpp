@@ -42,7 +42,8 @@ double wet_share(const blend::Blend& blend, const blend::Composition& compositio
   return composition.weighted_share(wet).low;
 }
 
-/// How many of a premix are made at a time: for the task that handles most, or for the formula.
+/// How many of a premix are made at a time: for the task that handles most, for the formula, or for
+/// the premixes that it goes into, as many as there are of those.
 int makings_of(const blend::Blend& blend, std::size_t premix) {
   const double one = blend.premixes[premix].composition.total().high;
   double most = 1.0;
@@ -53,8 +54,11 @@ int makings_of(const blend::Blend& blend, std::size_t premix) {
     if (task.premix == premix) take(task.handled.composition.total());
   }
   for (const Weighing& weighing : blend.weighings) {
-    const bool used = weighing.premix == premix && weighing.section != SectionKind::premix;
-    if (used) take(weighing.mass);
+    if (weighing.premix != premix) continue;
+    // premixes never go round in a circle, and nest sixteen deep at most
+    const int times =
+        weighing.section == SectionKind::premix ? makings_of(blend, weighing.section_index) : 1;
+    take(weighing.mass * static_cast<double>(times));
   }
   constexpr double slack = 1e-9;
   return static_cast<int>(std::min<double>(std::ceil(most * (1 - slack)), most_makings));
@@ -133,8 +137,10 @@ class Planner {
   }
 
   void weigh(BenchLine& line) {
-    if (!line.mass.known() || !(line.mass.low > 0)) return;
-    line.plan = science::plan_weighing(plan_.scales, line.mass.low, bench_tolerance);
+    // a range from nothing is planned for the case that it is used at all
+    line.planned = line.mass.low > 0 ? line.mass.low : line.mass.high;
+    if (!line.mass.known() || !(line.planned > 0)) return;
+    line.plan = science::plan_weighing(plan_.scales, line.planned, bench_tolerance);
     // in several goes their steps add up, and the mass is too great rather than too small
     line.too_small = line.plan && !line.plan->within && line.plan->goes.size() == 1;
     if (!line.too_small) return;
@@ -156,7 +162,7 @@ class Planner {
     }
     dilution.liquid = !dry(*line.material);
     science::DilutionNeed need;
-    need.dose = line.mass.low;
+    need.dose = line.planned;
     need.tolerance = bench_tolerance;
     const auto bags = static_cast<double>(section.makings);
     const bool each_bag = !line.bag_by_bag.empty();
@@ -165,12 +171,11 @@ class Planner {
     if (section.kind == SectionKind::portion) {
       available *= blend_.portions[section.index].share.low;
     }
-    need.most_blend = available + line.mass.low;
+    need.most_blend = available + line.planned;
     dilution.recipe = science::dilution_recipe(plan_.scales, need);
     if (dilution.recipe.outcome == science::DilutionOutcome::recipe) {
       dilution.doses = each_bag ? section.makings : 1;
-      dilution.times =
-          (dilution.doses + dilution.recipe.portions - 1) / dilution.recipe.portions;
+      dilution.times = (dilution.doses + dilution.recipe.portions - 1) / dilution.recipe.portions;
       const bool from_all = each_bag && carrier->bag_by_bag.empty();
       hold_back(*carrier, dilution.recipe.powder_carried * (from_all ? bags : 1.0));
     }
@@ -180,7 +185,8 @@ class Planner {
   /// The carrier's own line weighs less by what comes with the portions.
   void hold_back(BenchLine& carrier, double mass) {
     carrier.held_back += mass;
-    carrier.mass = {std::max(0.0, carrier.mass.low - mass), std::max(0.0, carrier.mass.high - mass)};
+    carrier.mass = {std::max(0.0, carrier.mass.low - mass),
+                    std::max(0.0, carrier.mass.high - mass)};
     weigh(carrier);
   }
 
@@ -191,8 +197,7 @@ class Planner {
     BenchLine* best = nullptr;
     int best_rank = 0;
     for (BenchSection& other : plan_.sections) {
-      const bool in_batch =
-          other.kind == SectionKind::phase && section.kind != SectionKind::premix;
+      const bool in_batch = other.kind == SectionKind::phase && section.kind != SectionKind::premix;
       if (&other != &section && !in_batch) continue;
       for (BenchLine& line : other.lines) {
         if (&line == &minor || !line.mass.known() || line.too_small) continue;

@@ -1,9 +1,9 @@
-// The bench plan: everything that a making weighs, in a workable order, each on the scale that suits
-// it, with the way out where no scale does.
+// The bench plan: everything that a making weighs, in a workable order, each on the scale that
+// suits it, with the way out where no scale does.
 //
-// A premix is planned for as many of its own makings (bags) as a task or the formula uses at a time:
-// one big mix that is bagged afterwards. What would separate in it or cannot be spread by stirring
-// (less than one part in a thousand; grains among powder) is planned bag by bag instead.
+// A premix is planned for as many of its own makings (bags) as a task or the formula uses at a
+// time: one big mix that is bagged afterwards. What would separate in it or cannot be spread by
+// stirring (less than one part in a thousand; grains among powder) is planned bag by bag instead.
 #pragma once
 
 #include <optional>
@@ -19,7 +19,8 @@ namespace sudsmark::measures {
 /// Common practice (one part in a thousand).
 inline constexpr double spreads_by_stirring = 0.001;
 
-/// How a mass that no scale weighs is brought in: each weighing of the recipe keeps bench_tolerance.
+/// How a mass that no scale weighs is brought in: each weighing of the recipe keeps
+/// bench_tolerance.
 struct Dilution {
   science::DilutionRecipe recipe;  ///< for one bag or one batch
   std::string carrier;             ///< of the same mix, in which it is rubbed down
@@ -35,7 +36,8 @@ struct BenchLine {
   const catalogue::Material* material = nullptr;  ///< null: a premix
   Range mass;                                     ///< g; for all bags, or each bag by bag
   std::string makings;                            ///< "4 bags", of a premix with a unit
-  /// How it is weighed at its least mass; none where no scale is stated or none can take it.
+  double planned = 0;  ///< [g] the mass that the plan is for: the least there is
+  /// How that is weighed; none where no scale is stated or none can take it.
   std::optional<science::WeighingPlan> plan;
   bool too_small = false;  ///< the best scale is off by more than bench_tolerance
   std::optional<Dilution> dilution;
@@ -50,9 +52,9 @@ struct BenchSection {
   blend::SectionKind kind = blend::SectionKind::phase;
   std::size_t index = 0;  ///< of the blend's list of that kind
   std::string name;
-  std::string unit;       ///< a premix's own, "making" where it has none
-  int makings = 1;        ///< bags of a premix
-  Range each;             ///< [g] one making, all lines together
+  std::string unit;  ///< a premix's own, "making" where it has none
+  int makings = 1;   ///< bags of a premix
+  Range each;        ///< [g] one making, all lines together
   std::vector<BenchLine> lines;
   bool damp = false;  ///< liquids hold it together: it does not separate
 };

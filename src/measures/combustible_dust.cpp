@@ -11,8 +11,8 @@ namespace {
 
 constexpr double grams_per_m3 = 1e-3;  // in g/l
 
-void add_powder(const View& view, const blend::Task& task, const HandledPowder& powder, Range& inert,
-                CombustibleDust& out) {
+void add_powder(const View& view, const blend::Task& task, const HandledPowder& powder,
+                Range& inert, CombustibleDust& out) {
   const auto& dust = powder.material->dust;
   if (!dust) {
     out.fines += Range(0.0, powder.mass.high);
@@ -69,11 +69,12 @@ CombustibleDust combustible_dust(const View& view, const blend::Task& task) {
     out.cloud = spread(*task.in);
   } else {
     out.cloud = Range::at_least(0.0);
-    out.missing |= view.missing->add("the bowl or bucket of task '" + task.handled.name + "' (`in`)",
-                                     task.place);
+    out.missing |= view.missing->add(
+        "the bowl or bucket of task '" + task.handled.name + "' (`in`)", task.place);
   }
   const auto& workshop = view.blend->workshop;
-  out.room_cloud = workshop && workshop->room ? spread(workshop->room->value) : Range::at_least(0.0);
+  out.room_cloud =
+      workshop && workshop->room ? spread(workshop->room->value) : Range::at_least(0.0);
   // the room is one of the volumes that could be filled, and never the worst where a bowl is known
   if (!task.in && workshop && workshop->room) out.cloud = Range::at_least(out.room_cloud.low);
   return out;

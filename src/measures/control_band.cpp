@@ -102,22 +102,22 @@ Banding banding_of(const View& view, const blend::Task& task) {
   for (const HandledPowder& powder : powders) {
     all.push_back(of_powder(powder));
     if (!hazards_stated(*powder.material)) {
-      out.missing |= view.missing->add(
-          "the safety data sheet of '" + powder.material->name + "'", task.place);
+      out.missing |=
+          view.missing->add("the safety data sheet of '" + powder.material->name + "'", task.place);
     }
-    if (powder.material->dust && powder.material->dust->dustiness != catalogue::Dustiness::unknown) {
+    if (powder.material->dust &&
+        powder.material->dust->dustiness != catalogue::Dustiness::unknown) {
       continue;
     }
-    out.missing |=
-        view.missing->add("how dusty '" + powder.material->name + "' is", task.place);
+    out.missing |= view.missing->add("how dusty '" + powder.material->name + "' is", task.place);
   }
   if (powders.size() > 1) all.push_back(of_mix(hazards, powders));
   for (const Banded& banded : all) {
     const Outcome outcome = band(banded);
     add_once(out.disagreements, outcome.disagreements);
-    const bool more = out.decided_by.empty() || outcome.approach.high > out.approach.high ||
-                      (outcome.approach.high == out.approach.high &&
-                       outcome.approach.low > out.approach.low);
+    const bool more =
+        out.decided_by.empty() || outcome.approach.high > out.approach.high ||
+        (outcome.approach.high == out.approach.high && outcome.approach.low > out.approach.low);
     if (more) {
       out.decided_by = banded.name;
       out.group = science::group_letter(outcome.group.group);

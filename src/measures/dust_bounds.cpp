@@ -40,8 +40,8 @@ constexpr double shortest = 1e-3;  // h
 void add_task(const View& view, const blend::Task& task, DustFraction fraction, TaskEnds& out) {
   MissingSet missing = missing_amount(view, task);
   if (!task.takes) {
-    missing |= view.missing->add("how long task '" + task.handled.name + "' takes (`takes`)",
-                                 task.place);
+    missing |=
+        view.missing->add("how long task '" + task.handled.name + "' takes (`takes`)", task.place);
   }
   if (!task.times) {
     missing |= view.missing->add("how often task '" + task.handled.name + "' is done (`times`)",
@@ -76,9 +76,8 @@ StatedRoom stated_room(const View& view) {
   StatedRoom out;
   out.missing = volume.missing | air.missing;
   if (out.missing != 0 || !(volume.value.low > 0)) return out;
-  out.ends =
-      RoomEnds{science::room_with_air_changes(volume.value.high / litres, air.value.high),
-               science::room_with_air_changes(volume.value.low / litres, air.value.low)};
+  out.ends = RoomEnds{science::room_with_air_changes(volume.value.high / litres, air.value.high),
+                      science::room_with_air_changes(volume.value.low / litres, air.value.low)};
   return out;
 }
 

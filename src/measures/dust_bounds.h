@@ -29,7 +29,7 @@ struct StatedRoom {
 
 /// Bounds of the tasks of a view, in g/l.
 struct AirBounds {
-  Range shift = Range::unknown();  ///< of the 8 h mean
+  Range shift = Range::unknown();       ///< of the 8 h mean
   Range short_term = Range::unknown();  ///< of the mean over the worst 15 minutes
   MissingSet missing = 0;
 };

@@ -15,14 +15,14 @@ using science::DustFraction;
 
 constexpr double mg_per_m3 = 1e-6;  // in g/l
 constexpr double mg_per_g = 1000;
-constexpr double kilogram = 1000;   // in g
+constexpr double kilogram = 1000;  // in g
 
 /// Dust of one substance that all tasks of a shift give off, at both ends of what is stated [mg].
 struct Released {
   SubstanceLimits limits;
   Range inhalable = 0.0;  ///< by the class of its material
   Range respirable = 0.0;
-  Range of_whole = 0.0;   ///< of a dust whose kind nobody knows: by composition, to all of it
+  Range of_whole = 0.0;  ///< of a dust whose kind nobody knows: by composition, to all of it
 };
 
 /// Share of a material that is the dust of one of its substances: its moisture goes with what the
@@ -55,8 +55,8 @@ class Gathering {
       return;
     }
     if (!task.times) {
-      missing_ |= view_.missing->add(
-          "how often task '" + task.handled.name + "' is done (`times`)", task.place);
+      missing_ |= view_.missing->add("how often task '" + task.handled.name + "' is done (`times`)",
+                                     task.place);
       whole_ = false;
       return;
     }
@@ -84,9 +84,9 @@ class Gathering {
     const double least = science::mean_bound_any_pattern(room.airy, 1.0, science::shift_hours);
     const double most = science::mean_bound_any_pattern(room.close, 1.0, science::shift_hours);
     const auto bound = [&](const Range& milligrams) {
-      return Range(milligrams.low * least * mg_per_m3,
-                   std::isfinite(milligrams.high) ? milligrams.high * most * mg_per_m3
-                                                  : Range::unknown().high);
+      return Range(milligrams.low * least * mg_per_m3, std::isfinite(milligrams.high)
+                                                           ? milligrams.high * most * mg_per_m3
+                                                           : Range::unknown().high);
     };
     Range sum = 0.0;
     for (const auto& [substance, released] : released_) {
@@ -95,9 +95,8 @@ class Gathering {
                                      bound(released.respirable + Range(0.0, whole.high))));
       sum.low += out.substances.back().of_limit.low;
       // the dust of unknown kind is counted once, for all substances together
-      sum.high +=
-          worse(released.limits, bound(released.inhalable), bound(released.respirable))
-              .of_limit.high;
+      sum.high += worse(released.limits, bound(released.inhalable), bound(released.respirable))
+                      .of_limit.high;
     }
     if (out.substances.empty()) return out;
     sum.high += strictest_ * most;
@@ -135,10 +134,9 @@ class Gathering {
              const blend::Task& task) {
     const Range raised = dustiness_of(*part.material, fraction);
     if (!raised.known()) {
-      missing_ |= view_.missing->add(
-          "how dusty the powders of task '" + task.handled.name +
-              "' are (`raises`): the dustiest class has no upper end",
-          task.place);
+      missing_ |= view_.missing->add("how dusty the powders of task '" + task.handled.name +
+                                         "' are (`raises`): the dustiest class has no upper end",
+                                     task.place);
     }
     return {kilograms.low * raised.low,
             std::isfinite(raised.high) ? kilograms.high * raised.high : Range::unknown().high};
@@ -174,13 +172,12 @@ class Gathering {
   static OfLimit worse(const SubstanceLimits& limits, const Range& inhalable,
                        const Range& respirable) {
     std::optional<OfLimit> out;
-    const auto consider = [&](const std::optional<AirLimit>& limit, const Range& bound,
-                              bool fine) {
+    const auto consider = [&](const std::optional<AirLimit>& limit, const Range& bound, bool fine) {
       if (!limit) return;
       OfLimit one{limits.name, bound, *limit, fine, bound / limit->value};
-      const bool more = !out || one.of_limit.high > out->of_limit.high ||
-                        (one.of_limit.high == out->of_limit.high &&
-                         one.of_limit.low > out->of_limit.low);
+      const bool more =
+          !out || one.of_limit.high > out->of_limit.high ||
+          (one.of_limit.high == out->of_limit.high && one.of_limit.low > out->of_limit.low);
       if (out) one.of_limit = quantity::max(one.of_limit, out->of_limit);
       if (more) {
         out = std::move(one);
@@ -198,7 +195,7 @@ class Gathering {
   std::vector<std::string> without_limit_;
   /// Dust whose kind nobody knows over the strictest limits that it can have [mg over mg/m3].
   double strictest_ = 0.0;
-  bool whole_ = true;    ///< every task is counted
+  bool whole_ = true;  ///< every task is counted
   MissingSet missing_ = 0;
 };
 

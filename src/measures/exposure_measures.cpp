@@ -78,8 +78,9 @@ Measured worst_dose(const View& view) {
     trace(view, one.substance + ": " + words(found.product, "mg/kg") +
                     " of product stays on the skin a day, of which " + words(one.share, "%") +
                     ", of which " + words(one.absorption, "%") + " goes through the skin" +
-                    (one.absorption_stated ? "" : " (nobody states it: 50 % by the guidance as "
-                                                  "remembered, 100 % in older practice)"));
+                    (one.absorption_stated ? ""
+                                           : " (nobody states it: 50 % by the guidance as "
+                                             "remembered, 100 % in older practice)"));
   }
   if (found.child) trace(view, "for a child's skin area to its weight");
   return {most, found.missing};
@@ -147,9 +148,8 @@ SkinExposures skin_exposures(const View& view) {
     const auto usual = science::default_absorption().share;
     one.absorption_stated = absorption.has_value();
     one.absorption = absorption.value_or(Range(usual.low, usual.high));
-    one.systemic = {
-        science::systemic_dose(out.product.low, one.share.low, one.absorption.low),
-        science::systemic_dose(out.product.high, one.share.high, one.absorption.high)};
+    one.systemic = {science::systemic_dose(out.product.low, one.share.low, one.absorption.low),
+                    science::systemic_dose(out.product.high, one.share.high, one.absorption.high)};
     if (out.product == Range::unknown()) one.systemic = Range::at_least(0.0);
     one.margin = one.point_of_departure / one.systemic;
     out.substances.push_back(std::move(one));

@@ -17,14 +17,17 @@ using catalogue::Material;
 /// what is not make one whole, which narrows both.
 Range selected_share(const std::vector<ContentView>& contents, blend::MaterialId id,
                      const Material& material, const Selector& selector) {
+  // most materials hold nothing of what is asked for, and then there is nothing to add up
+  const auto selected = [&](const ContentView& content) {
+    return selector({id, &material, &content});
+  };
+  const auto first = std::find_if(contents.begin(), contents.end(), selected);
+  if (first == contents.end()) return 0.0;
   Range chosen = 0.0;
   Range others = 0.0;
-  for (const ContentView& content : contents) {
-    if (selector({id, &material, &content})) {
-      chosen += content.share;
-    } else {
-      others += content.share;
-    }
+  for (auto content = contents.begin(); content != contents.end(); ++content) {
+    const bool counts = content == first || (content > first && selected(*content));
+    (counts ? chosen : others) += content->share;
   }
   if (chosen == Range(0.0)) return 0.0;
   return {std::clamp(1 - others.high, chosen.low, 1.0),
@@ -47,7 +50,7 @@ std::vector<Range> pure_coefficients(const View& view, const Selector& selector,
                                  selector);
     if (selector.aroma && ingredient.mass.high > 0) {
       const Range hidden = blend.undeclared(ingredient.material);
-      if (hidden.high > 0) {
+      if (hidden.high > 0 && share.low < 1) {
         share = quantity::clamp(share + hidden, 0.0, 1.0);
         missing |= view.missing->add(undeclared_words(view, ingredient), ingredient.places.front());
       }
@@ -78,7 +81,11 @@ void trace_terms(const View& view, const std::vector<Range>& coefficients) {
 
 Measured share_of(const View& view, const std::vector<Range>& coefficients, MissingSet missing) {
   trace_terms(view, coefficients);
-  return {quantity::clamp(view.part->composition.weighted_share(coefficients), 0.0, 1.0), missing};
+  const blend::Composition& composition = view.part->composition;
+  const bool none = std::all_of(coefficients.begin(), coefficients.end(),
+                                [](const Range& one) { return one == Range(0.0); });
+  if (none && composition.total().low > 0) return {0.0, missing};
+  return {quantity::clamp(composition.weighted_share(coefficients), 0.0, 1.0), missing};
 }
 
 }  // namespace

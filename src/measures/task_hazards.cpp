@@ -11,10 +11,9 @@ using quantity::Certainty;
 
 /// Materials whose effects may not just add up. Aldehydes and phenols cannot be told from other
 /// aroma chemicals here, so that all of those count.
-constexpr catalogue::Roles not_additive = bit(Role::surfactant) | bit(Role::soap) |
-                                          bit(Role::acid) | bit(Role::base) |
-                                          bit(Role::bicarbonate) | bit(Role::carbonate) |
-                                          bit(Role::salt) | bit(Role::aroma_chemical);
+constexpr catalogue::Roles not_additive =
+    bit(Role::surfactant) | bit(Role::soap) | bit(Role::acid) | bit(Role::base) |
+    bit(Role::bicarbonate) | bit(Role::carbonate) | bit(Role::salt) | bit(Role::aroma_chemical);
 
 /// "H360" and "H360FD" are of one number.
 bool same_number(std::string_view code, std::string_view asked) {

@@ -134,8 +134,7 @@ constexpr std::array table{
             "the scale's step as a share of a weighing, each on the best scale at hand, at worst",
             "arithmetic: one step is the most that two rounded readings differ", error,
             error_place},
-    Measure{"weighing.least", "g",
-            "the least mass that the finest scale at hand weighs to 1 %",
+    Measure{"weighing.least", "g", "the least mass that the finest scale at hand weighs to 1 %",
             "100 steps of the display, from memory; the minimum weight of USP <41>, as quoted, "
             "asks for 82 at that tolerance",
             least_weighable, scale_place},

@@ -59,7 +59,8 @@ SubstanceLimits workplace_limits(const blend::Blend& blend, std::uint32_t substa
     take(out.short_term, figure(*table, row, "short term"), *table, row, elsewhere);
     out.sensitiser = out.sensitiser || word(*table, row, "sensitiser") == "yes";
   }
-  // a country that sets one fraction alone has decided; what others say of the other is not mixed in
+  // a country that sets one fraction alone has decided; what others say of the other is not mixed
+  // in
   const bool own = (out.inhalable && !out.inhalable->elsewhere) ||
                    (out.respirable && !out.respirable->elsewhere);
   for (std::optional<AirLimit>* limit : {&out.inhalable, &out.respirable, &out.short_term}) {

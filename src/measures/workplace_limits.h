@@ -1,9 +1,9 @@
 // Workplace limits of the air: which of the table's rows counts for a substance.
 //
 // The table `workplace-limits` holds them by country. The countries of the formula's markets come
-// first, the strictest figure of them. Where none of them has a limit for a substance, the strictest
-// of the other countries stands in and is marked so: that is no law there, but it is better advice
-// than silence. What counts in the end is the country where the powder is handled.
+// first, the strictest figure of them. Where none of them has a limit for a substance, the
+// strictest of the other countries stands in and is marked so: that is no law there, but it is
+// better advice than silence. What counts in the end is the country where the powder is handled.
 #pragma once
 
 #include <cstdint>
@@ -25,10 +25,10 @@ struct AirLimit {
 };
 
 struct SubstanceLimits {
-  std::string name;                      ///< of the row
-  std::optional<AirLimit> inhalable;     ///< total dust counts as inhalable
+  std::string name;                   ///< of the row
+  std::optional<AirLimit> inhalable;  ///< total dust counts as inhalable
   std::optional<AirLimit> respirable;
-  std::optional<AirLimit> short_term;    ///< 15 min mean, inhalable
+  std::optional<AirLimit> short_term;  ///< 15 min mean, inhalable
   bool sensitiser = false;
   [[nodiscard]] bool any() const { return inhalable || respirable; }
 };

@@ -58,9 +58,7 @@ struct WorkshopFormula {
     return {&*blend, &blend->tasks[at].handled, &blend->tasks[at], &missing, &trace};
   }
   /// A measure in its own unit; its trace stays to be read.
-  [[nodiscard]] quantity::Range operator()(std::string_view name) const {
-    return of(name, view());
-  }
+  [[nodiscard]] quantity::Range operator()(std::string_view name) const { return of(name, view()); }
   [[nodiscard]] quantity::Range of_task(std::string_view name, std::size_t at) const {
     return of(name, view_of_task(at));
   }

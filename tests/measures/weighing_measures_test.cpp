@@ -1,0 +1,104 @@
+// Measures of weighing, and the batch as the scale shows it.
+#include <cmath>
+
+#include "measures/weighing_measures.h"
+#include "measures/workshop_formula.h"
+
+namespace {
+
+using namespace sudsmark;
+using quantity::Range;
+using testing::WorkshopFormula;
+
+std::string fizzy(const std::string& scales, const std::string& dye = "0.26") {
+  return "formula \"Gale\"\n  product bath fizzy\nworkshop \"loft\"\n" + scales +
+         "phase \"all\"\n  660 g sodium bicarbonate\n  339.74 g citric acid\n  " + dye +
+         " g blue 1 dye\n";
+}
+
+TEST_CASE("the step as a share of the smallest weighing, on the scale that suits it") {
+  const WorkshopFormula one(fizzy("  scale 0.1 g to 3 kg\n"));
+  CHECK(one("weighing.smallest") == Range(0.26));
+  CHECK(one("weighing.error").low == doctest::Approx(100 * 0.1 / 0.26));
+  const WorkshopFormula two(fizzy("  scale 0.1 g to 3 kg\n  scale 0.001 g to 50 g\n"));
+  CHECK(two("weighing.error").high == doctest::Approx(100 * 0.001 / 0.26));
+}
+
+TEST_CASE("what the finest scale weighs to 1 %: 100 steps (from memory)") {
+  CHECK(WorkshopFormula(fizzy("  scale 0.1 g to 3 kg\n"))("weighing.least") ==
+        Range(science::smallest_weighing({0.1}, 0.01)));
+  CHECK(WorkshopFormula(fizzy("  scale 0.1 g to 3 kg\n  scale 0.01 g to 500 g\n"))("weighing.least")
+            .low == doctest::Approx(1.0));
+  CHECK(WorkshopFormula(fizzy("  humidity 40 %\n"))("weighing.least") == Range::unknown());
+}
+
+TEST_CASE("a mass that no scale takes is asked about, never weighed without an error") {
+  // 660 g in goes of 5 g are more than a hundred
+  const WorkshopFormula formula(fizzy("  scale 0.01 g to 5 g\n"));
+  CHECK(std::isinf(formula("weighing.error").high));
+  CHECK(formula.lacks().find("a scale that bears") != std::string::npos);
+}
+
+TEST_CASE("the batch as the scale shows it: what 0.26 g becomes on 0.1 g, and what that changes") {
+  const std::string text = fizzy("  scale 0.1 g to 3 kg\n");
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  const auto file = sources.add("bench.formula", text);
+  const auto sheet = formula::assemble(sources, file, {}, diagnostics);
+  REQUIRE(sheet);
+  blend::MixOptions rounded;
+  rounded.weighed = measures::as_displayed;
+  const auto stated = blend::mix(*sheet, testing::own_catalogue(), diagnostics);
+  const auto weighed = blend::mix(*sheet, testing::own_catalogue(), diagnostics, rounded);
+  REQUIRE(stated);
+  REQUIRE(weighed);
+  const auto& as_stated = stated->whole.composition;
+  const auto& as_weighed = weighed->whole.composition;
+  CHECK(as_stated.total().low == doctest::Approx(1000));
+  CHECK(as_weighed.ingredients[0].mass.low == doctest::Approx(660));
+  CHECK(as_weighed.ingredients[1].mass.low == doctest::Approx(339.7));
+  CHECK(as_weighed.ingredients[2].mass.low == doctest::Approx(0.3));
+  CHECK(as_weighed.total().low == doctest::Approx(1000.0));
+  // the weighings that the sheet and the measures see are those of the display too
+  CHECK(weighed->weighings[2].mass.low == doctest::Approx(0.3));
+  CHECK(weighed->notes.empty());
+}
+
+TEST_CASE("what rounds to nothing is told") {
+  const std::string text = fizzy("  scale 1 g to 3 kg\n");
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  const auto sheet =
+      formula::assemble(sources, sources.add("bench.formula", text), {}, diagnostics);
+  REQUIRE(sheet);
+  blend::MixOptions rounded;
+  rounded.weighed = measures::as_displayed;
+  const auto weighed = blend::mix(*sheet, testing::own_catalogue(), diagnostics, rounded);
+  REQUIRE(weighed);
+  REQUIRE(weighed->notes.size() == 1);
+  CHECK(text::sentence(weighed->notes.front()).find("none of it is in") != std::string::npos);
+}
+
+TEST_CASE("premixes and portions are rounded where they are weighed") {
+  const std::string text =
+      "formula \"Puck\"\n  product bubble bar\n  batch 1 kg\nworkshop \"loft\"\n"
+      "  scale 1 g to 5 kg\n"
+      "premix \"bag\" makes 100 g\n  66.6 g sodium bicarbonate\n  33.4 g SLSA\n"
+      "phase \"all\"\n  1 kg \"bag\"\nportion \"teal\", 50 %\n  9.2 g per kg blue 1 lake\n"
+      "portion \"plain\", 50 %\n";
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  const auto sheet =
+      formula::assemble(sources, sources.add("bench.formula", text), {}, diagnostics);
+  REQUIRE(sheet);
+  blend::MixOptions rounded;
+  rounded.weighed = measures::as_displayed;
+  const auto weighed = blend::mix(*sheet, testing::own_catalogue(), diagnostics, rounded);
+  REQUIRE(weighed);
+  // 67 and 33 g; the lake of 500 g is 4.6 g, shown as 5
+  CHECK(weighed->premixes[0].composition.ingredients[0].mass.low == doctest::Approx(67));
+  CHECK(weighed->whole.composition.ingredients[0].mass.low == doctest::Approx(670));
+  CHECK(weighed->portions[0].composition.ingredients.back().mass.low == doctest::Approx(5));
+}
+
+}  // namespace
