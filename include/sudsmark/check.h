@@ -34,6 +34,7 @@ struct CheckOptions {
   std::optional<std::chrono::year_month_day> on;  ///< the day whose law holds; absent: today
   std::vector<std::string> only;                  ///< ids of rules to ask; empty: all
   std::vector<std::string> without;               ///< ids of rules to leave out
+  std::optional<double> batch;  ///< g to make in place of what the formula states, in the same shares
   bool verdicts = true;
   bool passes_in_full = true;  ///< passes have a message and a place too
   bool measures = false;       ///< fill FormulaResult::measures and ::composition
@@ -42,6 +43,7 @@ struct CheckOptions {
                                ///< ingredients, portions, weighings
   bool rounded = false;        ///< every mass as the scales of the workshop show it
   bool sheet = false;          ///< fill FormulaResult::sheet
+  bool label = false;          ///< fill FormulaResult::labels and ::papers
   bool lines = false;          ///< fill what a finding has of its line, and its fingerprint
 };
 

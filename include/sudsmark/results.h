@@ -73,6 +73,8 @@ struct Finding {
   std::string line_text;    ///< the line of the place as written; filled with `lines`
   std::string fingerprint;  ///< the same wherever the line moves to; filled with `lines`
   Standing standing = Standing::not_compared;
+  /// What may stand at the place instead, where only the spelling is wrong; empty: nothing.
+  std::string spelling;
 };
 
 /// A measure's figure and how it came about.
@@ -109,6 +111,7 @@ struct IngredientRow {
   std::vector<std::string> roles;
   std::string form;
   Figure share;
+  std::optional<Figure> active;  ///< its active matter in the product; absent: it has none by name
   std::vector<SourceNote> sources;
 };
 
@@ -155,6 +158,58 @@ struct Curve {
   std::optional<double> neutral;  ///< of a pH: where acid and base weigh the same
 };
 
+/// Where an ingredient stands in a list: by weight; among those of so little that any order will
+/// do; a declared allergen among these; with the colours at the end.
+enum class LabelGroup : std::uint8_t { by_weight, any_order, allergen, colour };
+
+struct LabelIngredient {
+  std::string name;  ///< as it is printed
+  LabelGroup group = LabelGroup::by_weight;
+  Figure share;                   ///< % of the product
+  std::vector<std::string> from;  ///< the materials that bring it
+};
+
+/// Words that a label bears, or has to if its condition holds.
+struct LabelWords {
+  std::string name;
+  std::string words;
+  bool exact = false;    ///< to be printed as they stand; else their sense
+  bool certain = false;  ///< asked for by all that is known; else somebody judges the condition
+  std::string entry;
+  std::string condition;
+  std::vector<SourceNote> sources;
+};
+
+/// What else has to stand on a pack.
+struct LabelPoint {
+  std::string name;
+  std::string what;
+  std::string small;  ///< what small goods may do instead: "leaflet", "notice", "tag"; empty: nothing
+  std::string condition;
+  std::string entry;
+  std::vector<SourceNote> sources;
+};
+
+/// A paper that somebody will ask for.
+struct LabelPaper {
+  std::string paper;
+  std::string why;
+  std::vector<std::string> about;  ///< materials; empty: the product
+  std::string entry;               ///< where a law says so
+};
+
+/// A formula's label for one market.
+struct MarketLabel {
+  std::string market;
+  std::vector<LabelIngredient> ingredients;  ///< in the order in which they are printed
+  std::size_t allergens_known = 0;           ///< names that this market's list has on the day
+  std::vector<std::string> undecided;        ///< of them, those that papers would decide
+  std::vector<std::string> doubts;           ///< sentences: what a range leaves open, and how it was taken
+  std::vector<LabelWords> words;
+  std::vector<LabelPoint> points;
+  std::vector<LabelPaper> duties;
+};
+
 struct FormulaResult {
   std::string file;
   std::string name;
@@ -170,6 +225,9 @@ struct FormulaResult {
   std::vector<WeighingResult> weighings;
   std::vector<AirResult> air;
   std::string sheet;  ///< the bench sheet as text, where asked for; without the reminder
+  std::string first_sold;           ///< the day that the formula states; filled with `labels`
+  std::vector<MarketLabel> labels;  ///< one a market, where asked for
+  std::vector<LabelPaper> papers;   ///< what an assessment asks for and the formula leaves open
 };
 
 /// A finding of a baseline that a run no longer has.

@@ -34,6 +34,8 @@ struct Arguments {
   bool allow_outside = false;
   bool verify = false;
   bool rounded = false;
+  std::string batch;               ///< as typed: "6kg"; empty: what the formulas state
+  bool base_as_reference = false;  ///< only what is worse than the base counts
   bool sheet = false;  ///< of `measure`: the bench sheet in place of the measures
 };
 

@@ -1,6 +1,7 @@
 #include <iostream>
 
 #include <sudsmark/baseline.h>
+#include <sudsmark/compare.h>
 #include <sudsmark/report.h>
 
 #include "cli/commands.h"
@@ -26,6 +27,20 @@ Exit compare(const Arguments& arguments, RunResult& run) {
     return wrong("the baseline '" + arguments.baseline + "' cannot be used: " + *error);
   }
   return Exit::fine;
+}
+
+/// Holds every tweak against its own base. A file that is none counts in full.
+void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, RunResult& run) {
+  for (FormulaResult& formula : run.formulas) {
+    if (formula.file == "-") continue;
+    std::vector<Problem> none;
+    const auto tweak = read_formula(formula.file, false, none);
+    const auto base = tweak ? base_of(*tweak, options, none) : std::nullopt;
+    if (!base) continue;
+    RunResult reference;
+    sudsmark::check(*base, rulesets, options, reference);
+    if (!reference.formulas.empty()) refer_to(reference.formulas.front(), formula);
+  }
 }
 
 Exit write_baseline(const Arguments& arguments, const RunResult& run) {
@@ -76,6 +91,7 @@ Exit check(const Arguments& arguments) {
   options->lines = wants(*outputs, Format::sarif) || !arguments.baseline.empty() ||
                    !arguments.write_baseline.empty();
   RunResult run = run_files(arguments, *rulesets, *options);
+  if (arguments.base_as_reference) refer_to_bases(*options, *rulesets, run);
   if (compare(arguments, run) != Exit::fine) return Exit::unusable;
   // what has just become the baseline is no news, unless it was held against another
   const bool accepted = !arguments.write_baseline.empty() && !run.compared;

@@ -77,6 +77,8 @@ void take_checking(CLI::App& command, Arguments& arguments) {
       ->type_name("N");
   command.add_flag("--rounded", arguments.rounded,
                    "take every mass as the scales of the workshop show it");
+  command.add_option("--batch", arguments.batch, "make this much, in the same shares, as 6kg")
+      ->type_name("MASS");
   command.add_flag("--allow-outside", arguments.allow_outside,
                    "includes may leave the folder of the formula");
 }
@@ -118,7 +120,25 @@ int main(int count, char** values) {
     take_checking(*check, arguments);
     take_verdicts(*check, arguments, color);
     take_baseline(*check, arguments);
+    check->add_flag("--base-as-reference", arguments.base_as_reference,
+                    "of a tweak, count only what is worse than in its base");
     check->callback([&] { run = sudsmark::cli::check; });
+
+    CLI::App* compare = app.add_subcommand(
+        "compare", "what a tweak changes, what got worse, and which edit did it");
+    compare
+        ->add_option("FILE", arguments.files,
+                     "a base and its tweak, two formulas, or a tweak alone")
+        ->required()
+        ->expected(1, 2);
+    take_format(*compare, arguments, "text or json");
+    take_output(*compare, arguments);
+    take_rules(*compare, arguments);
+    take_checking(*compare, arguments);
+    take_verdicts(*compare, arguments, color);
+    compare->add_flag("--base-as-reference", arguments.base_as_reference,
+                      "report only what is worse than in the base");
+    compare->callback([&] { run = sudsmark::cli::compare; });
 
     CLI::App* measure =
         app.add_subcommand("measure", "every measure with its range and what it came from");
@@ -130,6 +150,16 @@ int main(int count, char** values) {
     measure->add_flag("--sheet", arguments.sheet,
                       "the weighing and bag sheet for the bench, as text");
     measure->callback([&] { run = sudsmark::cli::measure; });
+
+    CLI::App* label = app.add_subcommand(
+        "label", "ingredient list, words and papers of a formula, market by market");
+    take_files(*label, arguments);
+    take_format(*label, arguments, "text or json");
+    take_output(*label, arguments);
+    take_rules(*label, arguments);
+    take_checking(*label, arguments);
+    label->add_flag("--verbose", arguments.verbose, "sources, and names that are undecided, too");
+    label->callback([&] { run = sudsmark::cli::label; });
 
     CLI::App* explain =
         app.add_subcommand("explain", "a rule, measure, material or kind of product in full");

@@ -11,6 +11,8 @@
 #include <sudsmark/report.h>
 
 #include "cli/progress.h"
+#include "quantity/number.h"
+#include "quantity/unit.h"
 #include "text/files.h"
 
 namespace sudsmark::cli {
@@ -64,13 +66,21 @@ std::vector<Job> jobs_of(const std::vector<std::string>& arguments, RunResult& r
 
 void check_one(const Job& job, const Rulesets& rulesets, const CheckOptions& options,
                RunResult& run) {
-  auto bytes = job.path == "-" ? text::read_standard_input(most_formula)
-                               : text::read_file(job.path, most_formula);
-  if (!bytes) {
-    run.problems.push_back({job.path, 0, 0, "this file cannot be read", {}});
-    return;
-  }
-  sudsmark::check({job.path, std::move(*bytes), job.in_folder}, rulesets, options, run);
+  const auto formula = read_formula(job.path, job.in_folder, run.problems);
+  if (formula) sudsmark::check(*formula, rulesets, options, run);
+}
+
+/// "6kg", "6 kg", "500 g" [g].
+std::optional<double> read_batch(const std::string& typed) {
+  const std::size_t end = typed.find_first_not_of("0123456789.");
+  if (end == std::string::npos) return std::nullopt;
+  const std::size_t word = typed.find_first_not_of(' ', end);
+  if (word == std::string::npos) return std::nullopt;
+  const auto number = quantity::read_number(std::string_view(typed).substr(0, end));
+  const auto unit = quantity::find_unit(std::string_view(typed).substr(word));
+  const auto gram = quantity::find_unit("g");
+  if (!number || !unit || unit->dimension != gram->dimension || !(*number > 0)) return std::nullopt;
+  return unit->to_base(*number);
 }
 
 }  // namespace
@@ -118,6 +128,13 @@ std::optional<CheckOptions> check_options(const Arguments& arguments, const Rule
   options.without = arguments.without;
   options.rounded = arguments.rounded;
   bool sound = true;
+  if (!arguments.batch.empty()) {
+    options.batch = read_batch(arguments.batch);
+    if (!options.batch) {
+      complain("'" + arguments.batch + "' is no batch: write --batch 6kg");
+      sound = false;
+    }
+  }
   if (!arguments.on.empty()) {
     options.on = read_date(arguments.on);
     if (!options.on) {
@@ -131,6 +148,17 @@ std::optional<CheckOptions> check_options(const Arguments& arguments, const Rule
   }
   if (!sound) return std::nullopt;
   return options;
+}
+
+std::optional<FormulaText> read_formula(const std::string& path, bool in_folder,
+                                        std::vector<Problem>& problems) {
+  auto bytes =
+      path == "-" ? text::read_standard_input(most_formula) : text::read_file(path, most_formula);
+  if (!bytes) {
+    problems.push_back({path, 0, 0, "this file cannot be read", {}});
+    return std::nullopt;
+  }
+  return FormulaText{path, std::move(*bytes), in_folder};
 }
 
 RunResult run_files(const Arguments& arguments, const Rulesets& rulesets,

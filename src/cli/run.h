@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cli/arguments.h"
 
@@ -20,6 +21,10 @@ namespace sudsmark::cli {
 /// order of the arguments whatever the number of threads. Problems are written to standard error.
 [[nodiscard]] RunResult run_files(const Arguments& arguments, const Rulesets& rulesets,
                                   const CheckOptions& options);
+
+/// A formula's bytes; a problem if they cannot be read. `-` is standard input.
+[[nodiscard]] std::optional<FormulaText> read_formula(const std::string& path, bool in_folder,
+                                                      std::vector<Problem>& problems);
 
 /// Writes a report to where the command line wants it; unusable if it cannot be written.
 [[nodiscard]] Exit deliver(const Arguments& arguments, const std::string& report, Exit exit);

@@ -27,6 +27,7 @@ class Assembly {
   Assembly(text::Sources& sources, text::FileIndex file, const AssembleOptions& options,
            text::Diagnostics& diagnostics)
       : sources_(sources),
+        named_(file),
         options_(options),
         diagnostics_(diagnostics),
         tree_(sources, file, options, diagnostics) {}
@@ -37,6 +38,7 @@ class Assembly {
       if (document.whole) diagnostics_.add(messages::library_named, Span{file, 0, 0});
     });
     if (!sheet) return std::nullopt;
+    if (options_.batch && diagnostics_.count() == before) scale(*options_.batch, *sheet);
     check_names(*sheet, diagnostics_);
     check_units(*sheet, diagnostics_);
     check_portions(*sheet, diagnostics_);
@@ -54,6 +56,7 @@ class Assembly {
   std::optional<Sheet> sheet_of(text::FileIndex file, const OnLibrary& on_library) {
     tree_.enter(file);
     Document document = parse(sources_, file, diagnostics_);
+    if (document.tweak && options_.revise && file == named_) options_.revise(*document.tweak);
     std::optional<Sheet> sheet;
     if (document.tweak) {
       sheet = base_of(file, *document.tweak);
@@ -79,6 +82,19 @@ class Assembly {
     }
     tree_.leave();
     return sheet;
+  }
+
+  /// As a tweak that does nothing but scale the batch.
+  void scale(double batch, Sheet& sheet) {
+    const auto& stated = sheet.statements.batch;
+    const Span place = stated ? stated->place : sheet.place;
+    Tweak tweak;
+    tweak.name = sheet.name;
+    tweak.place = sheet.place;
+    tweak.edits.emplace_back(ScaleEdit{{batch, place}, place});
+    const bool tweaked = sheet.tweaked;
+    apply(tweak, options_.same_name, sheet, diagnostics_);
+    sheet.tweaked = tweaked;
   }
 
   std::optional<Sheet> base_of(text::FileIndex file, const Tweak& tweak) {
@@ -128,6 +144,7 @@ class Assembly {
   }
 
   text::Sources& sources_;
+  text::FileIndex named_;
   const AssembleOptions& options_;
   text::Diagnostics& diagnostics_;
   Tree tree_;

@@ -28,6 +28,11 @@ struct AssembleOptions {
   bool allow_outside = false;
   /// Give a sheet also after errors, with `whole` false, so that its names can still be looked up.
   bool partial = false;
+  /// What to make of the formula instead of what it states [g]: the same shares, other weighings,
+  /// as `scale batch to` in a tweak.
+  std::optional<double> batch = std::nullopt;
+  /// May change the tweak of the named file before it is applied, and so leave edits out.
+  std::function<void(Tweak& tweak)> revise = nullptr;
 };
 
 /// Parses `file` (already in `sources`) and all that it includes, checks what can be checked

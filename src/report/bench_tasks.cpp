@@ -49,6 +49,7 @@ std::vector<std::string> missing_words(const View& view, blend::MissingSet set) 
 }
 
 void write_hazards(const View& view, const blend::Task& task, Page& page) {
+  if (task.handled.composition.empty()) return;
   const measures::HandledHazards hazards = measures::task_hazards(view, task);
   std::string sure;
   std::string perhaps;
@@ -100,9 +101,11 @@ void write_band(const View& view, const blend::Task& task, Page& page) {
   }
   constexpr int engineering = 2;
   if (most > engineering) {
-    page.entry("",
-               "In a kitchen that means: small lots, a lid or a bag over the vessel, the bag's "
-               "mouth down in it, nobody else in the room, and advice before more is made.");
+    page.entry(
+        "",
+        "Where there is no extraction: small lots, a lid or a bag over the vessel, the bag's "
+        "mouth down in it, nobody else in the room (common practice), and advice before "
+        "more is made.");
   }
 }
 
@@ -152,7 +155,8 @@ void write_bound(const View& view, Page& page) {
 void write_fire(const View& view, const blend::Task& task, Page& page) {
   const measures::CombustibleDust dust = measures::combustible_dust(view, task);
   if (dust.materials.empty()) return;
-  std::string words = joined(dust.materials) + " burn as dust";
+  std::string words =
+      joined(dust.materials) + (dust.materials.size() == 1 ? " burns as dust" : " burn as dust");
   if (!dust.classes.empty()) words += " (" + joined(dust.classes) + ")";
   if (dust.fines.high == 0) {
     page.entry("fire",

@@ -94,9 +94,17 @@ void write_line(const BenchPlan& plan, const BenchLine& line, Page& page) {
     return;
   }
   const double step = plan.scales[line.plan->scale].step;
-  std::string note = "on " + scale_letter(line.plan->scale);
-  if (line.plan->goes.size() > 1) note += ", " + goes_words(plan, *line.plan);
-  if (looks_exact(line, step)) {
+  if (line.too_small && line.mass.exact()) {
+    page.line(row(name, quantity::printed(line.mass.low) + " g", "see below"));
+    return;
+  }
+  const bool exact = looks_exact(line, step);
+  std::string note = line.too_small ? "see below" : "on " + scale_letter(line.plan->scale);
+  if (line.plan->goes.size() > 1) {
+    note += exact ? ", " + goes_words(plan, *line.plan)
+                  : ", in " + std::to_string(line.plan->goes.size()) + " goes";
+  }
+  if (exact) {
     page.line(row(name, shown(plan, *line.plan) + " g", note));
   } else {
     // what is stated as a range is somebody's choice, to be written down
@@ -150,10 +158,11 @@ void write_left_over(const BenchPlan& plan, const Dilution& dilution, Page& page
   const double left = std::max(0.0, blend - recipe.portion.weighed * dilution.doses);
   const double step = plan.scales[recipe.portion.scale].step;
   if (left < step) return;
-  page.paragraph(shown_mass(left, step) +
-                     " g of the last blend are left: close the jar, label it with its share and the "
-                     "day, and use it next time.",
-                 8);
+  page.paragraph(
+      shown_mass(left, step) +
+          " g of the last blend are left: close the jar, label it with its share and the "
+          "day, and use it next time.",
+      8);
 }
 
 void write_recipe(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
@@ -178,14 +187,13 @@ void write_recipe(const BenchPlan& plan, const BenchSection& section, const Benc
                    8);
     taken_of = "the blend of step " + std::to_string(at + 1);
   }
-  page.paragraph(std::to_string(recipe.steps.size() + 1) + ". Weigh on " +
-                     scale_letter(recipe.portion.scale) + " " + shown(plan, recipe.portion) +
-                     " g of " + taken_of +
-                     (dilution.doses > 1 ? " into each " + section.unit : std::string(" in")) +
-                     ": that is " + quantity::printed(recipe.carried) + " g of " + line.name +
-                     ", right within " + per_cent(recipe.worst_share) +
-                     " with every weighing off as far as it can be.",
-                 8);
+  page.paragraph(
+      std::to_string(recipe.steps.size() + 1) + ". Weigh on " + scale_letter(recipe.portion.scale) +
+          " " + shown(plan, recipe.portion) + " g of " + taken_of +
+          (dilution.doses > 1 ? " into each " + section.unit : std::string(" in")) + ": that is " +
+          quantity::printed(recipe.carried) + " g of " + line.name + ", right within " +
+          per_cent(recipe.worst_share) + " with every weighing off as far as it can be.",
+      8);
   write_left_over(plan, dilution, page);
 }
 
@@ -195,12 +203,15 @@ std::string step_to_buy(double most) {
   return shown_mass(step, step);
 }
 
+bool has_recipe(const BenchLine& line) {
+  return line.dilution && line.dilution->recipe.outcome == science::DilutionOutcome::recipe;
+}
+
 /// What the scales cannot weigh, and the ways out.
 void write_too_small(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
                      Page& page) {
   const science::Scale& scale = plan.scales[line.plan->scale];
-  const auto remedy =
-      science::weighing_remedy(scale, line.mass.low, measures::bench_tolerance);
+  const auto remedy = science::weighing_remedy(scale, line.planned, measures::bench_tolerance);
   page.paragraph("! Not weighable as it is: one step of the scale is " +
                      per_cent(line.plan->error_share) + " of '" + line.name +
                      "'. The least that these scales weigh to 1 % is " +
@@ -208,11 +219,12 @@ void write_too_small(const BenchPlan& plan, const BenchSection& section, const B
                  6);
   constexpr double tenth = 10;
   const double factor = std::ceil(remedy.batch_factor * tenth - 1e-9) / tenth;
-  const std::string made = line.bag_by_bag.empty() ? "batch" : section.unit;
+  const std::string made = !line.bag_by_bag.empty()              ? section.unit
+                           : section.kind == SectionKind::premix ? "premix"
+                                                                 : "batch";
   std::string ways = "Ways out: a scale with steps of " + step_to_buy(remedy.step) + " g; a " +
                      made + " " + quantity::printed(factor) + " times as big; ";
-  const bool recipe =
-      line.dilution && line.dilution->recipe.outcome == science::DilutionOutcome::recipe;
+  const bool recipe = has_recipe(line);
   ways += recipe ? "or this dilution."
                  : "or a dilution, for which nothing of this mix can serve on these scales.";
   page.paragraph(ways, 6);
@@ -242,7 +254,8 @@ void write_bagging(const BenchPlan& plan, const BenchSection& section, Page& pag
   std::vector<std::string> apart;
   for (const BenchLine& line : section.lines) {
     if (line.bag_by_bag.empty()) {
-      mixed += line.mass;
+      // a dilution that goes into the whole mix brings back what its carrier weighs less
+      mixed += has_recipe(line) ? Range(line.dilution->recipe.portion.weighed) : line.mass;
     } else {
       apart.push_back("'" + line.name + "'");
     }
@@ -307,7 +320,7 @@ void write_rounding(const BenchPlan& plan, Page& page) {
     for (const BenchLine& line : section.lines) {
       const bool counts = line.plan && !line.too_small;
       if (!counts || !looks_exact(line, plan.scales[line.plan->scale].step)) continue;
-      const double by = line.plan->weighed / line.mass.low - 1;
+      const double by = line.plan->weighed / line.planned - 1;
       constexpr double slack = 1e-9;
       if (std::abs(by) <= std::abs(change) + slack) continue;
       change = by;
@@ -317,8 +330,8 @@ void write_rounding(const BenchPlan& plan, Page& page) {
   page.gap();
   page.paragraph(most == nullptr
                      ? std::string("The steps of the scales change no mass above.")
-                     : "Rounding to the steps of the scales changes '" + most->name + "' most: by " +
-                           (change > 0 ? "+" : "-") + per_cent(std::abs(change)) +
+                     : "Rounding to the steps of the scales changes '" + most->name +
+                           "' most: by " + (change > 0 ? "+" : "-") + per_cent(std::abs(change)) +
                            " of it. With --rounded the batch is checked as it is weighed.");
 }
 

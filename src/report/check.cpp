@@ -1,6 +1,7 @@
 // The street front's check: a formula's text through all rooms, and what came of it as plain
 // values.
 #include <sudsmark/check.h>
+#include <sudsmark/label.h>
 
 #include <algorithm>
 #include <utility>
@@ -17,9 +18,12 @@
 #include "report/figures.h"
 #include "report/fingerprint.h"
 #include "report/ingredients.h"
+#include "report/label.h"
+#include "report/label_check.h"
 #include "report/particulars.h"
 #include "report/parts.h"
 #include "report/problems.h"
+#include "report/same_name.h"
 #include "report/today.h"
 #include "report/words.h"
 #include "rules/check.h"
@@ -65,6 +69,7 @@ class Checking {
       report::add_composition(*blend, result.composition);
     }
     if (options_.sheet) result.sheet = report::bench_sheet(*blend);
+    if (options_.label) add_labels(*blend, result);
     if (options_.curves) report::add_curves(*blend, result.curves);
     if (options_.particulars) {
       report::add_particulars(*blend, result.particulars);
@@ -77,15 +82,22 @@ class Checking {
   }
 
  private:
+  void add_labels(const blend::Blend& blend, FormulaResult& result) const {
+    const auto markets = report::label_markets(blend, options_.markets);
+    for (const std::string& market : markets) {
+      result.labels.push_back(
+          report::label_for(blend, {market, on_, blend.first_sold.value_or(on_)}));
+    }
+    if (blend.first_sold) result.first_sold = rules::day_words(*blend.first_sold);
+    report::add_papers(blend, markets, result.papers);
+  }
+
   std::optional<blend::Blend> mix(text::FileIndex file) {
     formula::AssembleOptions how;
     how.read = options_.read;
     how.allow_outside = options_.allow_outside;
-    how.same_name = [&](std::string_view name) {
-      const catalogue::Meaning& meaning = parts_.catalogue.find_material(name);
-      return meaning.one() ? text::fold(parts_.catalogue.materials[meaning.materials.front()].name)
-                           : text::fold(name);
-    };
+    how.batch = options_.batch;
+    how.same_name = report::same_name(parts_.catalogue);
     const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
     if (!sheet || !diagnostics_.empty()) return std::nullopt;
     blend::MixOptions mixing;
@@ -108,7 +120,34 @@ class Checking {
     for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
       result.findings.push_back(finding(std::move(verdict), missing));
     }
+    add_label_findings(blend, result.findings);
     if (options_.lines) report::add_fingerprints(result.findings);
+  }
+
+  /// Whether `--only` and `--without` leave an id that is no rule's.
+  [[nodiscard]] bool wanted(std::string_view id) const {
+    const auto names = [&](const std::vector<std::string>& list) {
+      return std::any_of(list.begin(), list.end(),
+                         [&](const std::string& one) { return text::fold(one) == text::fold(id); });
+    };
+    return (options_.only.empty() || names(options_.only)) && !names(options_.without);
+  }
+
+  void add_label_findings(const blend::Blend& blend, std::vector<Finding>& findings) const {
+    const auto markets = report::label_markets(blend, options_.markets);
+    for (report::LabelFault& fault : report::label_faults(blend, markets, on_)) {
+      if (!wanted(fault.id)) continue;
+      Finding out;
+      out.rule = fault.id;
+      out.kind = fault.kind;
+      out.level = fault.level;
+      out.message = std::move(fault.message);
+      if (!fault.subject.empty()) out.subject_kind = "label";
+      out.subject = std::move(fault.subject);
+      out.spelling = std::move(fault.spelling);
+      add_place(fault.place, out);
+      findings.push_back(std::move(out));
+    }
   }
 
   Finding finding(rules::Verdict&& verdict, const blend::MissingTable& missing) const {
@@ -122,13 +161,7 @@ class Checking {
     out.met_from_memory = verdict.met_from_memory;
     if (out.kind == Kind::not_applicable) return out;
     out.message = std::move(verdict.message);
-    if (verdict.place.somewhere()) {
-      const text::Position at = sources_.position(verdict.place);
-      out.line = at.line;
-      out.column = at.column;
-      out.file = sources_.path(verdict.place);
-      if (options_.lines) add_line(verdict.place, out);
-    }
+    add_place(verdict.place, out);
     if (options_.lines) out.entry = entry(rule, verdict);
     if (verdict.measured) out.measured = report::figure(*verdict.measured);
     if (verdict.limit) out.limit = report::figure(*verdict.limit);
@@ -139,6 +172,15 @@ class Checking {
     if (verdict.allowed) out.allowed = verdict.allowed->because;
     out.remedy = rule.remedy;
     return out;
+  }
+
+  void add_place(const text::Span& place, Finding& out) const {
+    if (!place.somewhere()) return;
+    const text::Position at = sources_.position(place);
+    out.line = at.line;
+    out.column = at.column;
+    out.file = sources_.path(place);
+    if (options_.lines) add_line(place, out);
   }
 
   void add_line(const text::Span& place, Finding& out) const {
@@ -181,6 +223,9 @@ std::vector<std::string> wrong_options(const CheckOptions& options, const Rulese
   std::vector<std::string> unknown;
   static_cast<void>(rules::chosen_rules(ruleset, options.only, options.without, unknown));
   for (const std::string& id : unknown) {
+    if (std::find(label_findings.begin(), label_findings.end(), id) != label_findings.end()) {
+      continue;
+    }
     const auto near = ruleset.near_rules(id);
     wrong.push_back("'" + id + "' is no rule" +
                     (near.empty() ? std::string() : "; perhaps " + text::listed(near)));

@@ -51,7 +51,7 @@ void add_curves(const blend::Blend& blend, std::vector<Curve>& out) {
   for (const measures::DustPicture& dust : measures::dust_pictures(view)) {
     Curve curve;
     curve.name = "dust bound by time";
-    curve.measure = "dust in the room's air";
+    curve.measure = "upper bound of dust in the room's air";
     curve.unit = "mg/m3";
     curve.against = "time";
     curve.against_unit = "min";

@@ -78,6 +78,15 @@ void add_ingredients(const blend::Blend& blend, const blend::Part& part,
     row.roles = role_words(material.roles);
     row.form = catalogue::form_word(material.form);
     row.share = figure(quantity::clamp(composition.weighted_share(counts), 0.0, 1.0), "%");
+    Range active = 0.0;
+    for (const blend::ContentView& content : blend.contents(id)) {
+      if (content.active) active += content.share;
+    }
+    if (active.high > 0) {
+      std::vector<Range> actives = counts;
+      for (Range& of : actives) of *= active;
+      row.active = figure(quantity::clamp(composition.weighted_share(actives), 0.0, 1.0), "%");
+    }
     row.sources = notes(material.sources, *blend.catalogue);
     out.push_back(std::move(row));
   }

@@ -43,7 +43,9 @@ ordered_json verdict(const Finding& finding, const std::string& file) {
   if (!finding.subject.empty()) {
     out["subject"] = ordered_json::object({{finding.subject_kind, finding.subject}});
   }
-  if (finding.measured) out["measured"] = report::figure_object(*finding.measured);
+  if (finding.measured) {
+    out[report::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
+  }
   if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
   if (!finding.missing.empty()) out["missing"] = finding.missing;
   if (finding.allowed) out["allowed"] = {{"because", *finding.allowed}};

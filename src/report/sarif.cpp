@@ -170,8 +170,26 @@ class Results {
       ordered_json taxa = law_.taxa(parts_.ruleset.rules[*rule], finding);
       if (!taxa.empty()) out["taxa"] = std::move(taxa);
     }
+    if (!finding.spelling.empty() && finding.line > 0) {
+      out["fixes"] = ordered_json::array({fix(finding, formula)});
+    }
     out["properties"] = properties(finding);
     return out;
+  }
+
+  /// The change of spelling that mends a finding.
+  ordered_json fix(const Finding& finding, const FormulaResult& formula) {
+    const std::string& file = finding.file.empty() ? formula.file : finding.file;
+    ordered_json replacement{{"deletedRegion",
+                              {{"startLine", finding.line},
+                               {"startColumn", finding.column},
+                               {"endLine", finding.end_line},
+                               {"endColumn", finding.end_column}}},
+                             {"insertedContent", {{"text", finding.spelling}}}};
+    ordered_json change{{"artifactLocation", artifacts_.location(file)},
+                        {"replacements", ordered_json::array({std::move(replacement)})}};
+    return {{"description", said("write '" + finding.spelling + "'")},
+            {"artifactChanges", ordered_json::array({std::move(change)})}};
   }
 
   [[nodiscard]] std::string message(const Finding& finding,
@@ -217,7 +235,9 @@ class Results {
     if (finding.kind == Kind::review || finding.kind == Kind::open) {
       out["level"] = report::level_word(finding.level);
     }
-    if (finding.measured) out["measured"] = report::figure_object(*finding.measured);
+    if (finding.measured) {
+      out[report::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
+    }
     if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
     if (!finding.missing.empty()) out["missing"] = finding.missing;
     if (finding.met_from_memory) out["fromMemory"] = true;

@@ -53,6 +53,7 @@ class FormulaText {
 
   std::string write() {
     for (const Finding& finding : formula_.findings) add(finding);
+    add_rows();
     add_gathered();
     add_from_memory();
     for (const Problem& note : formula_.notes) {
@@ -84,7 +85,11 @@ class FormulaText {
     }
     switch (finding.kind) {
       case Kind::fail:
-        push(finding, finding.level, finding.message);
+        if (!options_.verbose && finding.level == Level::note && finding.subject_kind == "row") {
+          gather_row(finding);
+        } else {
+          push(finding, finding.level, finding.message);
+        }
         break;
       case Kind::review:
         if (!finding.met_from_memory || options_.verbose) {
@@ -133,6 +138,26 @@ class FormulaText {
     if (std::find(gathered.rules.begin(), gathered.rules.end(), finding.rule) ==
         gathered.rules.end()) {
       gathered.rules.push_back(finding.rule);
+    }
+  }
+
+  /// Notes of one rule on several rows of a table are one line.
+  void gather_row(const Finding& finding) {
+    for (auto& [first, others] : rows_) {
+      if (first->rule != finding.rule) continue;
+      const bool told = first->subject == finding.subject ||
+                        std::find(others.begin(), others.end(), finding.subject) != others.end();
+      if (!told) others.push_back(finding.subject);
+      return;
+    }
+    rows_.push_back({&finding, {}});
+  }
+
+  void add_rows() {
+    for (const auto& [first, others] : rows_) {
+      std::string message = first->message;
+      if (!others.empty()) message += "; the same of " + joined(others);
+      push(*first, first->level, message);
     }
   }
 
@@ -213,6 +238,7 @@ class FormulaText {
   const TextOptions& options_;
   std::vector<Line> lines_;
   std::map<std::vector<std::string>, Gathered> gathered_;
+  std::vector<std::pair<const Finding*, std::vector<std::string>>> rows_;
 };
 
 }  // namespace

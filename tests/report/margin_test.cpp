@@ -26,7 +26,8 @@ TEST_CASE("margins in words") {
   CHECK(margin(figure(2, 2.4), at_most(2.4)).words == "met, with nothing to spare at worst");
   CHECK(margin(figure(3, 3), at_most(2.4)).words == "0.6 % over");
   CHECK(margin(figure(3, 4), at_most(2.4)).words == "at least 0.6 % over");
-  CHECK(margin(figure(2, 2.6), at_most(2.4)).words == "at best 0.4 % to spare, at worst 0.2 % over");
+  CHECK(margin(figure(2, 2.6), at_most(2.4)).words ==
+        "at best 0.4 % to spare, at worst 0.2 % over");
   CHECK(margin(figure(0.3, 0.3, "1"), figure(0.5, std::nullopt, "1")).words == "0.2 short");
   CHECK(margin(figure(13, 20), figure(12, 26)).words == "at least 1 % to spare");
   CHECK(margin(figure(7, std::nullopt), at_most(10)).words ==

@@ -1,0 +1,48 @@
+#include <sudsmark/compare.h>
+
+#include <iostream>
+
+#include "cli/commands.h"
+#include "cli/outputs.h"
+#include "cli/run.h"
+
+namespace sudsmark::cli {
+namespace {
+
+std::optional<Comparison> compared(const Arguments& arguments, const Rulesets& rulesets,
+                                   const CheckOptions& options, std::vector<Problem>& problems) {
+  const bool alone = arguments.files.size() == 1;
+  const auto tweak = read_formula(arguments.files.back(), false, problems);
+  if (!tweak) return std::nullopt;
+  const auto base = alone ? base_of(*tweak, options, problems)
+                          : read_formula(arguments.files.front(), false, problems);
+  if (!base) return std::nullopt;
+  return sudsmark::compare(*base, *tweak, rulesets, options, problems);
+}
+
+}  // namespace
+
+Exit compare(const Arguments& arguments) {
+  const auto outputs = outputs_of(arguments, {Format::text, Format::json});
+  const auto rulesets = load_rulesets(arguments);
+  if (!outputs || !rulesets) return Exit::unusable;
+  const auto options = check_options(arguments, *rulesets);
+  if (!options) return Exit::unusable;
+  std::vector<Problem> problems;
+  const auto comparison = compared(arguments, *rulesets, *options, problems);
+  std::cerr << problem_lines(problems);
+  if (!comparison) return Exit::unusable;
+  Exit exit = got_worse(*comparison, arguments.fail_on) ? Exit::found : Exit::fine;
+  for (const Output& output : *outputs) {
+    const bool color = arguments.color && output.path.empty();
+    const std::string report =
+        output.format == Format::json
+            ? compare_json(*comparison, *rulesets, {arguments.ascii})
+            : compare_text(*comparison, {arguments.verbose, color, arguments.ascii},
+                           arguments.base_as_reference);
+    exit = write(output, report, exit);
+  }
+  return exit;
+}
+
+}  // namespace sudsmark::cli

@@ -1,0 +1,82 @@
+// Whole bench sheets, and what a person must find on them. SUDSMARK_RENEW=1 writes them anew.
+#include <sudsmark/report.h>
+
+#include "estuary.h"
+
+namespace {
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+std::string sheet_of(const std::string& path, const std::string& text) {
+  CheckOptions options;
+  options.verdicts = false;
+  options.sheet = true;
+  RunResult run;
+  check({path, text}, Rulesets::built_in(), options, run);
+  for (const Problem& problem : run.problems) FAIL(problem.message);
+  return sheet_text(run, {});
+}
+
+bool says(const std::string& text, const std::string& words) {
+  // a sheet is folded, and a sentence may break anywhere
+  std::string flat;
+  for (const char letter : text) {
+    const bool blank = letter == ' ' || letter == '\n';
+    if (!blank) {
+      flat += letter;
+    } else if (!flat.empty() && flat.back() != ' ') {
+      flat += ' ';
+    }
+  }
+  return flat.find(words) != std::string::npos;
+}
+
+TEST_CASE("the sheet for twenty bags of a dry mix") {
+  const std::string sheet =
+      sheet_of("twenty-bags.formula", file_contents(golden("twenty-bags.formula")));
+  check_expected(golden("twenty-bags.sheet.txt"), sheet);
+  // band, bound, cautions, first aid
+  CHECK(says(sheet, "approach 3 of 4, containment, by COSHH Essentials"));
+  CHECK(says(sheet, "upper bound of the 8 hour mean"));
+  CHECK(says(sheet, "Closed goggles"));
+  CHECK(says(sheet, "Rinse with plenty of water for several minutes"));
+  CHECK(says(sheet, "Moisten spilt powder before it is swept"));
+  CHECK(says(sheet, "Fill 20 bags with 997 g of the mix each"));
+  CHECK(says(sheet, "No source at hand gives assigned factors for masks or extraction"));
+}
+
+TEST_CASE("a tenth of a gram on a scale of tenths: refused, with the way out in grams") {
+  const std::string sheet =
+      sheet_of("tenth-of-a-gram.formula", file_contents(golden("tenth-of-a-gram.formula")));
+  check_expected(golden("tenth-of-a-gram.sheet.txt"), sheet);
+  CHECK(says(sheet, "! Not weighable as it is: one step of the scale is 100 % of 'blue 1 dye'"));
+  CHECK(says(sheet, "Dilution of 'blue 1 dye' in 'corn starch'"));
+  CHECK(says(sheet, "that is 0.1 g of blue 1 dye"));
+}
+
+TEST_CASE("a sheet has no line that is wider than the paper, and no name forges one") {
+  const std::string sheet = sheet_of(
+      "wide.formula",
+      "formula \"Wide\"\n  product bubble bar\n  batch 1 kg\nworkshop \"loft\"\n"
+      "  scale 0.1 g to 3 kg\n"
+      "phase \"a phase with a name that goes on and on until nobody wants to read it any more, and "
+      "then some\"\n  700 g sodium bicarbonate\n  300 g \"a foamer that is called so that it "
+      "would never fit on a bench sheet of paper\"\n"
+      "material \"a foamer that is called so that it would never fit on a bench sheet of paper\" "
+      "like SLSA\n");
+  CHECK(says(sheet, "300.0 g"));
+  for (const char letter : sheet)
+    CHECK((letter == '\n' || static_cast<unsigned char>(letter) >= 32));
+}
+
+TEST_CASE("a formula that says little still gets a sheet, and it asks for the rest") {
+  const std::string sheet = sheet_of("little.formula",
+                                     "formula \"Little\"\n  product bath salts\nphase \"all\"\n"
+                                     "  90 % sea salt\n  10 % sodium bicarbonate\n");
+  CHECK(says(sheet, "none is stated (`scale` of the workshop)"));
+  CHECK(says(sheet, "not stated (`batch`)"));
+  CHECK(says(sheet, "None is stated. A `task`"));
+}
+
+}  // namespace
