@@ -34,8 +34,12 @@ struct CheckOptions {
   std::optional<std::chrono::year_month_day> on;  ///< the day whose law holds; absent: today
   std::vector<std::string> only;                  ///< ids of rules to ask; empty: all
   std::vector<std::string> without;               ///< ids of rules to leave out
-  std::optional<double> batch;  ///< g to make in place of what the formula states, in the same shares
+  std::optional<double>
+      batch;  ///< g to make in place of what the formula states, in the same shares
   bool verdicts = true;
+  /// Only what somebody must read: what passes or does not apply is counted and left out, and
+  /// sources and remedies too. For thousands of formulas and a report that shows neither.
+  bool only_to_read = false;
   bool passes_in_full = true;  ///< passes have a message and a place too
   bool measures = false;       ///< fill FormulaResult::measures and ::composition
   bool curves = false;         ///< fill FormulaResult::curves: some hundred equilibria a formula

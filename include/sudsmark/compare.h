@@ -114,5 +114,8 @@ void refer_to(const FormulaResult& base, FormulaResult& tweak);
                                        bool only_worse = false);
 [[nodiscard]] std::string compare_json(const Comparison& comparison, const Rulesets& rulesets,
                                        const JsonOptions& options = {});
+/// A page, whole in itself.
+[[nodiscard]] std::string compare_html(const Comparison& comparison, const Rulesets& rulesets,
+                                       const HtmlOptions& options = {});
 
 }  // namespace sudsmark

@@ -40,9 +40,11 @@ struct HtmlOptions {
 /// Verdicts, measures and composition in the JSON of the contract.
 [[nodiscard]] std::string json_report(const RunResult& run, const Rulesets& rulesets,
                                       const JsonOptions& options = {});
-/// Bench sheets: what to weigh, in what order and on which scale, dilutions of what no scale weighs,
-/// control approach, bounds of dust, precautions and first aid. Wants CheckOptions::sheet.
+/// Bench sheets: what to weigh, in what order and on which scale, dilutions of what no scale
+/// weighs, control approach, bounds of dust, precautions and first aid. Wants CheckOptions::sheet.
 [[nodiscard]] std::string sheet_text(const RunResult& run, const TextOptions& options);
+/// The same as a page to be printed and ticked.
+[[nodiscard]] std::string sheet_html(const RunResult& run, const HtmlOptions& options = {});
 /// Measures and curves alone.
 [[nodiscard]] std::string measure_json(const RunResult& run, const JsonOptions& options = {});
 /// Verdicts in the open results format SARIF 2.1.0. Wants CheckOptions::lines.

@@ -5,6 +5,7 @@
 // is no place. Figures are in the unit beside them; an end that nobody knows is absent.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -184,7 +185,8 @@ struct LabelWords {
 struct LabelPoint {
   std::string name;
   std::string what;
-  std::string small;  ///< what small goods may do instead: "leaflet", "notice", "tag"; empty: nothing
+  std::string
+      small;  ///< what small goods may do instead: "leaflet", "notice", "tag"; empty: nothing
   std::string condition;
   std::string entry;
   std::vector<SourceNote> sources;
@@ -204,10 +206,19 @@ struct MarketLabel {
   std::vector<LabelIngredient> ingredients;  ///< in the order in which they are printed
   std::size_t allergens_known = 0;           ///< names that this market's list has on the day
   std::vector<std::string> undecided;        ///< of them, those that papers would decide
-  std::vector<std::string> doubts;           ///< sentences: what a range leaves open, and how it was taken
+  std::vector<std::string> doubts;  ///< sentences: what a range leaves open, and how it was taken
   std::vector<LabelWords> words;
   std::vector<LabelPoint> points;
   std::vector<LabelPaper> duties;
+};
+
+/// A piece of the bench sheet, for reports that set it otherwise than as lines of text.
+struct SheetItem {
+  enum class Kind : std::uint8_t { heading, paragraph, entry, weighing, total, gap };
+  Kind kind = Kind::gap;
+  std::string label;  ///< of an entry; what is weighed
+  std::string words;  ///< of a weighing its mass
+  std::string note;   ///< of a weighing: on which scale
 };
 
 struct FormulaResult {
@@ -215,6 +226,8 @@ struct FormulaResult {
   std::string name;
   std::string on;                           ///< the day whose law was asked, as 2026-11-01
   std::vector<Finding> findings;            ///< in the order of rules, then of subjects
+  std::size_t passes_left_out = 0;          ///< with CheckOptions::only_to_read
+  std::size_t not_applicable_left_out = 0;  ///< with CheckOptions::only_to_read
   std::vector<Problem> notes;               ///< odd, and no error
   std::vector<MeasureResult> measures;      ///< filled where asked for
   std::vector<CompositionRow> composition;  ///< filled where asked for
@@ -225,9 +238,10 @@ struct FormulaResult {
   std::vector<WeighingResult> weighings;
   std::vector<AirResult> air;
   std::string sheet;  ///< the bench sheet as text, where asked for; without the reminder
-  std::string first_sold;           ///< the day that the formula states; filled with `labels`
-  std::vector<MarketLabel> labels;  ///< one a market, where asked for
-  std::vector<LabelPaper> papers;   ///< what an assessment asks for and the formula leaves open
+  std::vector<SheetItem> sheet_items;  ///< the same, piece by piece
+  std::string first_sold;              ///< the day that the formula states; filled with `labels`
+  std::vector<MarketLabel> labels;     ///< one a market, where asked for
+  std::vector<LabelPaper> papers;      ///< what an assessment asks for and the formula leaves open
 };
 
 /// A finding of a baseline that a run no longer has.

@@ -90,6 +90,8 @@ Exit check(const Arguments& arguments) {
   options->particulars = page;
   options->lines = wants(*outputs, Format::sarif) || !arguments.baseline.empty() ||
                    !arguments.write_baseline.empty();
+  options->only_to_read = !options->passes_in_full && !options->lines &&
+                          !wants(*outputs, Format::sarif) && !arguments.base_as_reference;
   RunResult run = run_files(arguments, *rulesets, *options);
   if (arguments.base_as_reference) refer_to_bases(*options, *rulesets, run);
   if (compare(arguments, run) != Exit::fine) return Exit::unusable;

@@ -20,10 +20,21 @@ std::optional<Comparison> compared(const Arguments& arguments, const Rulesets& r
   return sudsmark::compare(*base, *tweak, rulesets, options, problems);
 }
 
+std::string report(const Arguments& arguments, const Output& output, const Comparison& comparison,
+                   const Rulesets& rulesets) {
+  if (output.format == Format::json) return compare_json(comparison, rulesets, {arguments.ascii});
+  if (output.format == Format::html) {
+    return compare_html(comparison, rulesets, {arguments.ascii, {}});
+  }
+  const bool color = arguments.color && output.path.empty();
+  return compare_text(comparison, {arguments.verbose, color, arguments.ascii},
+                      arguments.base_as_reference);
+}
+
 }  // namespace
 
 Exit compare(const Arguments& arguments) {
-  const auto outputs = outputs_of(arguments, {Format::text, Format::json});
+  const auto outputs = outputs_of(arguments, {Format::text, Format::json, Format::html});
   const auto rulesets = load_rulesets(arguments);
   if (!outputs || !rulesets) return Exit::unusable;
   const auto options = check_options(arguments, *rulesets);
@@ -34,13 +45,7 @@ Exit compare(const Arguments& arguments) {
   if (!comparison) return Exit::unusable;
   Exit exit = got_worse(*comparison, arguments.fail_on) ? Exit::found : Exit::fine;
   for (const Output& output : *outputs) {
-    const bool color = arguments.color && output.path.empty();
-    const std::string report =
-        output.format == Format::json
-            ? compare_json(*comparison, *rulesets, {arguments.ascii})
-            : compare_text(*comparison, {arguments.verbose, color, arguments.ascii},
-                           arguments.base_as_reference);
-    exit = write(output, report, exit);
+    exit = write(output, report(arguments, output, *comparison, *rulesets), exit);
   }
   return exit;
 }

@@ -131,7 +131,7 @@ int main(int count, char** values) {
                      "a base and its tweak, two formulas, or a tweak alone")
         ->required()
         ->expected(1, 2);
-    take_format(*compare, arguments, "text or json");
+    take_format(*compare, arguments, "text, json or html");
     take_output(*compare, arguments);
     take_rules(*compare, arguments);
     take_checking(*compare, arguments);
@@ -143,12 +143,11 @@ int main(int count, char** values) {
     CLI::App* measure =
         app.add_subcommand("measure", "every measure with its range and what it came from");
     take_files(*measure, arguments);
-    take_format(*measure, arguments, "text or json");
+    take_format(*measure, arguments, "text or json; with --sheet text or html");
     take_output(*measure, arguments);
     take_rules(*measure, arguments);
     take_checking(*measure, arguments);
-    measure->add_flag("--sheet", arguments.sheet,
-                      "the weighing and bag sheet for the bench, as text");
+    measure->add_flag("--sheet", arguments.sheet, "the weighing and bag sheet for the bench");
     measure->callback([&] { run = sudsmark::cli::measure; });
 
     CLI::App* label = app.add_subcommand(

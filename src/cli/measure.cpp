@@ -7,7 +7,7 @@
 namespace sudsmark::cli {
 
 Exit measure(const Arguments& arguments) {
-  const auto outputs = arguments.sheet ? outputs_of(arguments, {Format::text})
+  const auto outputs = arguments.sheet ? outputs_of(arguments, {Format::text, Format::html})
                                        : outputs_of(arguments, {Format::text, Format::json});
   const auto rulesets = load_rulesets(arguments);
   if (!outputs || !rulesets) return Exit::unusable;
@@ -23,8 +23,10 @@ Exit measure(const Arguments& arguments) {
     const TextOptions text{arguments.verbose, arguments.color && output.path.empty(),
                            arguments.ascii};
     const std::string report = output.format == Format::json ? measure_json(run, {arguments.ascii})
-                               : arguments.sheet             ? sheet_text(run, text)
-                                                             : measure_text(run, text);
+                               : output.format == Format::html
+                                   ? sheet_html(run, {arguments.ascii, {}})
+                               : arguments.sheet ? sheet_text(run, text)
+                                                 : measure_text(run, text);
     exit = write(output, report, exit);
   }
   return exit;

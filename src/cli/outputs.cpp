@@ -106,6 +106,9 @@ std::optional<std::vector<Output>> outputs_of(const Arguments& arguments,
     }
   }
   if (!sound) return std::nullopt;
+  // files first: whoever reads standard output may stop early
+  std::stable_partition(out.begin(), out.end(),
+                        [](const Output& one) { return !one.path.empty(); });
   return out;
 }
 

@@ -53,7 +53,7 @@ void write_room(const blend::Blend& blend, Page& page) {
   if (!words.empty()) page.entry("room", report::joined(words, "and"));
 }
 
-std::string sheet(const blend::Blend& blend) {
+Page sheet(const blend::Blend& blend) {
   blend::MissingTable missing;
   const measures::View whole{&blend, &blend.whole, nullptr, &missing, nullptr};
   const measures::BenchPlan plan = measures::bench_plan(whole);
@@ -82,12 +82,12 @@ std::string sheet(const blend::Blend& blend) {
   report::write_tasks(whole, page);
   report::write_cautions(whole, page);
   report::write_keeping(whole, page);
-  return page.text();
+  return page;
 }
 
 }  // namespace
 
-std::string report::bench_sheet(const blend::Blend& blend) {
+Page report::bench_sheet(const blend::Blend& blend) {
   return sheet(blend);
 }
 

@@ -2,13 +2,12 @@
 // hands.
 #pragma once
 
-#include <string>
-
 #include "blend/blend.h"
+#include "report/page.h"
 
 namespace sudsmark::report {
 
-/// The sheet as text of at most 88 columns.
-[[nodiscard]] std::string bench_sheet(const blend::Blend& blend);
+/// The sheet, as text of at most 88 columns and piece by piece.
+[[nodiscard]] Page bench_sheet(const blend::Blend& blend);
 
 }  // namespace sudsmark::report

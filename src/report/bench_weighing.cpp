@@ -23,16 +23,6 @@ using measures::Dilution;
 using quantity::Range;
 using science::WeighingPlan;
 
-constexpr std::size_t name_width = 36;
-constexpr std::size_t mass_width = 12;
-
-std::string padded(std::string words, std::size_t width, bool right) {
-  const std::size_t used = text::count_code_points(words);
-  if (used >= width) return words;
-  const std::string blanks(width - used, ' ');
-  return right ? blanks + words : words + blanks;
-}
-
 std::string scale_letter(std::size_t scale) {
   constexpr std::size_t letters = 26;
   return scale < letters ? std::string(1, static_cast<char>('A' + scale))
@@ -61,12 +51,6 @@ std::string goes_words(const BenchPlan& plan, const WeighingPlan& weighing) {
   return out;
 }
 
-std::string row(const std::string& name, const std::string& mass, const std::string& note) {
-  std::string out = "  [ ] " + padded(name, name_width, false) + padded(mass, mass_width, true);
-  if (!note.empty()) out += "  " + note;
-  return out;
-}
-
 /// A premix is told by its own units too: "harbour dry mix, 4 bags".
 std::string named(const BenchLine& line) {
   return line.makings.empty() ? line.name : line.name + ", " + line.makings;
@@ -80,22 +64,22 @@ bool looks_exact(const BenchLine& line, double step) {
 void write_line(const BenchPlan& plan, const BenchLine& line, Page& page) {
   const std::string name = named(line);
   if (!line.mass.known()) {
-    page.line(row(name, "?", "the batch is not stated"));
+    page.weighing(name, "?", "the batch is not stated");
     return;
   }
   if (line.mass.high <= 0) {
-    page.line(row(name, "0 g", "nothing to weigh"));
+    page.weighing(name, "0 g", "nothing to weigh");
     return;
   }
   if (!line.plan) {
     const bool no_scale = plan.scales.empty();
-    page.line(row(name, shown_mass(line.mass.low, 0) + " g",
-                  no_scale ? "no scale is stated" : "no scale can take it"));
+    page.weighing(name, shown_mass(line.mass.low, 0) + " g",
+                  no_scale ? "no scale is stated" : "no scale can take it");
     return;
   }
   const double step = plan.scales[line.plan->scale].step;
   if (line.too_small && line.mass.exact()) {
-    page.line(row(name, quantity::printed(line.mass.low) + " g", "see below"));
+    page.weighing(name, quantity::printed(line.mass.low) + " g", "see below");
     return;
   }
   const bool exact = looks_exact(line, step);
@@ -105,12 +89,12 @@ void write_line(const BenchPlan& plan, const BenchLine& line, Page& page) {
                   : ", in " + std::to_string(line.plan->goes.size()) + " goes";
   }
   if (exact) {
-    page.line(row(name, shown(plan, *line.plan) + " g", note));
+    page.weighing(name, shown(plan, *line.plan) + " g", note);
   } else {
     // what is stated as a range is somebody's choice, to be written down
-    page.line(row(name,
+    page.weighing(name,
                   shown_mass(line.mass.low, step) + " - " + shown_mass(line.mass.high, step) + " g",
-                  note + ", taken: ________"));
+                  note + ", taken: ________");
   }
   if (line.held_back > 0) {
     page.paragraph(shown_mass(line.held_back, step) +
@@ -134,8 +118,7 @@ void write_total(const BenchPlan& plan, const BenchSection& section, Page& page)
     ++lines;
   }
   if (lines < 2) return;
-  page.line("      " + padded("together", name_width, false) +
-            padded(shown_mass(total, step) + " g", mass_width, true));
+  page.total(shown_mass(total, step) + " g");
 }
 
 /// "on A 7.00 g of blue 1 lake": a mass of a recipe that is weighed `times` over, on the scale that

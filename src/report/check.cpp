@@ -68,7 +68,11 @@ class Checking {
       report::add_measures(*blend, parts_.ruleset, result.measures);
       report::add_composition(*blend, result.composition);
     }
-    if (options_.sheet) result.sheet = report::bench_sheet(*blend);
+    if (options_.sheet) {
+      const report::Page sheet = report::bench_sheet(*blend);
+      result.sheet = sheet.text();
+      result.sheet_items = sheet.items();
+    }
     if (options_.label) add_labels(*blend, result);
     if (options_.curves) report::add_curves(*blend, result.curves);
     if (options_.particulars) {
@@ -118,10 +122,23 @@ class Checking {
     }
     how.passes_in_full = options_.passes_in_full;
     for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
+      if (options_.only_to_read && left_out(verdict, result)) continue;
       result.findings.push_back(finding(std::move(verdict), missing));
     }
     add_label_findings(blend, result.findings);
     if (options_.lines) report::add_fingerprints(result.findings);
+  }
+
+  /// Counts a verdict that nobody must read.
+  static bool left_out(const rules::Verdict& verdict, FormulaResult& result) {
+    if (verdict.kind == rules::Kind::pass && !verdict.allowed) {
+      ++result.passes_left_out;
+    } else if (verdict.kind == rules::Kind::not_applicable) {
+      ++result.not_applicable_left_out;
+    } else {
+      return false;
+    }
+    return true;
   }
 
   /// Whether `--only` and `--without` leave an id that is no rule's.
@@ -168,9 +185,9 @@ class Checking {
     for (std::size_t bit = 0; bit < missing.items().size(); ++bit) {
       if ((verdict.missing >> bit & 1U) != 0) out.missing.push_back(missing.items()[bit].what);
     }
-    out.sources = report::notes(verdict.sources, parts_.catalogue);
+    if (!options_.only_to_read) out.sources = report::notes(verdict.sources, parts_.catalogue);
     if (verdict.allowed) out.allowed = verdict.allowed->because;
-    out.remedy = rule.remedy;
+    if (!options_.only_to_read) out.remedy = rule.remedy;
     return out;
   }
 

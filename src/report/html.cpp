@@ -4,9 +4,8 @@
 
 #include <sudsmark/report.h>
 
+#include "report/html_page.h"
 #include "report/html_parts.h"
-#include "report/html_style.h"
-#include "report/svg_scale.h"
 #include "report/verdict_words.h"
 #include "report/words.h"
 
@@ -15,36 +14,6 @@ namespace {
 
 using report::Markup;
 using report::Sheet;
-
-void open_page(Markup& page, const std::string& title) {
-  page.constant("<!DOCTYPE html>");
-  page.open("html", {{"lang", "en"}});
-  page.open("head");
-  page.empty("meta", {{"charset", "utf-8"}});
-  page.empty("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
-  page.empty("meta", {{"name", "color-scheme"}, {"content", "light dark"}});
-  // nothing of the page runs, and nothing is fetched, whatever a formula holds
-  page.empty("meta", {{"http-equiv", "Content-Security-Policy"},
-                      {"content", "default-src 'none'; style-src 'unsafe-inline'"}});
-  page.empty("meta", {{"name", "generator"}, {"content", "sudsmark " SUDSMARK_VERSION}});
-  page.element("title", title);
-  page.open("style");
-  page.constant(report::page_style);
-  page.close();
-  page.close();
-  page.open("body");
-}
-
-void write_masthead(Markup& page, const std::string& back) {
-  page.open("header", {{"class", "masthead"}});
-  page.element("p", "sudsmark check sheet");
-  if (!back.empty()) {
-    page.open("nav", {{"aria-label", "Pages"}});
-    page.element("a", {{"href", back}}, "All formulas of this run");
-    page.close();
-  }
-  page.close();
-}
 
 void write_problems(Markup& page, const std::vector<Problem>& problems) {
   if (problems.empty()) return;
@@ -67,22 +36,6 @@ void write_sign_off(Markup& page) {
     page.element("p", line);
   }
   page.close();
-}
-
-void write_foot(Markup& page, const std::string& rulesets) {
-  page.open("footer", {{"class", "foot"}});
-  page.element("p", {{"class", "reminder"}}, reminder);
-  page.element("p", "Made by sudsmark " SUDSMARK_VERSION + rulesets);
-  page.close();
-}
-
-std::string editions(const Rulesets::Parts& parts) {
-  std::string out;
-  for (const rules::RuleFile& file : parts.ruleset.files) {
-    out += (out.empty() ? ", with the rulesets " : "; ") + file.name;
-    if (!file.edition.empty()) out += " " + file.edition;
-  }
-  return out.empty() ? "." : out + ".";
 }
 
 void write_absent(Markup& page, const RunResult& run) {
@@ -146,9 +99,8 @@ std::string html_report(const RunResult& run, const Rulesets& rulesets,
   const Rulesets::Parts& parts = rulesets.parts();
   Markup page(options.ascii);
   const bool alone = run.formulas.size() == 1;
-  open_page(page, alone ? run.formulas.front().name : counted(run.formulas.size()));
-  report::draw_hatching(page);
-  write_masthead(page, options.overview);
+  report::open_page(page, alone ? run.formulas.front().name : counted(run.formulas.size()));
+  report::write_masthead(page, "sudsmark check sheet", options.overview);
   page.open("main");
   if (!alone) {
     page.element("h1", counted(run.formulas.size()));
@@ -167,22 +119,22 @@ std::string html_report(const RunResult& run, const Rulesets& rulesets,
   }
   write_absent(page, run);
   page.close();
-  write_foot(page, editions(parts));
+  report::write_foot(page, report::editions(parts));
   return page.finished();
 }
 
 std::string html_overview(const RunResult& run, const std::vector<std::string>& pages,
                           const HtmlOptions& options) {
   Markup page(options.ascii);
-  open_page(page, counted(run.formulas.size()));
-  write_masthead(page, {});
+  report::open_page(page, counted(run.formulas.size()));
+  report::write_masthead(page, "sudsmark check sheet", {});
   page.open("main");
   page.element("h1", counted(run.formulas.size()));
   write_list(page, run, pages);
   write_problems(page, run.problems);
   write_absent(page, run);
   page.close();
-  write_foot(page, ".");
+  report::write_foot(page, {});
   return page.finished();
 }
 

@@ -63,6 +63,7 @@ section { margin-top: 2.6rem; border-top: 1px solid var(--ink); padding-top: 0.7
 section h2, section h3 { margin: 0; }
 section > h2, .sheet section > h3 { font-size: 1.2rem; font-style: italic; }
 .body > h3, .body > h4 { margin: 1.5rem 0 0.3rem; font-size: 1.05rem; }
+.body > ol { margin: 0; padding-left: 1.4rem; }
 .body > p { max-width: 40rem; margin: 0.2rem 0 1rem; }
 .problems ul { margin: 0.6rem 0 0; padding-left: 1.2rem; }
 .findings { margin: 0; padding: 0; list-style: none; }
@@ -128,6 +129,24 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
 .chart .aside { stroke: var(--soft); stroke-width: 1; stroke-dasharray: 1.5 3; }
 .chart text { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
 
+.sides { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(17rem, 100%), 1fr)); gap: 0.2rem 2rem; }
+.side p { font-size: 0.92rem; }
+.bench h1, .bench h2 { margin: 1.6rem 0 0.4rem; }
+.bench h1 { font-size: clamp(1.7rem, 1.2rem + 2vw, 2.4rem); }
+.bench h2, .bench h3 { border-top: 1px solid var(--ink); padding-top: 0.6rem; font-size: 1.2rem; font-style: italic; }
+.bench p { max-width: 46rem; margin: 0.4rem 0; }
+.entries { display: grid; grid-template-columns: minmax(5.5rem, 9rem) minmax(0, 1fr); gap: 0.25rem 1rem; margin: 0.6rem 0; max-width: 52rem; }
+.entries dt { grid-column: 1; color: var(--soft); }
+.entries dd { grid-column: 2; margin: 0; }
+.weighings { max-width: 46rem; }
+.weighings th:first-child { width: 2.2rem; }
+.weighings th:nth-child(3) { width: 8rem; text-align: right; }
+.weighings th:nth-child(4) { width: 32%; }
+.weighings .mass { text-align: right; white-space: nowrap; }
+.weighings .total th, .weighings .total td { border-bottom: 1px solid var(--ink); }
+.box { display: inline-block; width: 0.95em; height: 0.95em; border: 1.3px solid currentColor; vertical-align: -0.12em; }
+.bench + .bench { margin-top: 4rem; border-top: 3px double var(--ink); }
+
 .formulas { margin: 1.4rem 0 0; padding: 0; list-style: none; }
 .formulas li { padding: 0.6rem 0; border-top: 1px solid var(--line); }
 .formulas a { font-size: 1.15rem; }
@@ -151,6 +170,13 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
   th[scope="row"] { font-weight: 700; }
   th[scope="row"] small { font-weight: 400; }
   .scales th[scope="row"], .scales td:nth-child(2), .measures th[scope="row"], .measures .figure { width: auto; }
+  .entries { grid-template-columns: 5rem minmax(0, 1fr); }
+  .weighings { display: table; }
+  .weighings th:nth-child(3), .weighings th:nth-child(4) { width: auto; }
+  .weighings thead { display: table-header-group; position: static; clip-path: none; }
+  .weighings tbody { display: table-row-group; }
+  .weighings tr { display: table-row; }
+  .weighings th, .weighings td { display: table-cell; padding: 0.4rem 0.5rem 0.4rem 0; border-bottom: 1px solid var(--line); font-weight: 400; }
   .stack td { display: grid; grid-template-columns: 7.5rem minmax(0, 1fr); gap: 0 0.6rem; }
   .stack td::before { content: attr(data-label); color: var(--soft); }
   .stack td:empty { display: none; }
@@ -186,6 +212,10 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }
   .finding { max-width: none; }
+  .entries dd { break-inside: avoid; }
+  .bench h2, .bench h3 { font-size: 12pt; }
+  .weighings { font-size: 1rem; }
+  .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
   .sheet + .sheet { break-before: page; border-top: 0; margin-top: 0; }
   .signing { display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm; break-inside: avoid; }
   .signing p { margin: 0; border-top: 0.6pt solid var(--ink); padding-top: 1.5mm; font-size: 8.5pt; }

@@ -7,67 +7,13 @@
 #include "measures/registry.h"
 #include "report/citations.h"
 #include "report/html_parts.h"
+#include "report/html_table.h"
 #include "report/margin.h"
 #include "report/svg_bars.h"
 #include "report/words.h"
 
 namespace sudsmark::report {
 namespace {
-
-/// A table that becomes a list of labelled lines on a narrow screen; the roles keep it a table for
-/// those who listen to it.
-class Table {
- public:
-  Table(const Sheet& sheet, std::string_view caption, std::vector<std::string> columns,
-        std::string_view of = "stack")
-      : page_(sheet.page), columns_(std::move(columns)) {
-    page_.open("table", {{"class", std::string(of)}, {"role", "table"}});
-    page_.element("caption", caption);
-    page_.open("thead", {{"role", "rowgroup"}});
-    page_.open("tr", {{"role", "row"}});
-    for (const std::string& column : columns_) {
-      page_.element("th", {{"scope", "col"}, {"role", "columnheader"}}, column);
-    }
-    page_.close();
-    page_.close();
-    page_.open("tbody", {{"role", "rowgroup"}});
-  }
-  Table(const Table&) = delete;
-  Table& operator=(const Table&) = delete;
-  ~Table() {
-    page_.close();
-    page_.close();
-  }
-
-  void row() {
-    page_.open("tr", {{"role", "row"}});
-    at_ = 0;
-  }
-  void end_row() { page_.close(); }
-
-  /// Opens the next cell; the first of a row is its heading.
-  void open_cell(std::string_view of = "") {
-    if (at_ == 0) {
-      page_.open("th", {{"scope", "row"}, {"role", "rowheader"}});
-    } else {
-      page_.open("td",
-                 {{"role", "cell"}, {"class", std::string(of)}, {"data-label", columns_[at_]}});
-    }
-    ++at_;
-  }
-  void close_cell() { page_.close(); }
-
-  void cell(std::string_view words, std::string_view of = "") {
-    open_cell(of);
-    if (!words.empty()) page_.name(words);
-    close_cell();
-  }
-
- private:
-  Markup& page_;
-  std::vector<std::string> columns_;
-  std::size_t at_ = 0;
-};
 
 std::string comma_list(const std::vector<std::string>& words) {
   std::string out;
@@ -126,7 +72,7 @@ void write_portions(const Sheet& sheet) {
   std::vector<std::string> columns{"What"};
   for (const PortionResult& portion : portions) columns.push_back(portion.name);
   {
-    Table table(sheet, "Portions of the mixed batch", columns);
+    Table table(sheet.page, "Portions of the mixed batch", columns);
     const auto row = [&](const std::string& title, const auto& words) {
       table.row();
       table.cell(title);
@@ -157,7 +103,7 @@ void write_composition(const Sheet& sheet) {
   open_section(sheet, "composition", "What is in it");
   write_bars(sheet);
   if (!sheet.formula.ingredients.empty()) {
-    Table table(sheet, "Materials as supplied",
+    Table table(sheet.page, "Materials as supplied",
                 {"Material", "INCI", "CAS", "Role", "Share", "Source"});
     for (const IngredientRow& of : sheet.formula.ingredients) {
       table.row();
@@ -173,7 +119,7 @@ void write_composition(const Sheet& sheet) {
     }
   }
   if (!sheet.formula.composition.empty()) {
-    Table table(sheet, "Pure substances of the finished product",
+    Table table(sheet.page, "Pure substances of the finished product",
                 {"Substance", "INCI", "CAS", "Role", "Share", "Source"});
     for (const CompositionRow& of : sheet.formula.composition) {
       table.row();
@@ -196,7 +142,8 @@ void write_measures(const Sheet& sheet) {
   open_section(sheet, "figures", "How each figure came about");
   std::vector<std::string> none;
   {
-    Table table(sheet, "Measures", {"Measure", "Figure", "How it came about"}, "stack measures");
+    Table table(sheet.page, "Measures", {"Measure", "Figure", "How it came about"},
+                "stack measures");
     for (const MeasureResult& of : sheet.formula.measures) {
       if (of.figure.low == 0.0 && of.figure.high == 0.0 && of.missing.empty()) {
         none.push_back(of.name);

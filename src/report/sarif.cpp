@@ -3,10 +3,12 @@
 // A result has a level only where its kind is `fail`, as the format wants it; how much a `review`
 // or an `open` weighs stands in its properties.
 #include <algorithm>
+#include <array>
 #include <map>
 #include <string>
 #include <utility>
 
+#include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
 #include "report/citations.h"
@@ -66,6 +68,42 @@ ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
   if (!file.markets.empty()) properties["markets"] = file.markets;
   properties["tags"] = ordered_json::array({file.name});
   out["properties"] = std::move(properties);
+  return out;
+}
+
+/// What a label section is held against is no rule of a ruleset, and still has to be told.
+ordered_json label_descriptor(std::string_view id) {
+  struct Told {
+    std::string_view id;
+    std::string_view title;
+    std::string_view why;
+  };
+  constexpr std::array<Told, 6> told{
+      {{"label-market-unknown", "A label is checked for a market",
+        "Which names, allergens and cautions a label needs depends on where it is sold."},
+       {"label-ingredient-missing", "The label names every ingredient",
+        "Whoever reacts to a substance looks for it in the list."},
+       {"label-ingredient-extra", "The label names nothing that is not in it",
+        "A list that names what is not there is as wrong as one that leaves something out."},
+       {"label-ingredient-misspelt", "Ingredients are spelt as the law spells them",
+        "People search for the name letter by letter."},
+       {"label-ingredient-misplaced", "Ingredients stand in the order of the law",
+        "They fall by weight down to 1 %; below that any order will do, and colours come last."},
+       {"label-caution-missing", "The label bears the cautions that are asked for",
+        "A caution that is not on the pack protects nobody."}}};
+  const auto found =
+      std::find_if(told.begin(), told.end(), [&](const Told& one) { return one.id == id; });
+  const std::string_view title = found == told.end() ? id : found->title;
+  const std::string_view why = found == told.end() ? title : found->why;
+  ordered_json out{{"id", id}};
+  out["shortDescription"] = said(title);
+  out["fullDescription"] = said(why);
+  out["help"] = {{"text", lines(std::string(why) +
+                                "\n\nHeld against: what `sudsmark label` says of "
+                                "the formula.\n\n" +
+                                reminder)}};
+  out["defaultConfiguration"] = {{"level", "warning"}};
+  out["properties"] = {{"subject", "Label"}, {"tags", ordered_json::array({"label"})}};
   return out;
 }
 
@@ -294,6 +332,7 @@ std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
   for (const rules::Rule& rule : parts.ruleset.rules) {
     document.item(descriptor(rule, parts, law));
   }
+  for (const std::string_view id : label_findings) document.item(label_descriptor(id));
   document.end();
   if (!law.empty()) document.member("supportedTaxonomies", law.supported());
   document.end();

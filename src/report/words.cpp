@@ -26,6 +26,8 @@ std::string_view level_word(Level level) {
 
 Counts count(const FormulaResult& formula) {
   Counts counts;
+  counts.kinds[static_cast<std::size_t>(Kind::pass)] = formula.passes_left_out;
+  counts.kinds[static_cast<std::size_t>(Kind::not_applicable)] = formula.not_applicable_left_out;
   for (const Finding& finding : formula.findings) {
     if (finding.allowed) {
       ++counts.allowed;

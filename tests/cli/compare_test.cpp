@@ -38,7 +38,7 @@ TEST_CASE("compare: 1 where the tweak is worse at the threshold, 0 where not, 2 
   CHECK(test::run("compare ebb.formula bad.formula", folder.path()).status == 2);
   CHECK(test::run("compare ebb.formula none.formula", folder.path()).status == 2);
   CHECK(test::run("compare", folder.path()).status == 2);
-  CHECK(test::run("compare --format html oilier.formula", folder.path()).status == 2);
+  CHECK(test::run("compare --format sarif oilier.formula", folder.path()).status == 2);
 }
 
 TEST_CASE("compare: JSON names the edits by their number; the same on every run") {

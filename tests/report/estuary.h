@@ -34,6 +34,7 @@ inline CheckOptions in_full() {
   options.curves = true;
   options.particulars = true;
   options.lines = true;
+  options.sheet = true;
   return options;
 }
 

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include <sudsmark/baseline.h>
+#include <sudsmark/compare.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
@@ -32,6 +33,14 @@ RunResult in_short(RunResult run) {
   return run;
 }
 
+/// The style stands in a file of its own; here it would only hide what changed.
+std::string without_style(std::string page) {
+  const std::size_t from = page.find("<style>") + 7;
+  const std::size_t to = page.find("</style>");
+  REQUIRE(to != std::string::npos);
+  return page.erase(from, to - from);
+}
+
 }  // namespace
 
 TEST_CASE("whole outputs of every format") {
@@ -43,7 +52,7 @@ TEST_CASE("whole outputs of every format") {
   check_expected(golden("estuary.json"), json_report(run, rulesets));
   check_expected(golden("estuary.measures.json"), measure_json(run));
   check_expected(golden("estuary.sarif"), sarif_report(run, rulesets));
-  check_expected(golden("estuary.html"), html_report(run, rulesets));
+  check_expected(golden("estuary.html"), without_style(html_report(run, rulesets)));
   check_expected(golden("estuary.baseline.json"), baseline_text(run));
 }
 
@@ -62,5 +71,23 @@ TEST_CASE("whole outputs of a run with an input that cannot be read, against a b
   run = in_short(std::move(run));
   check_expected(golden("changed.txt"), text_report(run, {}));
   check_expected(golden("changed.sarif"), sarif_report(run, rulesets));
-  check_expected(golden("changed.overview.html"), html_overview(run, {"estuary.html"}));
+  check_expected(golden("changed.overview.html"),
+                 without_style(html_overview(run, {"estuary.html"})));
+}
+
+TEST_CASE("a whole comparison as a page") {
+  const Rulesets rulesets = estuary_rulesets();
+  CheckOptions options = in_full();
+  options.read = [](const std::string& path) { return file_contents(golden(path)); };
+  const FormulaText tweak{"estuary-tweak.formula", file_contents(golden("estuary-tweak.formula"))};
+  std::vector<Problem> problems;
+  const auto base = base_of(tweak, options, problems);
+  REQUIRE(base.has_value());
+  auto compared = compare(*base, tweak, rulesets, options, problems);
+  REQUIRE(compared.has_value());
+  CHECK(problems.empty());
+  std::erase_if(compared->measures, [](const MeasureChange& one) {
+    return one.name != "powders" && one.name != "scent" && one.name != "oils";
+  });
+  check_expected(golden("comparison.html"), without_style(compare_html(*compared, rulesets)));
 }

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include <sudsmark/baseline.h>
+#include <sudsmark/compare.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
@@ -60,6 +61,24 @@ std::set<std::string> tags(const std::string& page) {
   return out;
 }
 
+/// No mark that turns text around, and no tag that the pages do not have on their own.
+void check_page(const std::string& page) {
+  CHECK(bad_marks(page) == 0);
+  for (const std::string& tag : tags(page)) {
+    CAPTURE(tag);
+    const std::string bare = tag.starts_with('/') ? tag.substr(1) : tag;
+    static const std::set<std::string> known{
+        "a",        "article", "b",    "bdi",     "body",  "caption", "circle",  "cite",
+        "code",     "dd",      "defs", "desc",    "div",   "dl",      "dt",      "figcaption",
+        "figure",   "footer",  "h1",   "h2",      "h3",    "header",  "html",    "li",
+        "line",     "main",    "nav",  "ol",      "p",     "path",    "pattern", "polygon",
+        "polyline", "q",       "rect", "section", "small", "span",    "style",   "svg",
+        "table",    "tbody",   "td",   "text",    "th",    "thead",   "time",    "title",
+        "tr",       "ul",      "head"};
+    CHECK(known.count(bare) == 1);
+  }
+}
+
 }  // namespace
 
 TEST_CASE("hostile names in every format") {
@@ -76,21 +95,11 @@ TEST_CASE("hostile names in every format") {
   CHECK(bad_marks(sarif_report(run, rulesets, {true, false})) == 0);
   CHECK(bad_marks(baseline_text(run)) == 0);
 
+  check_page(html_report(run, rulesets));
+  check_page(html_overview(run, {"a\"><script>b</script>.html"}));
+  check_page(sheet_html(run));
+  check_page(compare_html(differences(run.formulas.front(), run.formulas.front()), rulesets));
   const std::string page = html_report(run, rulesets);
-  CHECK(bad_marks(page) == 0);
-  for (const std::string& tag : tags(page)) {
-    CAPTURE(tag);
-    const std::string bare = tag.starts_with('/') ? tag.substr(1) : tag;
-    static const std::set<std::string> known{
-        "a",        "article", "b",    "bdi",     "body",  "caption", "circle",  "cite",
-        "code",     "dd",      "defs", "desc",    "div",   "dl",      "dt",      "figcaption",
-        "figure",   "footer",  "h1",   "h2",      "h3",    "header",  "html",    "li",
-        "line",     "main",    "nav",  "ol",      "p",     "path",    "pattern", "polygon",
-        "polyline", "q",       "rect", "section", "small", "span",    "style",   "svg",
-        "table",    "tbody",   "td",   "text",    "th",    "thead",   "time",    "title",
-        "tr",       "ul",      "head"};
-    CHECK(known.count(bare) == 1);
-  }
   CHECK(page.find("<script") == std::string::npos);
   CHECK(page.find("&lt;script&gt;alert(1)&lt;/script&gt;") != std::string::npos);
 }
@@ -105,6 +114,7 @@ TEST_CASE("ASCII alone in every format") {
   CHECK(is_ascii(measure_json(run, {true})));
   CHECK(is_ascii(sarif_report(run, rulesets, {true, true})));
   CHECK(is_ascii(html_report(run, rulesets, {true, {}})));
+  CHECK(is_ascii(sheet_html(run, {true, {}})));
 }
 
 TEST_CASE("a link in a message is none") {

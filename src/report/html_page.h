@@ -1,0 +1,22 @@
+// What every page has: its head with the style, the line at the top, and the foot with the
+// reminder.
+#pragma once
+
+#include <string>
+
+#include "report/markup.h"
+#include "report/parts.h"
+
+namespace sudsmark::report {
+
+/// Up to the open body, with what pictures share.
+void open_page(Markup& page, const std::string& title);
+/// `back`: address of a page of all formulas; empty: none.
+void write_masthead(Markup& page, std::string_view of, const std::string& back);
+/// `rulesets`: what was asked, as `editions` says it; empty: nothing was.
+void write_foot(Markup& page, const std::string& rulesets);
+
+/// ", with the rulesets fragrance 2026-11; …".
+[[nodiscard]] std::string editions(const Rulesets::Parts& parts);
+
+}  // namespace sudsmark::report

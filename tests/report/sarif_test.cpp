@@ -1,0 +1,116 @@
+// What SARIF says beyond what its schema asks for.
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+
+#include <sudsmark/report.h>
+
+#include "estuary.h"
+
+namespace {
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+using nlohmann::json;
+
+json log_of(const RunResult& run, const Rulesets& rulesets, bool verbose = false) {
+  return json::parse(sarif_report(run, rulesets, {verbose, false}))["runs"][0];
+}
+
+const json& result(const json& log, const std::string& rule) {
+  for (const json& one : log["results"]) {
+    if (one["ruleId"] == rule) return one;
+  }
+  FAIL("no result of " << rule);
+  return log;
+}
+
+}  // namespace
+
+TEST_CASE("results point to their rules, and rules tell what to do") {
+  const Rulesets rulesets = estuary_rulesets();
+  const json log = log_of(estuary(rulesets), rulesets, true);
+  const json& rules = log["tool"]["driver"]["rules"];
+  for (const json& one : log["results"]) {
+    REQUIRE(one["ruleIndex"].get<std::size_t>() < rules.size());
+    CHECK(rules[one["ruleIndex"].get<std::size_t>()]["id"] == one["ruleId"]);
+    CHECK(one.contains("kind"));
+    // the format: a level only where the kind is `fail`
+    if (one["kind"] != "fail") CHECK(one["level"] == "none");
+    CHECK_FALSE(one["message"]["text"].get<std::string>().empty());
+  }
+  for (const json& rule : rules) {
+    CHECK(rule["help"]["text"].get<std::string>().find("not a safety assessment") !=
+          std::string::npos);
+    CHECK(rule["defaultConfiguration"].contains("level"));
+  }
+}
+
+TEST_CASE("an allow is a suppression with its reason") {
+  const Rulesets rulesets = estuary_rulesets();
+  const json log = log_of(estuary(rulesets), rulesets);
+  const json& allowed = result(log, "oil-is-fresh");
+  REQUIRE(allowed["suppressions"].size() == 1);
+  CHECK(allowed["suppressions"][0]["justification"] == "sold \"fresh\", notebook p. 3");
+  CHECK(allowed["suppressions"][0]["kind"] == "inSource");
+}
+
+TEST_CASE("regions are counted in code points") {
+  const Rulesets rulesets = estuary_rulesets();
+  std::string text = file_contents(golden("estuary.formula"));
+  // a comment does not move a column, a name of two bytes a letter does so once
+  text.replace(text.find("\"Tide & Time\""), 13, "\"Tid\u00e9 & Tim\u00e9\"");
+  text.replace(text.find("\"Tide & Time\""), 13, "\"Tid\u00e9 & Tim\u00e9\"");
+  const RunResult run = checked("estuary.formula", text, rulesets);
+  REQUIRE(run.problems.empty());
+  const json log = log_of(run, rulesets);
+  CHECK(log["columnKind"] == "unicodeCodePoints");
+  const json& region = result(
+      log, "scent-of-the-certificate")["locations"][0]["physicalLocation"]["region"];
+  // 1.2 % and the name begin in column 3; the line has 26 code points
+  CHECK(region["startColumn"] == 3);
+  CHECK(region["endColumn"] == 27);
+}
+
+TEST_CASE("a law has a taxonomy, and its findings name their entry") {
+  const Rulesets rulesets = estuary_rulesets();
+  const json log = log_of(estuary(rulesets), rulesets);
+  REQUIRE(log["taxonomies"].size() == 1);
+  const json& taxa = log["taxonomies"][0]["taxa"];
+  const json& found = result(log, "restricted-by-the-act")["taxa"][0];
+  CHECK(found["id"] == "GB: Annex III 84");
+  CHECK(taxa[found["index"].get<std::size_t>()]["id"] == found["id"]);
+  CHECK(found["toolComponent"]["name"] == "law");
+  CHECK(log["tool"]["driver"]["supportedTaxonomies"][0]["name"] == "law");
+}
+
+TEST_CASE("a misspelt ingredient comes with its fix") {
+  const Rulesets rulesets = estuary_rulesets();
+  const std::string list =
+      "Sodium Bicarbonate, Potassium Bitartrate, Zea Mays Starch, Glycerine, Helianthus Annuus "
+      "Seed Oil, Parfum, Polysorbate 80, Linalool, CI 42090";
+  const std::string text = file_contents(golden("estuary.formula")) + "\nlabel\n  ingredients \"" +
+                           list + "\"\n";
+  const RunResult run = checked("estuary.formula", text, rulesets);
+  REQUIRE(run.problems.empty());
+  const json log = log_of(run, rulesets);
+  const json& misspelt = result(log, "label-ingredient-misspelt");
+  REQUIRE(misspelt["fixes"].size() == 1);
+  const json& change = misspelt["fixes"][0]["artifactChanges"][0]["replacements"][0];
+  CHECK(change["insertedContent"]["text"] == "Glycerin");
+  // "  ingredients " and a quote, then the list up to the word
+  const auto column = 16 + list.find("Glycerine");
+  CHECK(change["deletedRegion"]["startColumn"] == column);
+  CHECK(change["deletedRegion"]["endColumn"] == column + 9);
+}
+
+TEST_CASE("what could not be read is a notification") {
+  const Rulesets rulesets = estuary_rulesets();
+  const RunResult run = checked("a.formula", "formula \"A\"\n  batch 0,5 kg\n", rulesets);
+  const json log = log_of(run, rulesets);
+  const json& invocation = log["invocations"][0];
+  CHECK(invocation["executionSuccessful"] == false);
+  const json& first = invocation["toolExecutionNotifications"][0];
+  CHECK(first["level"] == "error");
+  CHECK(first["locations"][0]["physicalLocation"]["artifactLocation"]["uri"] == "a.formula");
+}
