@@ -121,7 +121,7 @@ std::string baseline_text(const RunResult& run) {
   JsonDocument document(false);
   document.member("baseline", version);
   document.begin_list("findings");
-  for (const auto& [key, entry] : entries) document.item(entry);
+  for (const auto& [key, entry] : entries) document.item_line(entry);
   return document.finished();
 }
 

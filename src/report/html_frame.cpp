@@ -59,7 +59,8 @@ void write_particulars(const Sheet& sheet) {
 
 void open_section(const Sheet& sheet, const std::string& id, std::string_view title) {
   const std::string name = sheet.prefix + id;
-  sheet.page.open("section", {{"id", name}, {"aria-labelledby", name + "-title"}});
+  sheet.page.open("section",
+                  {{"id", name}, {"aria-labelledby", name + "-title " + sheet.prefix + "name"}});
   sheet.page.element(sheet.level == 2 ? "h2" : "h3", {{"id", name + "-title"}}, title);
   sheet.page.open("div", {{"class", "body"}});
 }

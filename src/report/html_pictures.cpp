@@ -71,9 +71,10 @@ int rank(Mark mark) {
       return 0;
     case Mark::perhaps:
       return 1;
+    case Mark::noted:
+      return 1;
     case Mark::unknown:
       return 2;
-    case Mark::noted:
     case Mark::allowed:
     case Mark::kept:
     case Mark::outside:
@@ -209,11 +210,15 @@ void write_limits(const Sheet& sheet) {
     row.measured = &*finding.measured;
     row.limit = &*finding.limit;
     row.margin = margin(*finding.measured, *finding.limit);
+    const bool only_noted = finding.kind == Kind::fail && finding.level <= Level::note;
     row.mark = finding.allowed              ? Mark::allowed
                : finding.kind == Kind::open ? Mark::unknown
+               : only_noted                 ? Mark::noted
                                             : mark_of(row.margin.side);
     // where the limit itself is not known, there is no margin to show
     if (row.mark == Mark::unknown && row.margin.side != Side::straddles) continue;
+    // and of what nobody has declared, a picture of each substance that it could be says nothing
+    if (row.mark == Mark::unknown && finding.subject_kind == "row") continue;
     rows.push_back(std::move(row));
   }
   if (rows.empty()) return;

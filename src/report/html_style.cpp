@@ -32,7 +32,8 @@ small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft)
 .unseen { position: absolute; }
 
 .masthead {
-  display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 2rem; padding: 0.9rem 0 0.4rem;
+  display: flex; flex-wrap: wrap; justify-content: space-between; gap: 0 2rem;
+  padding: 0.9rem 0 0.4rem;
   border-bottom: 3px double var(--ink); font-size: 0.9rem; letter-spacing: 0.04em;
 }
 .masthead p { margin: 0; }
@@ -48,9 +49,15 @@ small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft)
 .card dd { margin: 0; }
 .card dd small { display: inline; }
 .verdict { margin: 1.6rem 0 0; max-width: 34em; font-size: 1.4rem; line-height: 1.36; }
-.tally { display: flex; flex-wrap: wrap; gap: 0.2rem 1.5rem; margin: 0.9rem 0 0; padding: 0; list-style: none; }
+.tally {
+  display: flex; flex-wrap: wrap; gap: 0.2rem 1.5rem; margin: 0.9rem 0 0; padding: 0;
+  list-style: none;
+}
 
-.mark { width: 0.85em; height: 0.85em; margin-right: 0.35em; vertical-align: -0.06em; overflow: visible; }
+.mark {
+  width: 0.85em; height: 0.85em; margin-right: 0.35em; vertical-align: -0.06em;
+  overflow: visible;
+}
 .mark .ring { fill: none; stroke: currentColor; stroke-width: 1.5; }
 .mark .solid { fill: currentColor; }
 .mark .kept { fill: var(--kept); }
@@ -85,10 +92,16 @@ section > h2, .sheet section > h3 { font-size: 1.2rem; font-style: italic; }
 .sources li:target { background: var(--wash); }
 .key { font-size: 0.94rem; color: var(--soft); }
 
-table { width: 100%; border-collapse: collapse; font-variant-numeric: lining-nums tabular-nums; font-size: 0.95rem; line-height: 1.38; }
+table {
+  width: 100%; border-collapse: collapse; font-variant-numeric: lining-nums tabular-nums;
+  font-size: 0.95rem; line-height: 1.38;
+}
 table + table, .figures + table { margin-top: 1.8rem; }
 caption { padding: 0 0 0.4rem; text-align: left; font-style: italic; }
-th, td { padding: 0.42rem 1rem 0.42rem 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; font-weight: 400; }
+th, td {
+  padding: 0.42rem 1rem 0.42rem 0; border-bottom: 1px solid var(--line); text-align: left;
+  vertical-align: top; font-weight: 400;
+}
 th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0.84rem; }
 .stack .figure { white-space: nowrap; }
@@ -98,10 +111,17 @@ thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0
 .scales th[scope="row"] { width: 34%; }
 .scales td:nth-child(2) { width: 32%; }
 
-.figures { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); gap: 1.6rem 2.4rem; margin-top: 0.6rem; align-items: start; }
+.figures {
+  display: grid; grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr));
+  gap: 1.6rem 2.4rem; margin-top: 0.6rem; align-items: start;
+}
 figure { margin: 0; max-width: 30rem; }
 figcaption { margin-top: 0.35rem; font-size: 0.9rem; line-height: 1.4; color: var(--soft); }
-svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif", "Noto Serif", serif; font-variant-numeric: lining-nums tabular-nums; fill: var(--ink); }
+svg text {
+  font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif", "Noto Serif",
+    serif;
+  font-variant-numeric: lining-nums tabular-nums; fill: var(--ink);
+}
 .scale, .bars, .chart { display: block; width: 100%; height: auto; }
 .scale { max-width: 22rem; overflow: visible; }
 .scale .allowed { fill: var(--wash); }
@@ -127,15 +147,25 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
 .chart .dashed { stroke-dasharray: 5 3; }
 .chart .limit { stroke: var(--broken); stroke-width: 1.2; }
 .chart .aside { stroke: var(--soft); stroke-width: 1; stroke-dasharray: 1.5 3; }
-.chart text { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round; }
+.chart text {
+  paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round;
+}
 
-.sides { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(17rem, 100%), 1fr)); gap: 0.2rem 2rem; }
+.sides {
+  display: grid; grid-template-columns: repeat(auto-fit, minmax(min(17rem, 100%), 1fr));
+  gap: 0.2rem 2rem;
+}
 .side p { font-size: 0.92rem; }
 .bench h1, .bench h2 { margin: 1.6rem 0 0.4rem; }
 .bench h1 { font-size: clamp(1.7rem, 1.2rem + 2vw, 2.4rem); }
-.bench h2, .bench h3 { border-top: 1px solid var(--ink); padding-top: 0.6rem; font-size: 1.2rem; font-style: italic; }
+.bench h2, .bench h3 {
+  border-top: 1px solid var(--ink); padding-top: 0.6rem; font-size: 1.2rem; font-style: italic;
+}
 .bench p { max-width: 46rem; margin: 0.4rem 0; }
-.entries { display: grid; grid-template-columns: minmax(5.5rem, 9rem) minmax(0, 1fr); gap: 0.25rem 1rem; margin: 0.6rem 0; max-width: 52rem; }
+.entries {
+  display: grid; grid-template-columns: minmax(5.5rem, 9rem) minmax(0, 1fr); gap: 0.25rem 1rem;
+  margin: 0.6rem 0; max-width: 52rem;
+}
 .entries dt { grid-column: 1; color: var(--soft); }
 .entries dd { grid-column: 2; margin: 0; }
 .weighings { max-width: 46rem; }
@@ -144,7 +174,10 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
 .weighings th:nth-child(4) { width: 32%; }
 .weighings .mass { text-align: right; white-space: nowrap; }
 .weighings .total th, .weighings .total td { border-bottom: 1px solid var(--ink); }
-.box { display: inline-block; width: 0.95em; height: 0.95em; border: 1.3px solid currentColor; vertical-align: -0.12em; }
+.box {
+  display: inline-block; width: 0.95em; height: 0.95em; border: 1.3px solid currentColor;
+  vertical-align: -0.12em;
+}
 .bench + .bench { margin-top: 4rem; border-top: 3px double var(--ink); }
 
 .formulas { margin: 1.4rem 0 0; padding: 0; list-style: none; }
@@ -153,7 +186,9 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
 .formulas p { margin: 0.1rem 0 0; }
 .sheet + .sheet { margin-top: 4rem; border-top: 3px double var(--ink); }
 .signing { display: none; }
-.foot { margin-top: 3rem; border-top: 3px double var(--ink); padding-top: 0.8rem; font-size: 0.92rem; }
+.foot {
+  margin-top: 3rem; border-top: 3px double var(--ink); padding-top: 0.8rem; font-size: 0.92rem;
+}
 .foot p { margin: 0 0 0.4rem; max-width: 46rem; }
 .foot .reminder { font-size: 1.05rem; }
 
@@ -169,14 +204,19 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
   th, td { padding: 0.05rem 0; border: 0; }
   th[scope="row"] { font-weight: 700; }
   th[scope="row"] small { font-weight: 400; }
-  .scales th[scope="row"], .scales td:nth-child(2), .measures th[scope="row"], .measures .figure { width: auto; }
+  .scales th[scope="row"], .scales td:nth-child(2), .measures th[scope="row"], .measures .figure {
+    width: auto;
+  }
   .entries { grid-template-columns: 5rem minmax(0, 1fr); }
   .weighings { display: table; }
   .weighings th:nth-child(3), .weighings th:nth-child(4) { width: auto; }
   .weighings thead { display: table-header-group; position: static; clip-path: none; }
   .weighings tbody { display: table-row-group; }
   .weighings tr { display: table-row; }
-  .weighings th, .weighings td { display: table-cell; padding: 0.4rem 0.5rem 0.4rem 0; border-bottom: 1px solid var(--line); font-weight: 400; }
+  .weighings th, .weighings td {
+    display: table-cell; padding: 0.4rem 0.5rem 0.4rem 0; border-bottom: 1px solid var(--line);
+    font-weight: 400;
+  }
   .stack td { display: grid; grid-template-columns: 7.5rem minmax(0, 1fr); gap: 0 0.6rem; }
   .stack td::before { content: attr(data-label); color: var(--soft); }
   .stack td:empty { display: none; }
@@ -201,6 +241,8 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
   section > h2, .sheet section > h3 { font-size: 12.5pt; }
   h1, h2, h3, h4, caption { break-after: avoid; }
   tr, .finding, figure, .card > div, .formulas li, .sources li, .decides li { break-inside: avoid; }
+  .finding.long { break-inside: auto; }
+  .finding.long .what, .key { break-after: avoid; }
   thead { display: table-header-group; }
   thead, tbody > tr:first-child { break-before: avoid; }
   thead { break-after: avoid; }
@@ -217,8 +259,13 @@ svg text { font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Libe
   .weighings { font-size: 1rem; }
   .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
   .sheet + .sheet { break-before: page; border-top: 0; margin-top: 0; }
-  .signing { display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm; break-inside: avoid; }
-  .signing p { margin: 0; border-top: 0.6pt solid var(--ink); padding-top: 1.5mm; font-size: 8.5pt; }
+  .signing {
+    display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm;
+    break-inside: avoid;
+  }
+  .signing p {
+    margin: 0; border-top: 0.6pt solid var(--ink); padding-top: 1.5mm; font-size: 8.5pt;
+  }
   svg text { font-size: 10.5px; }
 }
 )css";

@@ -49,9 +49,13 @@ void write_where(const Sheet& sheet, const Finding& finding) {
   page.close();
 }
 
-void write_finding(const Sheet& sheet, const Finding& finding, Mark mark, std::string_view word,
-                   bool at_length) {
+using Findings = std::vector<const Finding*>;
+
+/// Findings of one rule, which are told together: the first in full, the others by what they say.
+void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::string_view word,
+                    bool at_length) {
   Markup& page = sheet.page;
+  const Finding& finding = *of.front();
   page.open("li", {{"class", "finding"}});
   page.open("p", {{"class", "what"}});
   draw_mark(page, mark);
@@ -62,9 +66,23 @@ void write_finding(const Sheet& sheet, const Finding& finding, Mark mark, std::s
   page.text(subject(finding) + finding.message);
   page.close();
   if (!nothing_to_show(finding)) {
-    const Margin of = margin(*finding.measured, *finding.limit);
-    draw_scale(page, *finding.measured, *finding.limit,
-               shown(*finding.measured) + "; wanted " + wanted(*finding.limit) + ": " + of.words);
+    const Margin margin = report::margin(*finding.measured, *finding.limit);
+    draw_scale(
+        page, *finding.measured, *finding.limit,
+        shown(*finding.measured) + "; wanted " + wanted(*finding.limit) + ": " + margin.words);
+  }
+  if (of.size() > 1) {
+    page.open("ul", {{"class", "decides"}});
+    for (std::size_t at = 1; at < of.size(); ++at) {
+      const Finding& other = *of[at];
+      page.open("li");
+      page.text(subject(other) + other.message);
+      if (other.line > 0) page.text(", line " + std::to_string(other.line));
+      page.text(" ");
+      write_references(sheet, other.sources);
+      page.close();
+    }
+    page.close();
   }
   if (at_length) {
     if (!finding.remedy.empty()) {
@@ -80,7 +98,27 @@ void write_finding(const Sheet& sheet, const Finding& finding, Mark mark, std::s
   page.close();
 }
 
-using Findings = std::vector<const Finding*>;
+/// One after the other, those of one rule and level in one place.
+template <typename Word>
+void write_list(const Sheet& sheet, const Findings& list, Mark mark, const Word& word,
+                bool at_length) {
+  std::vector<Findings> groups;
+  for (const Finding* finding : list) {
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Findings& group) {
+      return group.front()->rule == finding->rule && group.front()->level == finding->level;
+    });
+    if (same == groups.end()) {
+      groups.push_back({finding});
+    } else {
+      same->push_back(finding);
+    }
+  }
+  sheet.page.open("ul", {{"class", "findings"}});
+  for (const Findings& group : groups) {
+    write_findings(sheet, group, mark, word(*group.front()), at_length);
+  }
+  sheet.page.close();
+}
 
 template <typename Test>
 Findings findings(const Sheet& sheet, const Test& test) {
@@ -101,12 +139,12 @@ void write_broken(const Sheet& sheet) {
   });
   if (list.empty()) return;
   open_section(sheet, "broken", "What has to change");
-  sheet.page.open("ul", {{"class", "findings"}});
-  for (const Finding* finding : list) {
-    write_finding(sheet, *finding, Mark::broken,
-                  finding->level == Level::error ? "Must change" : "Should change", true);
-  }
-  sheet.page.close();
+  write_list(
+      sheet, list, Mark::broken,
+      [](const Finding& finding) {
+        return finding.level == Level::error ? "Must change" : "Should change";
+      },
+      true);
   close_section(sheet);
 }
 
@@ -116,9 +154,8 @@ void write_noted(const Sheet& sheet) {
   });
   if (list.empty()) return;
   open_section(sheet, "noted", "Worth knowing");
-  sheet.page.open("ul", {{"class", "findings"}});
-  for (const Finding* finding : list) write_finding(sheet, *finding, Mark::noted, {}, true);
-  sheet.page.close();
+  write_list(
+      sheet, list, Mark::noted, [](const Finding&) { return std::string_view(); }, true);
   close_section(sheet);
 }
 
@@ -131,15 +168,48 @@ void write_perhaps(const Sheet& sheet) {
   sheet.page.element("p",
                      "A range reaches over the limit: which side the true figure lies on, the "
                      "supplier or a weighing can tell.");
-  sheet.page.open("ul", {{"class", "findings"}});
-  for (const Finding* finding : list) {
-    write_finding(sheet, *finding, Mark::perhaps,
-                  finding->level == Level::note ? "May be worth knowing" : "May have to change",
-                  true);
-  }
-  sheet.page.close();
+  write_list(
+      sheet, list, Mark::perhaps,
+      [](const Finding& finding) {
+        return finding.level == Level::note ? "May be worth knowing" : "May have to change";
+      },
+      true);
   close_section(sheet);
 }
+
+namespace {
+
+/// The rules that something would decide, each once with all that it is asked about.
+void write_decided(const Sheet& sheet, const Findings& list) {
+  Markup& page = sheet.page;
+  std::vector<std::string> seen;
+  page.open("ul", {{"class", "decides"}});
+  for (const Finding* finding : list) {
+    if (std::find(seen.begin(), seen.end(), finding->rule) != seen.end()) continue;
+    seen.push_back(finding->rule);
+    const rules::Rule* rule = rule_of(sheet, *finding);
+    std::vector<std::string> subjects;
+    std::vector<SourceNote> sources;
+    for (const Finding* other : list) {
+      if (other->rule != finding->rule) continue;
+      sources.insert(sources.end(), other->sources.begin(), other->sources.end());
+      const bool known =
+          std::find(subjects.begin(), subjects.end(), other->subject) != subjects.end();
+      if (!other->subject.empty() && !known) subjects.push_back(other->subject);
+    }
+    page.open("li");
+    page.text(rule == nullptr ? finding->message : rule->title);
+    if (!subjects.empty()) page.text(": " + joined(subjects));
+    page.text(" ");
+    page.element("code", finding->rule);
+    page.text(" ");
+    write_references(sheet, sources);
+    page.close();
+  }
+  page.close();
+}
+
+}  // namespace
 
 void write_undecided(const Sheet& sheet) {
   const std::vector<Undecided> list = undecided(sheet.formula);
@@ -148,27 +218,14 @@ void write_undecided(const Sheet& sheet) {
   open_section(sheet, "unknown", "What is not known, and what would decide it");
   page.open("ul", {{"class", "findings"}});
   for (const Undecided& one : list) {
-    page.open("li", {{"class", "finding"}});
+    page.open("li", {{"class", "finding long"}});
     page.open("p", {{"class", "what"}});
     draw_mark(page, Mark::unknown);
     page.element("b", one.level >= Level::warning ? "Find out" : "Worth finding out");
     page.text(one.missing.empty() ? " what decides this" : " " + joined(one.missing));
     page.text(". It would decide:");
     page.close();
-    page.open("ul", {{"class", "decides"}});
-    for (const Finding* finding : one.findings) {
-      const rules::Rule* rule = rule_of(sheet, *finding);
-      page.open("li");
-      page.text(subject(*finding));
-      page.text(rule == nullptr ? finding->message : rule->title);
-      if (finding->subject_kind == "row") page.text(", " + finding->subject);
-      page.text(" ");
-      page.element("code", finding->rule);
-      page.text(" ");
-      write_references(sheet, finding->sources);
-      page.close();
-    }
-    page.close();
+    write_decided(sheet, one.findings);
     page.close();
   }
   page.close();
@@ -204,11 +261,8 @@ void write_set_aside(const Sheet& sheet) {
     page.element("p",
                  "Nobody has looked these limits up. They can warn, and they cannot reassure: "
                  "find the figure before leaning on it.");
-    page.open("ul", {{"class", "findings"}});
-    for (const Finding* finding : memory) {
-      write_finding(sheet, *finding, Mark::kept, "Look up", false);
-    }
-    page.close();
+    write_list(
+        sheet, memory, Mark::kept, [](const Finding&) { return "Look up"; }, false);
     close_section(sheet);
   }
   if (!sheet.formula.notes.empty()) {

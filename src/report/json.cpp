@@ -80,28 +80,28 @@ ordered_json problems(const std::vector<Problem>& list) {
   return out;
 }
 
-ordered_json measures(const FormulaResult& formula) {
-  ordered_json out = ordered_json::object();
+void write_measures(const FormulaResult& formula, JsonDocument& document) {
+  document.begin_object("measures");
   for (const MeasureResult& measure : formula.measures) {
     ordered_json one = report::figure_object(measure.figure);
     one["from"] = measure.from;
     if (!measure.missing.empty()) one["missing"] = report::joined(measure.missing);
-    out[measure.name] = std::move(one);
+    document.member_line(measure.name, one);
   }
-  return out;
+  document.end();
 }
 
-ordered_json composition(const FormulaResult& formula) {
-  ordered_json out = ordered_json::array();
+void write_composition(const FormulaResult& formula, JsonDocument& document) {
+  document.begin_list("composition");
   for (const CompositionRow& row : formula.composition) {
-    out.push_back({{"substance", row.substance},
-                   {"cas", row.cas},
-                   {"inci", row.inci},
-                   {"low", number(row.share.low)},
-                   {"high", number(row.share.high)},
-                   {"unit", row.share.unit}});
+    document.item_line({{"substance", row.substance},
+                        {"cas", row.cas},
+                        {"inci", row.inci},
+                        {"low", number(row.share.low)},
+                        {"high", number(row.share.high)},
+                        {"unit", row.share.unit}});
   }
-  return out;
+  document.end();
 }
 
 ordered_json curve(const Curve& curve) {
@@ -119,24 +119,19 @@ ordered_json curve(const Curve& curve) {
   return out;
 }
 
-ordered_json curves(const FormulaResult& formula) {
-  ordered_json out = ordered_json::array();
-  for (const Curve& one : formula.curves) out.push_back(curve(one));
-  return out;
-}
-
-ordered_json checked(const FormulaResult& formula) {
-  ordered_json verdicts = ordered_json::array();
+void write_checked(const FormulaResult& formula, JsonDocument& document) {
+  document.begin_item();
+  document.member("file", formula.file);
+  document.member("name", formula.name);
+  document.begin_list("verdicts");
   for (const Finding& finding : formula.findings) {
-    verdicts.push_back(verdict(finding, formula.file));
+    document.item_line(verdict(finding, formula.file));
   }
-  ordered_json out{{"file", formula.file},
-                   {"name", formula.name},
-                   {"verdicts", std::move(verdicts)},
-                   {"measures", measures(formula)},
-                   {"composition", composition(formula)}};
-  if (!formula.notes.empty()) out["notes"] = problems(formula.notes);
-  return out;
+  document.end();
+  write_measures(formula, document);
+  write_composition(formula, document);
+  if (!formula.notes.empty()) document.member("notes", problems(formula.notes));
+  document.end();
 }
 
 ordered_json absent(const std::vector<AbsentFinding>& findings) {
@@ -165,7 +160,7 @@ std::string json_report(const RunResult& run, const Rulesets& rulesets,
       {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}, {"rulesets", std::move(files)}});
   document.member("reminder", reminder);
   document.begin_list("formulas");
-  for (const FormulaResult& formula : run.formulas) document.item(checked(formula));
+  for (const FormulaResult& formula : run.formulas) write_checked(formula, document);
   document.end();
   document.member("errors", problems(run.problems));
   if (run.compared) document.member("absent", absent(run.absent));
@@ -176,10 +171,14 @@ std::string measure_json(const RunResult& run, const JsonOptions& options) {
   JsonDocument document(options.ascii);
   document.begin_list("formulas");
   for (const FormulaResult& formula : run.formulas) {
-    document.item({{"file", formula.file},
-                   {"name", formula.name},
-                   {"measures", measures(formula)},
-                   {"curves", curves(formula)}});
+    document.begin_item();
+    document.member("file", formula.file);
+    document.member("name", formula.name);
+    write_measures(formula, document);
+    document.begin_list("curves");
+    for (const Curve& one : formula.curves) document.item_line(curve(one));
+    document.end();
+    document.end();
   }
   document.end();
   document.member("errors", problems(run.problems));

@@ -9,6 +9,10 @@
 namespace sudsmark::report {
 namespace {
 
+/// Blanks a level; none at all, and all on one line.
+constexpr int pretty = 2;
+constexpr int compact = -1;
+
 /// Escapes what a reader would not see and that would turn the text after it around. Such bytes
 /// only stand inside strings.
 void append_harmless(std::string_view json, std::size_t indent, std::string& out) {
@@ -66,14 +70,24 @@ void JsonDocument::key(std::string_view key) {
   text_ += "\": ";
 }
 
-void JsonDocument::value(const ordered_json& value) {
-  append_harmless(value.dump(2, ' ', ascii_, ordered_json::error_handler_t::replace),
+void JsonDocument::value(const ordered_json& value, int indent) {
+  append_harmless(value.dump(indent, ' ', ascii_, ordered_json::error_handler_t::replace),
                   2 * open_.size(), text_);
 }
 
 void JsonDocument::member(std::string_view name, const ordered_json& content) {
   key(name);
-  value(content);
+  value(content, pretty);
+}
+
+void JsonDocument::member_line(std::string_view name, const ordered_json& content) {
+  key(name);
+  value(content, compact);
+}
+
+void JsonDocument::item_line(const ordered_json& content) {
+  next();
+  value(content, compact);
 }
 
 void JsonDocument::begin_list(std::string_view name) {
@@ -93,7 +107,7 @@ void JsonDocument::begin_item() {
 
 void JsonDocument::item(const ordered_json& content) {
   next();
-  value(content);
+  value(content, pretty);
 }
 
 void JsonDocument::end() {

@@ -30,6 +30,9 @@ class JsonDocument {
   void begin_item();
   /// An element of the list that was begun last.
   void item(const ordered_json& value);
+  /// A member or an element on one line: what there are thousands of.
+  void member_line(std::string_view key, const ordered_json& value);
+  void item_line(const ordered_json& value);
   /// Ends the list or object that was begun last.
   void end();
   /// Ends all of them, and the text.
@@ -39,7 +42,7 @@ class JsonDocument {
   void open(char bracket);
   void next();
   void key(std::string_view key);
-  void value(const ordered_json& value);
+  void value(const ordered_json& value, int indent);
 
   bool ascii_;
   std::string text_;

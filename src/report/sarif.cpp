@@ -160,10 +160,10 @@ class Results {
     for (const FormulaResult& formula : run_.formulas) {
       for (const Finding& finding : formula.findings) {
         const bool quiet = finding.kind == Kind::pass || finding.kind == Kind::not_applicable;
-        if (!quiet || options_.verbose) document_.item(result(finding, formula));
+        if (!quiet || options_.verbose) document_.item_line(result(finding, formula));
       }
     }
-    for (const AbsentFinding& finding : run_.absent) document_.item(absent(finding));
+    for (const AbsentFinding& finding : run_.absent) document_.item_line(absent(finding));
     document_.end();
   }
 
@@ -330,9 +330,9 @@ std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
   document.member("language", "en");
   document.begin_list("rules");
   for (const rules::Rule& rule : parts.ruleset.rules) {
-    document.item(descriptor(rule, parts, law));
+    document.item_line(descriptor(rule, parts, law));
   }
-  for (const std::string_view id : label_findings) document.item(label_descriptor(id));
+  for (const std::string_view id : label_findings) document.item_line(label_descriptor(id));
   document.end();
   if (!law.empty()) document.member("supportedTaxonomies", law.supported());
   document.end();

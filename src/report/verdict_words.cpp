@@ -75,8 +75,16 @@ std::string verdict_words(const FormulaResult& formula) {
            ": it depends on the true figures.";
   }
   if (of.undecided > 0) {
-    out += " " + capital(counted(of.undecided, "question is", "questions are")) +
-           " open until something more is known.";
+    std::vector<std::string> things;
+    for (const Undecided& one : undecided(formula)) {
+      things.insert(things.end(), one.missing.begin(), one.missing.end());
+    }
+    std::sort(things.begin(), things.end());
+    const auto different =
+        static_cast<std::size_t>(std::unique(things.begin(), things.end()) - things.begin());
+    out += " " + capital(counted(of.undecided, "question is", "questions are")) + " open until " +
+           (different == 0 ? "something more is known."
+                           : counted(different, "thing is known.", "things are known."));
   }
   if (of.noted > 0) {
     out += " " + capital(counted(of.noted, "thing is", "things are")) + " worth knowing.";

@@ -75,12 +75,12 @@ class Page {
   complaints = [];
   requests = [];
   #browser;
-  #session;
+  #channel;
   #loaded = () => {};
 
-  constructor(browser, session) {
+  constructor(browser, channel) {
     this.#browser = browser;
-    this.#session = session;
+    this.#channel = channel;
   }
 
   happened(method, params) {
@@ -92,7 +92,7 @@ class Page {
   }
 
   send(method, params = {}) {
-    return this.#browser.send(method, params, this.#session);
+    return this.#browser.send(method, params, this.#channel);
   }
 
   async size(width, height) {

@@ -40,7 +40,7 @@ TEST_CASE("where every format has a path, standard output carries text") {
   const auto ran =
       run("check --format json='" + folder.path().string() + "/a.json'" + estuary, source);
   CHECK(holds(ran.out, "[little-starch]"));
-  CHECK(holds(contents(folder.path() / "a.json"), "\"rule\": \"little-starch\""));
+  CHECK(holds(contents(folder.path() / "a.json"), "\"rule\":\"little-starch\""));
 }
 
 TEST_CASE("formats that cannot be") {
@@ -105,7 +105,7 @@ TEST_CASE("a baseline: written, then only what is new fails") {
   const auto written = run("check --write-baseline '" + baseline + "'" + estuary, source);
   CHECK(written.status == 0);
   CHECK(holds(written.out, "[little-starch]"));
-  CHECK(holds(contents(baseline), "\"rule\": \"little-starch\""));
+  CHECK(holds(contents(baseline), "\"rule\":\"little-starch\""));
 
   const auto same = run("check --baseline '" + baseline + "'" + estuary, source);
   CHECK(same.status == 0);

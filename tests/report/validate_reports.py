@@ -64,11 +64,14 @@ def main():
     for path in formulas():
         check(f"{path} as json", run("check", *DAY, "--format", "json", path), of_report)
         check(f"{path} as measures", run("measure", *DAY, "--format", "json", path), of_report)
+        check(f"{path} as label", run("label", *DAY, "--format", "json", path), of_report)
         check(f"{path} as sarif", run("check", *DAY, "--format", "sarif", path), of_sarif)
     for group in GROUPS:
         check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
         check(f"{group} as verbose sarif",
               run("check", *DAY, "--verbose", "--format", "sarif", group), of_sarif)
+    tweak = ["--bare", "--rules", "tests/golden", "tests/golden/estuary-tweak.formula"]
+    check("comparison as json", run("compare", *DAY, "--format", "json", *tweak), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]
     with tempfile.TemporaryDirectory() as folder:
         baseline = os.path.join(folder, "baseline.json")
