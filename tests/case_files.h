@@ -15,6 +15,7 @@
 
 #include "text/diagnostic.h"
 #include "text/source.h"
+#include "where.h"
 
 namespace sudsmark::testing {
 
@@ -28,7 +29,7 @@ inline std::string file_contents(const std::filesystem::path& path) {
 inline std::vector<std::filesystem::path> case_files(const std::string& folder,
                                                      std::string_view ending) {
   std::vector<std::filesystem::path> files;
-  const std::filesystem::path root = std::filesystem::path(SUDSMARK_SOURCE_DIR) / folder;
+  const std::filesystem::path root = testing::source_dir() / folder;
   for (const auto& entry : std::filesystem::directory_iterator(root)) {
     if (entry.path().extension() == ending) files.push_back(entry.path());
   }

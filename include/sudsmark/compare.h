@@ -1,9 +1,9 @@
 // Comparing: what a tweak changes of its base, or one formula of another, and which of its edits
 // changed which verdict.
 //
-//     const auto base = sudsmark::base_of(tweak, options, problems);  // a tweak alone: its own
-//     base const auto compared = sudsmark::compare(*base, tweak, rulesets, options, problems); if
-//     (compared) std::cout << sudsmark::compare_text(*compared, {});
+//     const auto base = sudsmark::base_of(tweak, options, problems);  // of a tweak alone
+//     const auto made = sudsmark::compare(*base, tweak, rulesets, options, problems);
+//     if (made) std::cout << sudsmark::compare_text(*made, {});
 //
 // `differences` compares two results that a caller has already, without causes.
 #pragma once

@@ -17,8 +17,8 @@ Range rest_of(const Material& material) {
   return quantity::clamp(Range(1.0) - declared, 0.0, 1.0);
 }
 
-/// The substance that a material is all of: by its name, or by a CAS number that one substance alone
-/// carries (what grows is often sold under one number for several oils).
+/// The substance that a material is all of: by its name, or by a CAS number that one substance
+/// alone carries (what grows is often sold under one number for several oils).
 std::optional<catalogue::SubstanceIndex> substance_of(const Material& material,
                                                       const catalogue::Catalogue& catalogue) {
   if (const auto named = catalogue.find_substance(material.name)) return named;

@@ -71,7 +71,8 @@ inline constexpr Message piece_needed{
 inline constexpr Message zero_amount{"zero-amount",
                                      "none of '{0}' is used: the line changes nothing"};
 inline constexpr Message weighed_away{
-    "weighed-away", "'{0}' is so little that the scale shows nothing: as weighed, none of it is in"};
+    "weighed-away",
+    "'{0}' is so little that the scale shows nothing: as weighed, none of it is in"};
 inline constexpr Message task_needs_amount{
     "task-needs-amount",
     "'{0}' is handled in an amount that cannot be weighed: give a mass or a premix's units"};

@@ -46,8 +46,7 @@ inline constexpr Message unknown_substance{"unknown-substance",
                                            "'{0}' is not a substance that is known{1}"};
 inline constexpr Message ambiguous_substance{"ambiguous-substance",
                                              "'{0}' can mean {1}: write the name of one"};
-inline constexpr Message unknown_material{"unknown-material",
-                                          "no material has the id '{0}'{1}"};
+inline constexpr Message unknown_material{"unknown-material", "no material has the id '{0}'{1}"};
 inline constexpr Message same_id{"same-id", "{0} '{1}' is already there"};
 inline constexpr Message same_word{"same-word", "'{0}' already means the product '{1}'"};
 inline constexpr Message too_many{"too-many", "there are more than {0} {1}"};

@@ -11,9 +11,9 @@
 namespace sudsmark::catalogue {
 namespace {
 
-constexpr std::array<std::string_view, 11> row_keys{
-    "name",  "substance", "materials", "market", "from",   "shelf",
-    "until", "source",    "sources",   "remark", "columns"};
+constexpr std::array<std::string_view, 11> row_keys{"name",    "substance", "materials", "market",
+                                                    "from",    "shelf",     "until",     "source",
+                                                    "sources", "remark",    "columns"};
 
 Column read_column(const text::Node& node, const Table& table, const Reading& reading) {
   text::Fields fields(node, reading.diagnostics);

@@ -36,7 +36,7 @@ struct Arguments {
   bool rounded = false;
   std::string batch;               ///< as typed: "6kg"; empty: what the formulas state
   bool base_as_reference = false;  ///< only what is worse than the base counts
-  bool sheet = false;  ///< of `measure`: the bench sheet in place of the measures
+  bool sheet = false;              ///< of `measure`: the bench sheet in place of the measures
 };
 
 }  // namespace sudsmark::cli

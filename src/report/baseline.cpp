@@ -10,9 +10,11 @@
 #include <vector>
 
 #include "report/json_document.h"
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using nlohmann::json;
@@ -64,8 +66,8 @@ std::optional<AbsentFinding> finding_of(const json& object) {
   out.subject = text_of(object, "subject");
   out.message = text_of(object, "message");
   out.fingerprint = text_of(object, "fingerprint");
-  const auto kind = word_of(text_of(object, "kind"), kinds, &report::kind_word);
-  const auto level = word_of(text_of(object, "level"), levels, &report::level_word);
+  const auto kind = word_of(text_of(object, "kind"), kinds, &wording::kind_word);
+  const auto level = word_of(text_of(object, "level"), levels, &wording::level_word);
   if (out.file.empty() || out.rule.empty() || out.fingerprint.empty() || !kind || !level) {
     return std::nullopt;
   }
@@ -110,8 +112,8 @@ std::string baseline_text(const RunResult& run) {
       if (!counts(finding)) continue;
       ordered_json entry{{"file", file}, {"rule", finding.rule}};
       if (!finding.subject.empty()) entry["subject"] = finding.subject;
-      entry["kind"] = report::kind_word(finding.kind);
-      entry["level"] = report::level_word(finding.level);
+      entry["kind"] = wording::kind_word(finding.kind);
+      entry["level"] = wording::level_word(finding.level);
       entry["line"] = finding.line;
       entry["message"] = finding.message;
       entry["fingerprint"] = finding.fingerprint;

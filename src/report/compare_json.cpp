@@ -4,12 +4,14 @@
 
 #include <sudsmark/compare.h>
 
+#include "front/parts.h"
 #include "report/compare_words.h"
 #include "report/json_document.h"
-#include "report/parts.h"
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using report::number;
@@ -32,9 +34,9 @@ ordered_json amount(const AmountChange& one) {
 }
 
 ordered_json side(const std::optional<Finding>& finding, const FormulaResult& formula) {
-  if (!finding) return {{"kind", report::kind_word(Kind::not_applicable)}, {"level", "none"}};
-  ordered_json out{{"kind", report::kind_word(finding->kind)},
-                   {"level", report::level_word(finding->level)},
+  if (!finding) return {{"kind", wording::kind_word(Kind::not_applicable)}, {"level", "none"}};
+  ordered_json out{{"kind", wording::kind_word(finding->kind)},
+                   {"level", wording::level_word(finding->level)},
                    {"message", finding->message}};
   if (finding->line > 0) {
     if (finding->file != formula.file) out["file"] = finding->file;
@@ -42,7 +44,7 @@ ordered_json side(const std::optional<Finding>& finding, const FormulaResult& fo
     out["column"] = finding->column;
   }
   if (finding->measured) {
-    out[report::figure_key(*finding->measured)] = report::figure_object(*finding->measured);
+    out[wording::figure_key(*finding->measured)] = report::figure_object(*finding->measured);
   }
   if (finding->limit) out["limit"] = report::figure_object(*finding->limit);
   if (!finding->missing.empty()) out["missing"] = finding->missing;

@@ -7,11 +7,13 @@
 #include <sudsmark/compare.h>
 
 #include "quantity/number.h"
-#include "report/code_points.h"
 #include "report/compare_words.h"
-#include "report/words.h"
+#include "wording/code_points.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace report {
 
 std::string_view direction_word(Direction direction) {
@@ -58,10 +60,10 @@ std::string in_detail(const Figure& figure) {
 
 }  // namespace
 
-std::string printed(const FigureChange& change) {
+std::string printed_change(const FigureChange& change) {
   const std::string unit = change.after.unit == "1" ? "" : " " + change.after.unit;
-  std::string before = printed(change.before);
-  std::string after = printed(change.after);
+  std::string before = wording::printed(change.before);
+  std::string after = wording::printed(change.after);
   if (!change.changed()) return after;
   if (before == after) {
     before = in_detail(change.before);
@@ -97,7 +99,7 @@ std::string verdict_state(const std::optional<Finding>& finding) {
 
 namespace {
 
-using report::harmless;
+using wording::harmless;
 
 std::string padded(std::string words, std::size_t width) {
   if (words.size() < width) words.append(width - words.size(), ' ');
@@ -142,15 +144,15 @@ class ComparisonText {
       }
       switch (one.kind) {
         case AmountKind::added:
-          out_ += report::printed(one.share.after);
+          out_ += wording::printed(one.share.after);
           break;
         case AmountKind::removed:
-          out_ += report::printed(one.share.before);
+          out_ += wording::printed(one.share.before);
           break;
         default:
-          out_ += report::printed(one.share);
+          out_ += report::printed_change(one.share);
       }
-      if (one.active) out_ += "; active matter " + report::printed(*one.active);
+      if (one.active) out_ += "; active matter " + report::printed_change(*one.active);
       out_ += "\n";
     }
   }
@@ -162,7 +164,7 @@ class ComparisonText {
       const bool changed = one.figure.changed();
       still += changed ? 0 : 1;
       if (changed || options_.verbose) {
-        lines += "  " + padded(one.name, 24) + " " + report::printed(one.figure) + "\n";
+        lines += "  " + padded(one.name, 24) + " " + report::printed_change(one.figure) + "\n";
       }
     }
     out_ += "measures (" + std::to_string(still) + " unchanged)\n" + lines;
@@ -175,8 +177,8 @@ class ComparisonText {
     const std::string subject = one.subject.empty() || (one.after && one.subject_kind == "row")
                                     ? std::string()
                                     : one.subject_kind + " '" + one.subject + "': ";
-    out_ += report::place(said.file.empty() ? of_.after.file : said.file, said.line, said.column) +
-            ": " + std::string(report::level_word(std::max(level, Level::note))) + ": " +
+    out_ += wording::place(said.file.empty() ? of_.after.file : said.file, said.line, said.column) +
+            ": " + std::string(wording::level_word(std::max(level, Level::note))) + ": " +
             std::string(report::direction_word(one.direction)) + ": " +
             harmless(subject + report::verdict_state(one.after) + " where it " +
                      was(report::verdict_state(one.before)) + " before");
@@ -220,7 +222,7 @@ class ComparisonText {
         const TweakEdit& edit = of_.edits[cause[at]];
         if (at > 0) out_ += at + 1 == cause.size() ? " and " : ", ";
         out_ +=
-            harmless(edit.words) + " (" + report::place(edit.file, edit.line, edit.column) + ")";
+            harmless(edit.words) + " (" + wording::place(edit.file, edit.line, edit.column) + ")";
       }
       out_ += "\n";
       first = false;
@@ -248,7 +250,7 @@ class ComparisonText {
 std::string compare_text(const Comparison& comparison, const TextOptions& options,
                          bool only_worse) {
   const std::string out = ComparisonText(comparison, options, only_worse).write();
-  return options.ascii ? report::in_ascii(out) : out;
+  return options.ascii ? wording::in_ascii(out) : out;
 }
 
 }  // namespace sudsmark

@@ -12,7 +12,7 @@ namespace sudsmark::report {
 [[nodiscard]] std::string_view amount_word(AmountKind kind);
 
 /// "4 -> 5 % (+1 %)": digits enough to tell the two apart.
-[[nodiscard]] std::string printed(const FigureChange& change);
+[[nodiscard]] std::string printed_change(const FigureChange& change);
 
 /// "passes", "fails (warning)", "may fail (warning)", "is open (note)", "does not apply".
 [[nodiscard]] std::string verdict_state(const std::optional<Finding>& finding);

@@ -5,33 +5,35 @@
 
 #include <sudsmark/report.h>
 
+#include "front/parts.h"
 #include "measures/registry.h"
-#include "report/citations.h"
 #include "report/explain_catalogue.h"
-#include "report/page.h"
-#include "report/parts.h"
-#include "report/words.h"
 #include "text/name.h"
+#include "wording/citations.h"
+#include "wording/page.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
-using report::Page;
+using wording::Page;
 
 void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& page) {
   const rules::RuleFile& file = parts.ruleset.files[rule.file];
   page.heading(rule.id + ", a rule: " + rule.title);
   page.gap();
   page.entry("subject", file.subject + " (" + std::string(authority_word(file.authority)) + ")");
-  if (!file.markets.empty()) page.entry("markets", report::joined(file.markets));
+  if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
   if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
   page.entry("must hold", rule.expect_text);
   page.entry("otherwise", rules::level_word(rule.otherwise));
   if (rule.undecided != rules::Level::note) {
     page.entry("not known", rules::level_word(rule.undecided));
   }
-  for (const SourceNote& note : report::notes(rule.sources, parts.catalogue)) {
-    page.entry("source", report::words(note));
+  for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
+    page.entry("source", wording::words(note));
   }
   if (!rule.why.empty()) {
     page.gap();
@@ -130,7 +132,7 @@ std::string rules_overview(const Rulesets& rulesets, bool verbose) {
     const rules::RuleFile& of = parts.ruleset.files[file];
     std::string title =
         of.subject + " (" + of.name + ", " + std::string(authority_word(of.authority));
-    if (!of.markets.empty()) title += " in " + report::joined(of.markets);
+    if (!of.markets.empty()) title += " in " + wording::joined(of.markets);
     if (!of.edition.empty()) title += ", edition " + of.edition;
     page.heading(title + ")");
     for (const rules::Rule& rule : parts.ruleset.rules) {

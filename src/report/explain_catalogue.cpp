@@ -4,10 +4,12 @@
 #include <vector>
 
 #include "quantity/number.h"
-#include "report/citations.h"
-#include "report/words.h"
+#include "wording/citations.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 using catalogue::Catalogue;

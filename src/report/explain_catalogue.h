@@ -2,13 +2,13 @@
 #pragma once
 
 #include "catalogue/catalogue.h"
-#include "report/page.h"
+#include "wording/page.h"
 
 namespace sudsmark::report {
 
 void explain_material(const catalogue::Material& material, const catalogue::Catalogue& catalogue,
-                      Page& page);
+                      wording::Page& page);
 void explain_product(const catalogue::ProductKind& kind, const catalogue::Catalogue& catalogue,
-                     Page& page);
+                     wording::Page& page);
 
 }  // namespace sudsmark::report

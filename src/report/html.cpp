@@ -7,9 +7,11 @@
 #include "report/html_page.h"
 #include "report/html_parts.h"
 #include "report/verdict_words.h"
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using report::Markup;
@@ -22,7 +24,7 @@ void write_problems(Markup& page, const std::vector<Problem>& problems) {
   page.open("ul");
   for (const Problem& problem : problems) {
     page.open("li");
-    page.element("code", report::place(problem.file, problem.line, problem.column));
+    page.element("code", wording::place(problem.file, problem.line, problem.column));
     page.text(": " + problem.message);
     page.close();
   }

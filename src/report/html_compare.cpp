@@ -9,12 +9,14 @@
 #include "report/html_page.h"
 #include "report/html_parts.h"
 #include "report/html_table.h"
-#include "report/margin.h"
 #include "report/svg_scale.h"
 #include "report/verdict_words.h"
-#include "report/words.h"
+#include "wording/margin.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using report::Mark;
@@ -61,7 +63,7 @@ class ComparePage {
     add(Direction::undecided, "can no longer be decided");
     add(Direction::better, "got better");
     if (words.empty()) return "Figures changed, and every verdict is what it was.";
-    return "Of the verdicts " + report::joined(words) + ".";
+    return "Of the verdicts " + wording::joined(words) + ".";
   }
 
   void write_head() {
@@ -117,10 +119,10 @@ class ComparePage {
     report::draw_mark(page_, mark_of(finding));
     page_.text(report::verdict_state(finding));
     page_.close();
-    if (finding && !report::nothing_to_show(*finding)) {
+    if (finding && !wording::nothing_to_show(*finding)) {
       report::draw_scale(page_, *finding->measured, *finding->limit,
-                         std::string(when) + " " + report::shown(*finding->measured) + "; wanted " +
-                             report::wanted(*finding->limit));
+                         std::string(when) + " " + wording::shown(*finding->measured) +
+                             "; wanted " + wording::wanted(*finding->limit));
     }
     page_.close();
   }
@@ -139,7 +141,7 @@ class ComparePage {
     for (const std::vector<std::size_t>& set : one.causes) {
       std::vector<std::string> edits;
       for (const std::size_t at : set) edits.push_back(edit_words(at));
-      words += (words.empty() ? " " : "; or ") + report::joined(edits) +
+      words += (words.empty() ? " " : "; or ") + wording::joined(edits) +
                (set.size() > 1 ? " together" : "");
     }
     page_.text(words + ".");
@@ -204,11 +206,11 @@ class ComparePage {
         table.cell(one.name);
         table.cell(one.kind == AmountKind::swapped ? "for " + one.old_name
                                                    : std::string(report::amount_word(one.kind)));
-        table.cell(one.kind == AmountKind::added ? "none" : report::shown(one.share.before),
+        table.cell(one.kind == AmountKind::added ? "none" : wording::shown(one.share.before),
                    "figure");
-        table.cell(one.kind == AmountKind::removed ? "none" : report::shown(one.share.after),
+        table.cell(one.kind == AmountKind::removed ? "none" : wording::shown(one.share.after),
                    "figure");
-        table.cell(one.active ? report::printed(*one.active) : std::string(), "figure");
+        table.cell(one.active ? report::printed_change(*one.active) : std::string(), "figure");
         table.end_row();
       }
     }
@@ -229,8 +231,8 @@ class ComparePage {
         table.open_cell();
         page_.element("code", one.name);
         table.close_cell();
-        table.cell(report::shown(one.figure.before), "figure");
-        table.cell(report::shown(one.figure.after), "figure");
+        table.cell(wording::shown(one.figure.before), "figure");
+        table.cell(wording::shown(one.figure.after), "figure");
         table.end_row();
       }
     }

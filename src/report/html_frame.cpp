@@ -6,6 +6,7 @@
 #include "report/verdict_words.h"
 
 namespace sudsmark::report {
+
 namespace {
 
 struct Count {

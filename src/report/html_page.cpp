@@ -2,9 +2,10 @@
 
 #include "report/html_style.h"
 #include "report/svg_scale.h"
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
 
 void open_page(Markup& page, const std::string& title) {
   page.constant("<!DOCTYPE html>");

@@ -4,8 +4,8 @@
 
 #include <string>
 
+#include "front/parts.h"
 #include "report/markup.h"
-#include "report/parts.h"
 
 namespace sudsmark::report {
 

@@ -5,8 +5,8 @@
 
 #include <sudsmark/results.h>
 
+#include "front/parts.h"
 #include "report/markup.h"
-#include "report/parts.h"
 #include "report/source_register.h"
 
 namespace sudsmark::report {

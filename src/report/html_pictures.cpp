@@ -7,12 +7,14 @@
 
 #include "quantity/number.h"
 #include "report/html_parts.h"
-#include "report/margin.h"
 #include "report/svg_chart.h"
 #include "report/svg_scale.h"
-#include "report/words.h"
+#include "wording/margin.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 const rules::Rule* rule_of(const Sheet& sheet, const Finding& finding) {

@@ -4,9 +4,11 @@
 #include <sudsmark/report.h>
 
 #include "report/html_page.h"
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using report::Markup;

@@ -5,14 +5,16 @@
 #include <vector>
 
 #include "measures/registry.h"
-#include "report/citations.h"
 #include "report/html_parts.h"
 #include "report/html_table.h"
-#include "report/margin.h"
 #include "report/svg_bars.h"
-#include "report/words.h"
+#include "wording/citations.h"
+#include "wording/margin.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 std::string comma_list(const std::vector<std::string>& words) {

@@ -4,12 +4,14 @@
 #include <vector>
 
 #include "report/html_parts.h"
-#include "report/margin.h"
 #include "report/svg_scale.h"
 #include "report/verdict_words.h"
-#include "report/words.h"
+#include "wording/margin.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 const rules::Rule* rule_of(const Sheet& sheet, const Finding& finding) {
@@ -66,7 +68,7 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
   page.text(subject(finding) + finding.message);
   page.close();
   if (!nothing_to_show(finding)) {
-    const Margin margin = report::margin(*finding.measured, *finding.limit);
+    const Margin margin = wording::margin(*finding.measured, *finding.limit);
     draw_scale(
         page, *finding.measured, *finding.limit,
         shown(*finding.measured) + "; wanted " + wanted(*finding.limit) + ": " + margin.words);

@@ -4,11 +4,13 @@
 
 #include <sudsmark/report.h>
 
+#include "front/parts.h"
 #include "report/json_document.h"
-#include "report/parts.h"
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using report::JsonDocument;
@@ -32,8 +34,8 @@ std::string_view standing_word(Standing standing) {
 
 ordered_json verdict(const Finding& finding, const std::string& file) {
   ordered_json out{{"rule", finding.rule},
-                   {"kind", report::kind_word(finding.kind)},
-                   {"level", report::level_word(finding.level)},
+                   {"kind", wording::kind_word(finding.kind)},
+                   {"level", wording::level_word(finding.level)},
                    {"message", finding.message}};
   if (finding.line > 0) {
     if (finding.file != file) out["file"] = finding.file;
@@ -44,7 +46,7 @@ ordered_json verdict(const Finding& finding, const std::string& file) {
     out["subject"] = ordered_json::object({{finding.subject_kind, finding.subject}});
   }
   if (finding.measured) {
-    out[report::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
+    out[wording::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
   }
   if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
   if (!finding.missing.empty()) out["missing"] = finding.missing;
@@ -85,7 +87,7 @@ void write_measures(const FormulaResult& formula, JsonDocument& document) {
   for (const MeasureResult& measure : formula.measures) {
     ordered_json one = report::figure_object(measure.figure);
     one["from"] = measure.from;
-    if (!measure.missing.empty()) one["missing"] = report::joined(measure.missing);
+    if (!measure.missing.empty()) one["missing"] = wording::joined(measure.missing);
     document.member_line(measure.name, one);
   }
   document.end();
@@ -139,8 +141,8 @@ ordered_json absent(const std::vector<AbsentFinding>& findings) {
   for (const AbsentFinding& finding : findings) {
     out.push_back({{"file", finding.file},
                    {"rule", finding.rule},
-                   {"kind", report::kind_word(finding.kind)},
-                   {"level", report::level_word(finding.level)},
+                   {"kind", wording::kind_word(finding.kind)},
+                   {"level", wording::level_word(finding.level)},
                    {"message", finding.message}});
   }
   return out;

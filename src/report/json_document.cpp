@@ -4,9 +4,11 @@
 #include <cmath>
 
 #include "quantity/number.h"
-#include "report/code_points.h"
+#include "wording/code_points.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 /// Blanks a level; none at all, and all on one line.

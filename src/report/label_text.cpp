@@ -1,14 +1,16 @@
 // Labels in words that can be read aloud to a printer.
 #include <sudsmark/label.h>
 
-#include "report/citations.h"
-#include "report/code_points.h"
-#include "report/words.h"
+#include "wording/citations.h"
+#include "wording/code_points.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
-using report::harmless;
+using wording::harmless;
 
 std::string group_words(LabelGroup group) {
   switch (group) {
@@ -98,7 +100,7 @@ class Writing {
     for (const LabelIngredient& one : label.ingredients) {
       const std::string at = std::to_string(++number);
       line("  " + std::string(at.size() < 2 ? 1 : 0, ' ') + at + ". " +
-           padded(harmless(one.name), 40) + "  " + padded(report::printed(one.share), 18) + "  " +
+           padded(harmless(one.name), 40) + "  " + padded(wording::printed(one.share), 18) + "  " +
            group_words(one.group));
     }
     line("");
@@ -120,7 +122,7 @@ class Writing {
       line("Allergens: " + std::to_string(label.allergens_known) + " names looked at.");
     }
     if (verbose_ && !label.undecided.empty()) {
-      item("  undecided: ", harmless(report::joined(label.undecided)));
+      item("  undecided: ", harmless(wording::joined(label.undecided)));
     }
     line("");
   }
@@ -137,7 +139,7 @@ class Writing {
                      : "    in this sense; look up how the law prints it");
     }
     if (!one.condition.empty()) item("    asked for: ", one.condition);
-    if (verbose_) item("    source: ", report::words(one.sources));
+    if (verbose_) item("    source: ", wording::words(one.sources));
   }
 
   void words(const MarketLabel& label) {
@@ -164,7 +166,7 @@ class Writing {
       item("  - ", point.name + ": " + point.what + " [" + point.entry + "]");
       if (!point.condition.empty()) item("    but: ", point.condition);
       if (!point.small.empty()) item("    ", small_words(point.small));
-      if (verbose_) item("    source: ", report::words(point.sources));
+      if (verbose_) item("    source: ", wording::words(point.sources));
     }
     line("");
   }
@@ -175,7 +177,7 @@ class Writing {
     for (const LabelPaper& paper : list) {
       item("  - ", paper.paper + (paper.why.empty() ? "" : ": " + paper.why) +
                        (paper.entry.empty() ? "" : " [" + paper.entry + "]"));
-      if (!paper.about.empty()) item("    of: ", harmless(report::joined(paper.about)));
+      if (!paper.about.empty()) item("    of: ", harmless(wording::joined(paper.about)));
     }
     line("");
   }
@@ -190,7 +192,7 @@ std::string label_text(const RunResult& run, const TextOptions& options) {
   Writing writing(options.verbose);
   for (const FormulaResult& formula : run.formulas) writing.formula(formula);
   std::string out = std::move(writing).finished();
-  return options.ascii ? report::in_ascii(out) : out;
+  return options.ascii ? wording::in_ascii(out) : out;
 }
 
 }  // namespace sudsmark

@@ -6,10 +6,12 @@
 #include <charconv>
 #include <cstdint>
 
-#include "report/code_points.h"
-#include "report/words.h"
+#include "wording/code_points.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 /// Elements before which a line ends, so that the page can be read as text.

@@ -11,14 +11,16 @@
 #include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
-#include "report/citations.h"
+#include "front/parts.h"
 #include "report/json_document.h"
-#include "report/parts.h"
 #include "report/sarif_law.h"
 #include "report/sarif_text.h"
-#include "report/words.h"
+#include "wording/citations.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
 using report::ordered_json;
@@ -33,8 +35,8 @@ std::string help(const rules::Rule& rule, const Rulesets::Parts& parts) {
   if (!rule.remedy.empty()) out += "\n\nWhat to change: " + rule.remedy;
   out += "\n\nMust hold: " + rule.expect_text;
   if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
-  for (const SourceNote& note : report::notes(rule.sources, parts.catalogue)) {
-    out += "\nSource: " + report::words(note);
+  for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
+    out += "\nSource: " + wording::words(note);
   }
   out += "\n\n";
   return out + reminder;
@@ -190,8 +192,8 @@ class Results {
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
     if (rule) out["ruleIndex"] = *rule;
-    out["kind"] = report::kind_word(finding.kind);
-    out["level"] = report::level_word(fails ? finding.level : Level::none);
+    out["kind"] = wording::kind_word(finding.kind);
+    out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(message(finding, rule));
     out["locations"] = ordered_json::array({place(finding, formula)});
     if (!finding.fingerprint.empty()) {
@@ -271,16 +273,16 @@ class Results {
   [[nodiscard]] static ordered_json properties(const Finding& finding) {
     ordered_json out = ordered_json::object();
     if (finding.kind == Kind::review || finding.kind == Kind::open) {
-      out["level"] = report::level_word(finding.level);
+      out["level"] = wording::level_word(finding.level);
     }
     if (finding.measured) {
-      out[report::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
+      out[wording::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
     }
     if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
     if (!finding.missing.empty()) out["missing"] = finding.missing;
     if (finding.met_from_memory) out["fromMemory"] = true;
     ordered_json sources = ordered_json::array();
-    for (const SourceNote& note : finding.sources) sources.push_back(report::words(note));
+    for (const SourceNote& note : finding.sources) sources.push_back(wording::words(note));
     out["sources"] = std::move(sources);
     return out;
   }
@@ -290,8 +292,8 @@ class Results {
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
     if (rule) out["ruleIndex"] = *rule;
-    out["kind"] = report::kind_word(finding.kind);
-    out["level"] = report::level_word(fails ? finding.level : Level::none);
+    out["kind"] = wording::kind_word(finding.kind);
+    out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
     out["locations"] = ordered_json::array({location(artifacts_, finding.file, finding.line, 0)});
     out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};

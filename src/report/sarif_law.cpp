@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <utility>
 
-#include "report/citations.h"
-#include "report/words.h"
+#include "wording/citations.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
 
 SarifLaw::SarifLaw(const Rulesets::Parts& parts, const RunResult& run) : parts_(parts) {
   for (const rules::Rule& rule : parts.ruleset.rules) {

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "front/parts.h"
 #include "report/json_document.h"
-#include "report/parts.h"
 
 namespace sudsmark::report {
 

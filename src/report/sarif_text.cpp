@@ -1,8 +1,10 @@
 #include "report/sarif_text.h"
 
-#include "report/words.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 bool plain_in_uri(char c) {

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 
-#include "report/code_points.h"
-#include "report/margin.h"
-#include "report/words.h"
+#include "wording/code_points.h"
+#include "wording/margin.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 constexpr double width = 340;

@@ -5,11 +5,13 @@
 #include <limits>
 
 #include "quantity/number.h"
-#include "report/code_points.h"
-#include "report/words.h"
 #include "text/utf8.h"
+#include "wording/code_points.h"
+#include "wording/words.h"
 
 namespace sudsmark::report {
+using namespace wording;
+
 namespace {
 
 constexpr double width = 340;

@@ -7,15 +7,17 @@
 
 #include <sudsmark/report.h>
 
-#include "report/citations.h"
-#include "report/code_points.h"
-#include "report/words.h"
+#include "wording/citations.h"
+#include "wording/code_points.h"
+#include "wording/words.h"
 
 namespace sudsmark {
+using namespace wording;
+
 namespace {
 
-using report::harmless;
-using report::joined;
+using wording::harmless;
+using wording::joined;
 
 /// One line of the report before it is put in its place.
 struct Line {
@@ -27,7 +29,7 @@ struct Line {
 };
 
 std::string painted(Level level, bool color) {
-  const std::string word{report::level_word(level)};
+  const std::string word{wording::level_word(level)};
   if (!color) return word;
   const std::string_view paint = level == Level::error     ? "\x1b[1;31m"
                                  : level == Level::warning ? "\x1b[1;33m"
@@ -64,7 +66,7 @@ class FormulaText {
     });
     std::string out;
     for (const Line& line : lines_) {
-      out += report::place(line.file, line.line, line.column) + ": " +
+      out += wording::place(line.file, line.line, line.column) + ": " +
              painted(line.level, options_.color) + ": " + harmless(line.words) + "\n";
     }
     return out + counts();
@@ -114,7 +116,7 @@ class FormulaText {
   void push(const Finding& finding, Level level, const std::string& message) {
     std::string words = with_subject(finding) + message;
     if (options_.verbose) {
-      if (!finding.sources.empty()) words += " (" + report::words(finding.sources) + ")";
+      if (!finding.sources.empty()) words += " (" + wording::words(finding.sources) + ")";
       if (finding.kind == Kind::fail && !finding.remedy.empty()) words += " " + finding.remedy;
     }
     words += " " + ids({finding.rule});
@@ -194,7 +196,8 @@ class FormulaText {
     lines_.push_back({formula_.file, 0, 0, Level::note, words});
   }
 
-  /// " (1 warning, 3 notes)": how much the failures weigh, so that a caution is not read as a fault.
+  /// " (1 warning, 3 notes)": how much the failures weigh, so that a caution is not read as a
+  /// fault.
   [[nodiscard]] std::string weights() const {
     std::string out;
     for (const Level level : {Level::error, Level::warning, Level::note}) {
@@ -204,17 +207,17 @@ class FormulaText {
           });
       if (count == 0) continue;
       out += (out.empty() ? " (" : ", ") + std::to_string(count) + " " +
-             std::string(report::level_word(level)) + (count == 1 ? "" : "s");
+             std::string(wording::level_word(level)) + (count == 1 ? "" : "s");
     }
     return out.empty() ? out : out + ")";
   }
 
   [[nodiscard]] std::string counts() const {
-    const report::Counts counts = report::count(formula_);
+    const wording::Counts counts = wording::count(formula_);
     std::string out = harmless(formula_.file) + ": ";
     for (const Kind kind : {Kind::pass, Kind::fail, Kind::review, Kind::open}) {
       out += std::to_string(counts.kinds[static_cast<std::size_t>(kind)]) + " " +
-             std::string(report::kind_word(kind)) + (kind == Kind::fail ? weights() : "") + ", ";
+             std::string(wording::kind_word(kind)) + (kind == Kind::fail ? weights() : "") + ", ";
     }
     out += std::to_string(counts.kinds[static_cast<std::size_t>(Kind::not_applicable)]) +
            " not applicable";
@@ -252,7 +255,7 @@ std::string text_report(const RunResult& run, const TextOptions& options) {
   }
   out += reminder;
   out += '\n';
-  return options.ascii ? report::in_ascii(out) : out;
+  return options.ascii ? wording::in_ascii(out) : out;
 }
 
 std::string measure_text(const RunResult& run, const TextOptions& options) {
@@ -262,30 +265,31 @@ std::string measure_text(const RunResult& run, const TextOptions& options) {
     for (const MeasureResult& measure : formula.measures) {
       out += "  " + measure.name;
       out.append(measure.name.size() < 24 ? 24 - measure.name.size() : 1, ' ');
-      out += report::printed(measure.figure);
+      out += wording::printed(measure.figure);
       if (!measure.missing.empty()) out += "  (needs " + harmless(joined(measure.missing)) + ")";
       if (!measure.from.empty()) out += "\n      from " + harmless(measure.from);
       out += "\n";
     }
     out += "  composition\n";
     for (const CompositionRow& row : formula.composition) {
-      out += "    " + report::printed(row.share) + "  " + harmless(row.substance);
+      out += "    " + wording::printed(row.share) + "  " + harmless(row.substance);
       if (!row.cas.empty()) out += ", CAS " + harmless(row.cas);
       out += "\n";
     }
   }
   out += reminder;
   out += '\n';
-  return options.ascii ? report::in_ascii(out) : out;
+  return options.ascii ? wording::in_ascii(out) : out;
 }
 
 std::string problem_lines(const std::vector<Problem>& problems) {
   std::string out;
   for (const Problem& problem : problems) {
-    out += report::place(problem.file, problem.line, problem.column) +
+    out += wording::place(problem.file, problem.line, problem.column) +
            ": error: " + harmless(problem.message) + "\n";
     for (const Problem::Place& also : problem.also) {
-      out += report::place(also.file, also.line, also.column) + ": note: the other place is here\n";
+      out +=
+          wording::place(also.file, also.line, also.column) + ": note: the other place is here\n";
     }
   }
   return out;

@@ -18,8 +18,8 @@ Dissolution saturate(double most, LeftAfter left_after, Saturation saturation) {
     return result;
   }
   bool solved = true;
-  // Saturation against what is left in solution is nearly a straight line on two logarithmic scales,
-  // so that a handful of steps finds the root there.
+  // Saturation against what is left in solution is nearly a straight line on two logarithmic
+  // scales, so that a handful of steps finds the root there.
   constexpr double least_left = -16.0;  // 10^-7 of what could fall out
   const auto solid_at = [most](double log_left) { return -most * std::expm1(log_left); };
   const auto index = [&](const Equilibrium& state) {

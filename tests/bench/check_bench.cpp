@@ -9,7 +9,7 @@
 
 #include "blend/blend.h"
 #include "formula/assemble.h"
-#include "report/parts.h"
+#include "front/parts.h"
 
 namespace {
 
@@ -80,8 +80,7 @@ void blend(benchmark::State& state) {
   sudsmark::text::Diagnostics diagnostics;
   const auto sheet = sheet_of(sources, diagnostics);
   for (auto _ : state) {
-    benchmark::DoNotOptimize(
-        sudsmark::blend::mix(*sheet, rulesets.parts().catalogue, diagnostics));
+    benchmark::DoNotOptimize(sudsmark::blend::mix(*sheet, rulesets.parts().catalogue, diagnostics));
   }
   if (!diagnostics.empty()) state.SkipWithError("the formula does not mix");
 }

@@ -38,7 +38,7 @@ struct Loaded {
 };
 
 inline std::string prelude() {
-  return file_contents(std::string(SUDSMARK_SOURCE_DIR) + "/tests/catalogue/prelude.yaml");
+  return file_contents(testing::source_dir() / "tests/catalogue/prelude.yaml");
 }
 
 }  // namespace sudsmark::testing

@@ -8,6 +8,7 @@
 
 #include "catalogue/loaded.h"
 #include "catalogue/pack.h"
+#include "where.h"
 
 using namespace sudsmark;
 using namespace sudsmark::catalogue;
@@ -17,7 +18,7 @@ namespace {
 
 /// All files of rulesets/, by path. Sources stand in files of rules too.
 std::vector<std::string> data_files() {
-  const auto root = std::filesystem::path(SUDSMARK_SOURCE_DIR) / "rulesets";
+  const auto root = testing::source_dir() / "rulesets";
   std::vector<std::filesystem::path> paths;
   for (const auto& entry : std::filesystem::recursive_directory_iterator(root)) {
     if (entry.path().extension() == ".yaml") paths.push_back(entry.path());

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "catalogue/loaded.h"
+#include "where.h"
 
 using namespace sudsmark;
 using namespace sudsmark::catalogue;
@@ -21,7 +22,7 @@ constexpr std::array<std::string_view, 5> keys_of_rules{"subject", "authority", 
 const Catalogue& tables_of_the_project() {
   static const Catalogue catalogue = [] {
     std::vector<std::filesystem::path> paths;
-    const auto root = std::filesystem::path(SUDSMARK_SOURCE_DIR) / "rulesets";
+    const auto root = testing::source_dir() / "rulesets";
     for (const auto& entry : std::filesystem::recursive_directory_iterator(root)) {
       if (entry.path().extension() == ".yaml") paths.push_back(entry.path());
     }
@@ -85,9 +86,8 @@ TEST_CASE("24 names to look at in Great Britain, 81 in the EU, the old list unti
   REQUIRE(table != nullptr);
   const auto count = [&](const std::string& market, std::chrono::year_month_day first_sold,
                          std::chrono::year_month_day today) {
-    return std::count_if(table->rows.begin(), table->rows.end(), [&](const Row& row) {
-      return holds(row, market, first_sold, today);
-    });
+    return std::count_if(table->rows.begin(), table->rows.end(),
+                         [&](const Row& row) { return holds(row, market, first_sold, today); });
   };
   const std::chrono::year_month_day today{year(2026), month(11), day(25)};
   const std::chrono::year_month_day autumn{year(2026), month(9), day(1)};

@@ -9,12 +9,13 @@
 #include <vector>
 
 #include "process.h"
+#include "where.h"
 
 namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path source = SUDSMARK_SOURCE_DIR;
+const fs::path source = sudsmark::testing::source_dir();
 
 std::vector<fs::path> formulas(const std::string& folder) {
   std::vector<fs::path> out;
@@ -33,7 +34,8 @@ std::vector<std::string> lines_of(const std::string& text) {
 }
 
 bool weighs(const std::string& line) {
-  return line.find(": warning: ") != std::string::npos || line.find(": error: ") != std::string::npos;
+  return line.find(": warning: ") != std::string::npos ||
+         line.find(": error: ") != std::string::npos;
 }
 
 TEST_CASE("sound formulas are quiet at warning level") {
@@ -62,7 +64,8 @@ TEST_CASE("each faulty formula gives its finding and no other at warning or abov
     for (const std::string& line : lines_of(ran.out)) {
       heavy += weighs(line) ? 1 : 0;
       const std::string begin = "fixtures/faulty/" + name + ":" + line_number + ":";
-      const bool here = line.starts_with(begin) && line.find(": " + level + ": ") != std::string::npos;
+      const bool here =
+          line.starts_with(begin) && line.find(": " + level + ": ") != std::string::npos;
       const std::size_t ids = line.rfind('[');
       if (!here || ids == std::string::npos) continue;
       const std::string bracket = ", " + line.substr(ids + 1, line.size() - ids - 2) + ", ";
@@ -85,7 +88,8 @@ TEST_CASE("malformed files: status 2, and their messages as the files beside the
     CHECK_MESSAGE(ran.status == 2, name);
     // the language's own messages; what the catalogue adds comes after a sheet without errors
     for (const std::string& line : lines_of(test::contents(expected))) {
-      CHECK_MESSAGE(ran.err.find(line) != std::string::npos, name << " lacks\n" << line << "\n"
+      CHECK_MESSAGE(ran.err.find(line) != std::string::npos, name << " lacks\n"
+                                                                  << line << "\n"
                                                                   << ran.err);
     }
   }

@@ -9,11 +9,12 @@
 #include <vector>
 
 #include "process.h"
+#include "where.h"
 
 namespace {
 
 struct Block {
-  std::string info;    ///< what stands behind the fence: "formula ebb-line.formula", "console"
+  std::string info;  ///< what stands behind the fence: "formula ebb-line.formula", "console"
   std::string text;
 };
 
@@ -33,7 +34,7 @@ std::vector<Block> blocks(const std::string& manual) {
 }
 
 TEST_CASE("README.md shows what the program does") {
-  const std::string path = std::string(SUDSMARK_SOURCE_DIR) + "/README.md";
+  const std::string path = testing::source_dir() / "README.md";
   std::string manual = test::contents(path);
   const bool renew = std::getenv("SUDSMARK_RENEW") != nullptr;
   const test::Folder folder;

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "process.h"
+#include "where.h"
 
 namespace {
 
@@ -12,7 +13,7 @@ using test::contents;
 using test::Folder;
 using test::run;
 
-const std::filesystem::path source = SUDSMARK_SOURCE_DIR;
+const std::filesystem::path source = sudsmark::testing::source_dir();
 const std::string day = " --on 2026-11-25 ";
 /// The small rulesets and the formula of tests/golden, whose findings are known.
 const std::string estuary = day + "--bare --rules tests/golden tests/golden/estuary.formula";

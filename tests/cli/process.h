@@ -11,6 +11,8 @@
 #include <sstream>
 #include <string>
 
+#include "where.h"
+
 namespace test {
 
 struct Ran {
@@ -58,7 +60,7 @@ inline Ran run(const std::string& arguments, const std::filesystem::path& in,
   const std::string given = work.write("in", input);
   const std::string out = (work.path() / "out").string();
   const std::string err = (work.path() / "err").string();
-  const std::string command = "cd '" + in.string() + "' && '" + SUDSMARK_PROGRAM + "' " +
+  const std::string command = "cd '" + in.string() + "' && '" + testing::program().string() + "' " +
                               arguments + " <'" + given + "' >'" + out + "' 2>'" + err + "'";
   const int status = std::system(command.c_str());
   Ran ran;

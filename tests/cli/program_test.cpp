@@ -18,7 +18,8 @@ TEST_CASE("exit statuses: 0 fine, 1 found, 2 unusable") {
   const test::Folder folder;
   folder.write("sound.formula", sound);
   folder.write("oily.formula", oily);
-  folder.write("bad.formula", "formula \"x\"\n  product bath salts\nphase \"a\"\n  0,6 g sea salt\n");
+  folder.write("bad.formula",
+               "formula \"x\"\n  product bath salts\nphase \"a\"\n  0,6 g sea salt\n");
   CHECK(test::run("check sound.formula", folder.path()).status == 0);
   CHECK(test::run("check oily.formula", folder.path()).status == 1);
   CHECK(test::run("check bad.formula", folder.path()).status == 2);
@@ -33,7 +34,8 @@ TEST_CASE("exit statuses: 0 fine, 1 found, 2 unusable") {
 
 TEST_CASE("every file that can be read is checked, whatever is wrong with another") {
   const test::Folder folder;
-  folder.write("a/bad.formula", "formula \"x\"\n  product bath salts\nphase \"a\"\n  1 tsp sea salt\n");
+  folder.write("a/bad.formula",
+               "formula \"x\"\n  product bath salts\nphase \"a\"\n  1 tsp sea salt\n");
   folder.write("a/oily.formula", oily);
   const auto ran = test::run("check a", folder.path());
   CHECK(ran.status == 2);
@@ -83,12 +85,13 @@ TEST_CASE("a threshold, one rule alone, one rule left out") {
 TEST_CASE("a user's rules add and replace; --bare leaves the built-in ones out") {
   const test::Folder folder;
   folder.write("sound.formula", sound);
-  folder.write("own/house.yaml",
-               "subject: House rules\nauthority: craft\n"
-               "sources:\n  - { id: house, kind: common practice, title: the house }\n"
-               "rules:\n  - id: salt-first\n    title: Salt first\n    expect: share(salt) >= 99.5 %\n"
-               "    message: \"{share(salt)} of salt\"\n    why: So we do.\n    remedy: More salt.\n"
-               "    sources: [house]\n");
+  folder.write(
+      "own/house.yaml",
+      "subject: House rules\nauthority: craft\n"
+      "sources:\n  - { id: house, kind: common practice, title: the house }\n"
+      "rules:\n  - id: salt-first\n    title: Salt first\n    expect: share(salt) >= 99.5 %\n"
+      "    message: \"{share(salt)} of salt\"\n    why: So we do.\n    remedy: More salt.\n"
+      "    sources: [house]\n");
   const auto added = test::run("check --rules own sound.formula", folder.path());
   CHECK(added.status == 1);
   CHECK(added.out.find("[salt-first]") != std::string::npos);
@@ -100,7 +103,8 @@ TEST_CASE("a user's rules add and replace; --bare leaves the built-in ones out")
   CHECK(broken.err.find("broken/house.yaml:3:5: error: ") != std::string::npos);
 }
 
-TEST_CASE("explain: rules, measures, materials, kinds of product, and the nearest of what is none") {
+TEST_CASE(
+    "explain: rules, measures, materials, kinds of product, and the nearest of what is none") {
   const test::Folder folder;
   for (const char* name : {"emulsifier-to-oil", "bath.ph", "slsa", "bubble bar", "measures"}) {
     const auto ran = test::run(std::string("explain ") + name, folder.path());

@@ -1,6 +1,6 @@
 // Ten thousand spoiled formulas through the whole library: fixtures cut short, with bytes changed,
-// removed, doubled and lines swapped. None may crash or hang (ctest ends what hangs), and none may pass in silence: each
-// comes to a checked formula or to an error with words and a place.
+// removed, doubled and lines swapped. None may crash or hang (ctest ends what hangs), and none may
+// pass in silence: each comes to a checked formula or to an error with words and a place.
 #include <doctest/doctest.h>
 
 #include <sudsmark/check.h>
@@ -13,6 +13,8 @@
 #include <sstream>
 #include <string>
 #include <vector>
+
+#include "where.h"
 
 namespace {
 
@@ -28,7 +30,7 @@ std::string contents(const fs::path& path) {
 std::vector<fs::path> seeds() {
   std::vector<fs::path> out;
   for (const char* folder : {"formulas", "faulty", "malformed"}) {
-    for (const auto& entry : fs::directory_iterator(fs::path(SUDSMARK_SOURCE_DIR) / "fixtures" / folder)) {
+    for (const auto& entry : fs::directory_iterator(testing::source_dir() / "fixtures" / folder)) {
       if (entry.path().extension() == ".formula") out.push_back(entry.path());
     }
   }
@@ -55,11 +57,21 @@ class Spoiler {
     const std::size_t place = pick(text.size());
     const std::size_t length = std::min<std::size_t>(1 + pick(12), text.size() - place);
     switch (pick(6)) {
-      case 0: text.resize(place); break;
-      case 1: text[place] = odd[pick(odd.size())]; break;
-      case 2: text.erase(place, length); break;
-      case 3: text.insert(place, text.substr(place, length)); break;
-      case 4: text.insert(place, 1, odd[pick(odd.size())]); break;
+      case 0:
+        text.resize(place);
+        break;
+      case 1:
+        text[place] = odd[pick(odd.size())];
+        break;
+      case 2:
+        text.erase(place, length);
+        break;
+      case 3:
+        text.insert(place, text.substr(place, length));
+        break;
+      case 4:
+        text.insert(place, 1, odd[pick(odd.size())]);
+        break;
       default: {
         if (other.empty()) break;
         const std::size_t from = pick(other.size());

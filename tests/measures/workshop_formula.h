@@ -13,13 +13,14 @@
 #include "catalogue/loaded.h"
 #include "formula/assemble.h"
 #include "measures/registry.h"
+#include "where.h"
 
 namespace sudsmark::testing {
 
 /// The catalogue that the program has built in, loaded once.
 inline const catalogue::Catalogue& own_catalogue() {
   static const catalogue::Catalogue loaded = [] {
-    const auto root = std::filesystem::path(SUDSMARK_SOURCE_DIR) / "rulesets";
+    const auto root = testing::source_dir() / "rulesets";
     std::vector<std::filesystem::path> paths{root / "sources.yaml", root / "products.yaml"};
     for (const char* folder : {"materials", "tables"}) {
       for (const auto& entry : std::filesystem::directory_iterator(root / folder)) {

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "science/bath.h"
+#include "where.h"
 
 namespace {
 
@@ -36,7 +37,7 @@ std::vector<std::string> split(const std::string& line) {
 }
 
 std::vector<GridRow> read_grid() {
-  std::ifstream file(SUDSMARK_SOURCE_DIR "/fixtures/references/phreeqc-citric-25C.csv");
+  std::ifstream file(testing::source_dir() / "fixtures/references/phreeqc-citric-25C.csv");
   REQUIRE(file.good());
   std::vector<GridRow> rows;
   std::vector<std::string> head;

@@ -2,7 +2,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
-#include "report/fingerprint.h"
+#include "front/fingerprint.h"
 
 namespace {
 
@@ -21,7 +21,7 @@ Finding finding(const std::string& rule, Kind kind, Level level, const std::stri
 }
 
 RunResult run_of(std::vector<Finding> findings, const std::string& file = "a.formula") {
-  report::add_fingerprints(findings);
+  front::add_fingerprints(findings);
   RunResult run;
   FormulaResult formula;
   formula.file = file;
@@ -39,18 +39,18 @@ std::vector<Standing> standings(const RunResult& run) {
 }  // namespace
 
 TEST_CASE("a line is the same without its comment and its spacing") {
-  CHECK(report::bare_line("  3 %\tkaolin   # white") == "3 % kaolin");
-  CHECK(report::bare_line("3 % kaolin\r") == "3 % kaolin");
-  CHECK(report::bare_line("\xEF\xBB\xBF"
-                          "formula \"A # B\"  ") == "formula \"A # B\"");
-  CHECK(report::bare_line(R"(allow x because "a \" # b" # c)") == R"(allow x because "a \" # b")");
-  CHECK(report::bare_line("# all comment") == "");
+  CHECK(front::bare_line("  3 %\tkaolin   # white") == "3 % kaolin");
+  CHECK(front::bare_line("3 % kaolin\r") == "3 % kaolin");
+  CHECK(front::bare_line("\xEF\xBB\xBF"
+                         "formula \"A # B\"  ") == "formula \"A # B\"");
+  CHECK(front::bare_line(R"(allow x because "a \" # b" # c)") == R"(allow x because "a \" # b")");
+  CHECK(front::bare_line("# all comment") == "");
 }
 
 TEST_CASE("a fingerprint does not hang on where the line stands, and hangs on what it says") {
   const auto print = [](const std::string& text) {
     std::vector<Finding> list{finding("too-wet", Kind::fail, Level::warning, text)};
-    report::add_fingerprints(list);
+    front::add_fingerprints(list);
     return list.front().fingerprint;
   };
   CHECK(print("3 % glycerin") == print("   3 %  glycerin  # more"));
@@ -58,10 +58,10 @@ TEST_CASE("a fingerprint does not hang on where the line stands, and hangs on wh
   CHECK(print("3 % glycerin").size() == 16);
   std::vector<Finding> twins{finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
                              finding("too-wet", Kind::fail, Level::warning, "3 % glycerin")};
-  report::add_fingerprints(twins);
+  front::add_fingerprints(twins);
   CHECK(twins[0].fingerprint != twins[1].fingerprint);
   std::vector<Finding> kept{finding("too-wet", Kind::pass, Level::none, "3 % glycerin")};
-  report::add_fingerprints(kept);
+  front::add_fingerprints(kept);
   CHECK(kept.front().fingerprint.empty());
 }
 

@@ -9,7 +9,8 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
-#include "report/code_points.h"
+#include "where.h"
+#include "wording/code_points.h"
 
 namespace {
 
@@ -17,8 +18,7 @@ using namespace sudsmark;
 using namespace sudsmark::testing;
 
 std::string hostile_text() {
-  return file_contents(std::filesystem::path(SUDSMARK_SOURCE_DIR) /
-                       "tests/report/hostile/names.formula");
+  return file_contents(testing::source_dir() / "tests/report/hostile/names.formula");
 }
 
 /// A file with a name of the same sort.
@@ -30,9 +30,9 @@ RunResult hostile(const Rulesets& rulesets) {
 std::size_t bad_marks(std::string_view text) {
   std::size_t count = 0;
   for (std::size_t at = 0; at < text.size();) {
-    const char32_t c = report::next_code_point(text, at);
+    const char32_t c = wording::next_code_point(text, at);
     const bool control = (c < 0x20 && c != '\n') || c == 0x7F || (c >= 0x80 && c < 0xA0);
-    if (control || report::turns_text(c)) ++count;
+    if (control || wording::turns_text(c)) ++count;
   }
   return count;
 }

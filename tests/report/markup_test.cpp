@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
-#include "report/code_points.h"
 #include "report/markup.h"
 #include "report/sarif_text.h"
+#include "wording/code_points.h"
 
 using namespace sudsmark::report;
 

@@ -65,8 +65,8 @@ TEST_CASE("regions are counted in code points") {
   REQUIRE(run.problems.empty());
   const json log = log_of(run, rulesets);
   CHECK(log["columnKind"] == "unicodeCodePoints");
-  const json& region = result(
-      log, "scent-of-the-certificate")["locations"][0]["physicalLocation"]["region"];
+  const json& region =
+      result(log, "scent-of-the-certificate")["locations"][0]["physicalLocation"]["region"];
   // 1.2 % and the name begin in column 3; the line has 26 code points
   CHECK(region["startColumn"] == 3);
   CHECK(region["endColumn"] == 27);
@@ -89,8 +89,8 @@ TEST_CASE("a misspelt ingredient comes with its fix") {
   const std::string list =
       "Sodium Bicarbonate, Potassium Bitartrate, Zea Mays Starch, Glycerine, Helianthus Annuus "
       "Seed Oil, Parfum, Polysorbate 80, Linalool, CI 42090";
-  const std::string text = file_contents(golden("estuary.formula")) + "\nlabel\n  ingredients \"" +
-                           list + "\"\n";
+  const std::string text =
+      file_contents(golden("estuary.formula")) + "\nlabel\n  ingredients \"" + list + "\"\n";
   const RunResult run = checked("estuary.formula", text, rulesets);
   REQUIRE(run.problems.empty());
   const json log = log_of(run, rulesets);

@@ -17,7 +17,7 @@
 namespace sudsmark::testing {
 
 inline std::string rules_prelude() {
-  return file_contents(std::string(SUDSMARK_SOURCE_DIR) + "/tests/rules/prelude.yaml");
+  return file_contents(testing::source_dir() / "tests/rules/prelude.yaml");
 }
 
 /// Day of all checks that do not say another.

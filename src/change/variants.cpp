@@ -1,0 +1,121 @@
+#include "change/variants.h"
+
+#include <filesystem>
+#include <map>
+#include <utility>
+
+#include "blend/blend.h"
+#include "formula/parse.h"
+#include "formula/tree.h"
+#include "front/parts.h"
+#include "front/same_name.h"
+#include "front/today.h"
+#include "measures/weighing_measures.h"
+#include "rules/check.h"
+
+namespace sudsmark::change {
+
+std::optional<std::string> base_path(const FormulaText& tweak) {
+  text::Sources sources;
+  text::Diagnostics ignored;
+  const auto file = sources.add(tweak.path, tweak.text);
+  const formula::Document document = formula::parse(sources, file, ignored);
+  if (!document.tweak) return std::nullopt;
+  return formula::path_beside(tweak.path, document.tweak->of.text);
+}
+
+Variants::Variants(const FormulaText& base, const FormulaText& tweak, const Rulesets& rulesets,
+                   const CheckOptions& options)
+    : base_(base),
+      tweak_(tweak),
+      parts_(rulesets.parts()),
+      options_(options),
+      same_name_(front::same_name(parts_.catalogue)) {
+  text::Diagnostics ignored;
+  const auto named = base_path(tweak);
+  const std::string given = std::filesystem::path(base.path).lexically_normal().generic_string();
+  if (named && *named == given) {
+    const auto file = sources_.add(tweak.path, tweak.text);
+    const formula::Document document = formula::parse(sources_, file, ignored);
+    take(formula::switches_of(*document.tweak, sources_));
+    return;
+  }
+  from_ = formula::assemble(sources_, sources_.add(base.path, base.text), how(), ignored);
+  to_ = formula::assemble(sources_, sources_.add(tweak.path, tweak.text), how(), ignored);
+  if (!from_ || !to_) return;
+  between_.emplace(*from_, *to_, same_name_, sources_);
+  take(between_->switches());
+}
+
+void Variants::take(const std::vector<formula::Switch>& switches) {
+  for (const formula::Switch& one : switches) {
+    TweakEdit edit;
+    edit.words = one.words;
+    if (one.place.somewhere()) {
+      edit.file = sources_.path(one.place);
+      const text::Position at = sources_.position(one.place);
+      edit.line = at.line;
+      edit.column = at.column;
+    }
+    edits_.push_back(std::move(edit));
+  }
+}
+
+formula::AssembleOptions Variants::how() const {
+  formula::AssembleOptions how;
+  how.read = options_.read;
+  how.allow_outside = options_.allow_outside;
+  how.batch = options_.batch;
+  how.same_name = same_name_;
+  return how;
+}
+
+std::optional<formula::Sheet> Variants::sheet(const std::vector<bool>& on,
+                                              text::Sources& sources) const {
+  text::Diagnostics diagnostics;
+  std::optional<formula::Sheet> out;
+  if (between_) {
+    out = between_->with(on, diagnostics);
+  } else {
+    formula::AssembleOptions some = how();
+    some.revise = [&](formula::Tweak& tweak) { formula::leave_only(on, tweak); };
+    out = formula::assemble(sources, sources.add(tweak_.path, tweak_.text), some, diagnostics);
+  }
+  if (!diagnostics.empty()) return std::nullopt;
+  return out;
+}
+
+std::vector<int> Variants::weights(const std::vector<bool>& on, const std::vector<VerdictKey>& keys,
+                                   const std::set<std::string>& rules) const {
+  text::Sources sources;
+  const auto sheet = this->sheet(on, sources);
+  if (!sheet) return {};
+  text::Diagnostics diagnostics;
+  blend::MixOptions mixing;
+  if (options_.rounded) mixing.weighed = measures::as_displayed;
+  const auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics, mixing);
+  if (!blend || !diagnostics.empty()) return {};
+  rules::EvaluateOptions how;
+  how.on = options_.on.value_or(front::today());
+  how.markets = options_.markets;
+  how.passes_in_full = false;
+  for (const rules::Rule& rule : parts_.ruleset.rules)
+    how.chosen.push_back(rules.contains(rule.id));
+  blend::MissingTable missing;
+  std::map<VerdictKey, int> found;
+  std::map<VerdictKey, int> seen;
+  for (const rules::Verdict& verdict : rules::evaluate(parts_.ruleset, *blend, missing, how)) {
+    VerdictKey key{parts_.ruleset.rules[verdict.rule].id, verdict.subject_kind, verdict.subject, 0};
+    std::get<3>(key) = seen[key]++;
+    found[key] = weight(static_cast<Kind>(verdict.kind), static_cast<Level>(verdict.level),
+                        verdict.allowed.has_value(), verdict.met_from_memory);
+  }
+  std::vector<int> out;
+  for (const VerdictKey& key : keys) {
+    const auto at = found.find(key);
+    out.push_back(at == found.end() ? 0 : at->second);
+  }
+  return out;
+}
+
+}  // namespace sudsmark::change

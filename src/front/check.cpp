@@ -1,0 +1,261 @@
+// The street front's check: a formula's text through all rooms, and what came of it as plain
+// values.
+#include <sudsmark/check.h>
+#include <sudsmark/label.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "blend/blend.h"
+#include "formula/assemble.h"
+#include "formula/messages.h"
+#include "front/composition.h"
+#include "front/curves.h"
+#include "front/fingerprint.h"
+#include "front/ingredients.h"
+#include "front/particulars.h"
+#include "front/parts.h"
+#include "front/problems.h"
+#include "front/same_name.h"
+#include "front/today.h"
+#include "label/check.h"
+#include "label/label.h"
+#include "measures/registry.h"
+#include "measures/weighing_measures.h"
+#include "rules/check.h"
+#include "text/name.h"
+#include "wording/citations.h"
+#include "wording/figures.h"
+#include "wording/words.h"
+#include "worksheet/sheet.h"
+
+namespace sudsmark {
+using namespace wording;
+
+namespace {
+
+Kind kind_of(rules::Kind kind) {
+  return static_cast<Kind>(kind);
+}
+Level level_of(rules::Level level) {
+  return static_cast<Level>(level);
+}
+
+/// All that one check works with.
+class Checking {
+ public:
+  Checking(const Rulesets& rulesets, const CheckOptions& options)
+      : parts_(rulesets.parts()), options_(options), on_(options.on.value_or(front::today())) {}
+
+  void run(const FormulaText& formula, RunResult& run) {
+    const auto file = sources_.add(formula.path, formula.text);
+    const auto blend = mix(file);
+    if (!blend || !diagnostics_.empty()) {
+      for (const text::Diagnostic& diagnostic : diagnostics_.in_order()) {
+        const bool library = diagnostic.message == &formula::messages::library_named;
+        if (library && formula.in_folder) continue;
+        run.problems.push_back(front::problem(diagnostic, sources_));
+      }
+      return;
+    }
+    FormulaResult result;
+    result.file = formula.path;
+    result.name = blend->name;
+    result.on = rules::day_words(on_);
+    for (const text::Diagnostic& note : blend->notes) {
+      result.notes.push_back(front::problem(note, sources_));
+    }
+    if (options_.verdicts) add_findings(*blend, result);
+    if (options_.measures) {
+      wording::add_measures(*blend, parts_.ruleset, result.measures);
+      front::add_composition(*blend, result.composition);
+    }
+    if (options_.sheet) {
+      const wording::Page sheet = worksheet::bench_sheet(*blend);
+      result.sheet = sheet.text();
+      result.sheet_items = sheet.items();
+    }
+    if (options_.label) add_labels(*blend, result);
+    if (options_.curves) front::add_curves(*blend, result.curves);
+    if (options_.particulars) {
+      front::add_particulars(*blend, result.particulars);
+      front::add_ingredients(*blend, blend->whole, result.ingredients);
+      front::add_portions(*blend, result.portions);
+      front::add_weighings(*blend, result.weighings);
+      front::add_air(*blend, result.air);
+    }
+    run.formulas.push_back(std::move(result));
+  }
+
+ private:
+  void add_labels(const blend::Blend& blend, FormulaResult& result) const {
+    const auto markets = label::label_markets(blend, options_.markets);
+    for (const std::string& market : markets) {
+      result.labels.push_back(
+          label::label_for(blend, {market, on_, blend.first_sold.value_or(on_)}));
+    }
+    if (blend.first_sold) result.first_sold = rules::day_words(*blend.first_sold);
+    label::add_papers(blend, markets, result.papers);
+  }
+
+  std::optional<blend::Blend> mix(text::FileIndex file) {
+    formula::AssembleOptions how;
+    how.read = options_.read;
+    how.allow_outside = options_.allow_outside;
+    how.batch = options_.batch;
+    how.same_name = front::same_name(parts_.catalogue);
+    const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
+    if (!sheet || !diagnostics_.empty()) return std::nullopt;
+    blend::MixOptions mixing;
+    if (options_.rounded) mixing.weighed = measures::as_displayed;
+    auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics_, mixing);
+    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
+    return blend;
+  }
+
+  void add_findings(const blend::Blend& blend, FormulaResult& result) {
+    blend::MissingTable missing;
+    rules::EvaluateOptions how;
+    how.on = options_.on.value_or(front::today());
+    how.markets = options_.markets;
+    std::vector<std::string> unknown;
+    if (!options_.only.empty() || !options_.without.empty()) {
+      how.chosen = rules::chosen_rules(parts_.ruleset, options_.only, options_.without, unknown);
+    }
+    how.passes_in_full = options_.passes_in_full;
+    for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
+      if (options_.only_to_read && left_out(verdict, result)) continue;
+      result.findings.push_back(finding(std::move(verdict), missing));
+    }
+    add_label_findings(blend, result.findings);
+    if (options_.lines) front::add_fingerprints(result.findings);
+  }
+
+  /// Counts a verdict that nobody must read.
+  static bool left_out(const rules::Verdict& verdict, FormulaResult& result) {
+    if (verdict.kind == rules::Kind::pass && !verdict.allowed) {
+      ++result.passes_left_out;
+    } else if (verdict.kind == rules::Kind::not_applicable) {
+      ++result.not_applicable_left_out;
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  /// Whether `--only` and `--without` leave an id that is no rule's.
+  [[nodiscard]] bool wanted(std::string_view id) const {
+    const auto names = [&](const std::vector<std::string>& list) {
+      return std::any_of(list.begin(), list.end(),
+                         [&](const std::string& one) { return text::fold(one) == text::fold(id); });
+    };
+    return (options_.only.empty() || names(options_.only)) && !names(options_.without);
+  }
+
+  void add_label_findings(const blend::Blend& blend, std::vector<Finding>& findings) const {
+    const auto markets = label::label_markets(blend, options_.markets);
+    for (label::LabelFault& fault : label::label_faults(blend, markets, on_)) {
+      if (!wanted(fault.id)) continue;
+      Finding out;
+      out.rule = fault.id;
+      out.kind = fault.kind;
+      out.level = fault.level;
+      out.message = std::move(fault.message);
+      if (!fault.subject.empty()) out.subject_kind = "label";
+      out.subject = std::move(fault.subject);
+      out.spelling = std::move(fault.spelling);
+      add_place(fault.place, out);
+      findings.push_back(std::move(out));
+    }
+  }
+
+  Finding finding(rules::Verdict&& verdict, const blend::MissingTable& missing) const {
+    Finding out;
+    const rules::Rule& rule = parts_.ruleset.rules[verdict.rule];
+    out.rule = rule.id;
+    out.kind = kind_of(verdict.kind);
+    out.level = level_of(verdict.level);
+    out.subject_kind = verdict.subject_kind;
+    out.subject = std::move(verdict.subject);
+    out.met_from_memory = verdict.met_from_memory;
+    if (out.kind == Kind::not_applicable) return out;
+    out.message = std::move(verdict.message);
+    add_place(verdict.place, out);
+    if (options_.lines) out.entry = entry(rule, verdict);
+    if (verdict.measured) out.measured = wording::figure(*verdict.measured);
+    if (verdict.limit) out.limit = wording::figure(*verdict.limit);
+    for (std::size_t bit = 0; bit < missing.items().size(); ++bit) {
+      if ((verdict.missing >> bit & 1U) != 0) out.missing.push_back(missing.items()[bit].what);
+    }
+    if (!options_.only_to_read) out.sources = wording::notes(verdict.sources, parts_.catalogue);
+    if (verdict.allowed) out.allowed = verdict.allowed->because;
+    if (!options_.only_to_read) out.remedy = rule.remedy;
+    return out;
+  }
+
+  void add_place(const text::Span& place, Finding& out) const {
+    if (!place.somewhere()) return;
+    const text::Position at = sources_.position(place);
+    out.line = at.line;
+    out.column = at.column;
+    out.file = sources_.path(place);
+    if (options_.lines) add_line(place, out);
+  }
+
+  void add_line(const text::Span& place, Finding& out) const {
+    const text::Source& source = sources_[place.file];
+    const text::Position end = source.position(place.end);
+    out.end_line = end.line;
+    out.end_column = end.column;
+    out.line_text = source.line(out.line);
+  }
+
+  /// Which entry of the law, where the table of a rule has a column for it.
+  [[nodiscard]] std::string entry(const rules::Rule& rule, const rules::Verdict& verdict) const {
+    if (verdict.row == nullptr) return {};
+    const auto column = parts_.catalogue.tables[rule.table].column("entry");
+    if (!column) return {};
+    const auto* word = std::get_if<std::string>(&verdict.row->cells[*column]);
+    if (word == nullptr || word->empty() || verdict.row->markets.empty()) {
+      return word == nullptr ? std::string() : *word;
+    }
+    return wording::joined(verdict.row->markets, "and") + ": " + *word;
+  }
+
+  const Rulesets::Parts& parts_;
+  const CheckOptions& options_;
+  const std::chrono::year_month_day on_;
+  text::Sources sources_;
+  text::Diagnostics diagnostics_;
+};
+
+}  // namespace
+
+void check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options,
+           RunResult& run) {
+  Checking(rulesets, options).run(formula, run);
+}
+
+std::vector<std::string> wrong_options(const CheckOptions& options, const Rulesets& rulesets) {
+  std::vector<std::string> wrong;
+  const rules::Ruleset& ruleset = rulesets.parts().ruleset;
+  std::vector<std::string> unknown;
+  static_cast<void>(rules::chosen_rules(ruleset, options.only, options.without, unknown));
+  for (const std::string& id : unknown) {
+    if (std::find(label_findings.begin(), label_findings.end(), id) != label_findings.end()) {
+      continue;
+    }
+    const auto near = ruleset.near_rules(id);
+    wrong.push_back("'" + id + "' is no rule" +
+                    (near.empty() ? std::string() : "; perhaps " + text::listed(near)));
+  }
+  const std::vector<std::string> markets{"GB", "EU", "NI", "US", "CA"};
+  for (const std::string& market : options.markets) {
+    if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
+      wrong.push_back("'" + market + "' is no market; known are " + text::listed(markets, "and"));
+    }
+  }
+  return wrong;
+}
+
+}  // namespace sudsmark

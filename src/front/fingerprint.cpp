@@ -1,0 +1,64 @@
+#include "front/fingerprint.h"
+
+#include <cstdint>
+#include <map>
+
+#include "text/utf8.h"
+
+namespace sudsmark::front {
+namespace {
+
+/// FNV-1a, 64 bits: well mixed, the same on every machine, and no secret needs it.
+std::uint64_t hashed(std::string_view text) {
+  std::uint64_t hash = 0xCBF29CE484222325U;
+  for (const char byte : text) {
+    hash ^= static_cast<unsigned char>(byte);
+    hash *= 0x100000001B3U;
+  }
+  return hash;
+}
+
+std::string hex(std::uint64_t value) {
+  constexpr std::string_view digits = "0123456789abcdef";
+  std::string out(16, '0');
+  for (std::size_t at = out.size(); at-- > 0; value >>= 4U) out[at] = digits[value & 15U];
+  return out;
+}
+
+}  // namespace
+
+std::string bare_line(std::string_view line) {
+  if (text::starts_with_mark(line)) line.remove_prefix(text::mark_size);
+  std::string out;
+  bool quoted = false;
+  bool escaped = false;
+  bool gap = false;
+  for (const char c : line) {
+    if (c == '#' && !quoted) break;
+    if (c == '"' && !escaped) quoted = !quoted;
+    escaped = quoted && c == '\\' && !escaped;
+    if (c == ' ' || c == '\t' || c == '\r') {
+      gap = !out.empty();
+      continue;
+    }
+    if (gap) out += ' ';
+    gap = false;
+    out += c;
+  }
+  return out;
+}
+
+void add_fingerprints(std::vector<Finding>& findings) {
+  std::map<std::string, int> seen;
+  for (Finding& finding : findings) {
+    if (finding.kind == Kind::pass || finding.kind == Kind::not_applicable) continue;
+    // a line feed is in none of the parts
+    std::string key = finding.rule + "\n" + finding.subject_kind + "\n" + finding.subject + "\n" +
+                      bare_line(finding.line_text);
+    const int before = seen[key]++;
+    if (before > 0) key += "\n" + std::to_string(before);
+    finding.fingerprint = hex(hashed(key));
+  }
+}
+
+}  // namespace sudsmark::front

@@ -1,0 +1,20 @@
+// Fingerprints of findings: the same from run to run wherever a line has moved to.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <sudsmark/results.h>
+
+namespace sudsmark::front {
+
+/// Gives each finding that somebody must look at (`fail`, `review`, `open`) a fingerprint: rule,
+/// subject and what its line says without comment and spacing, but not where it stands. Where
+/// several are alike, they are numbered in their order. Needs Finding::line_text.
+void add_fingerprints(std::vector<Finding>& findings);
+
+/// A line as a fingerprint sees it: no comment, single spaces, none at the ends.
+[[nodiscard]] std::string bare_line(std::string_view line);
+
+}  // namespace sudsmark::front

@@ -1,0 +1,111 @@
+// What stands on a pack beside the ingredient list: words because of a substance or of the kind of
+// product, further points, and the papers and duties of a market.
+#include <algorithm>
+#include <utility>
+
+#include "label/label.h"
+#include "label/rows.h"
+#include "wording/citations.h"
+
+namespace sudsmark::label {
+using namespace wording;
+
+namespace {
+
+using catalogue::Role;
+using catalogue::Row;
+
+/// Whether rows that are for some users alone concern a product; unknown users may be any.
+bool concerns(const blend::Blend& blend, const std::string& user) {
+  if (user != "under 3") return true;
+  return !blend.users || users_are(blend, "children under 3");
+}
+
+LabelWords words_of(const blend::Blend& blend, std::string_view table, const Row& row) {
+  LabelWords out;
+  out.name = row.name;
+  out.words = word_of(blend, table, row, "wording");
+  out.exact = word_of(blend, table, row, "exact") == "yes";
+  out.entry = word_of(blend, table, row, "entry");
+  out.condition = word_of(blend, table, row, "condition");
+  out.sources = notes(row.sources, *blend.catalogue);
+  return out;
+}
+
+/// Put into a bath, and with a surface-active agent in it: what 21 CFR 740.17 speaks of.
+bool foams_in_a_bath(const blend::Blend& blend) {
+  const auto& ingredients = blend.whole.composition.ingredients;
+  return has_trait(blend, "bath-diluted") &&
+         std::any_of(ingredients.begin(), ingredients.end(), [&](const blend::Ingredient& one) {
+           return one.mass.high > 0 &&
+                  (blend.material(one.material).roles & bit(Role::surfactant)) != 0;
+         });
+}
+
+enum class Asked { no, perhaps, yes };
+
+/// Whether a row of `label-cautions`, which is known by its name, is asked for.
+Asked asked(const blend::Blend& blend, const Row& row) {
+  constexpr std::string_view foaming = "foaming bath product";
+  if (row.name.compare(0, foaming.size(), foaming) != 0) return Asked::perhaps;
+  if (!foams_in_a_bath(blend)) return Asked::no;
+  const bool adults = users_are(blend, "adults");
+  const bool children = blend.users && !adults;
+  if (row.name == "foaming bath product for adults alone") {
+    return children ? Asked::no : Asked::perhaps;
+  }
+  if (row.name == "foaming bath product for children") {
+    return children ? Asked::perhaps : Asked::no;
+  }
+  // that it is meant for adults frees from nothing until the label says so
+  return Asked::yes;
+}
+
+}  // namespace
+
+void add_label_words(const blend::Blend& blend, const LabelAsk& ask, std::vector<LabelWords>& out) {
+  for (const Row* row : rows_for(blend, "label-cautions", ask)) {
+    const Asked how = asked(blend, *row);
+    if (how == Asked::no) continue;
+    out.push_back(words_of(blend, "label-cautions", *row));
+    out.back().certain = how == Asked::yes;
+  }
+  constexpr std::string_view table = "label-wordings";
+  for (const Row* row : rows_for(blend, table, ask)) {
+    if (!(declared_share(blend, *row).high > 0)) continue;
+    if (!concerns(blend, word_of(blend, table, *row, "user"))) continue;
+    if (word_of(blend, table, *row, "used-on") == "hair" && !has_trait(blend, "for-hair")) continue;
+    LabelWords words = words_of(blend, table, *row);
+    words.certain = words.condition.empty() && declared_share(blend, *row).low > 0;
+    out.push_back(std::move(words));
+  }
+}
+
+void add_label_points(const blend::Blend& blend, const LabelAsk& ask,
+                      std::vector<LabelPoint>& out) {
+  constexpr std::string_view table = "label-points";
+  for (const Row* row : rows_for(blend, table, ask)) {
+    std::string small = word_of(blend, table, *row, "small");
+    if (small == "no") small.clear();
+    out.push_back({row->name, word_of(blend, table, *row, "what"), std::move(small),
+                   word_of(blend, table, *row, "condition"), word_of(blend, table, *row, "entry"),
+                   notes(row->sources, *blend.catalogue)});
+  }
+}
+
+void add_label_duties(const blend::Blend& blend, const LabelAsk& ask,
+                      std::vector<LabelPaper>& out) {
+  constexpr std::string_view table = "market-duties";
+  for (const Row* row : rows_for(blend, table, ask)) {
+    if (!concerns(blend, word_of(blend, table, *row, "user"))) continue;
+    if (row->name == "looks like food" && !blend.looks_like_food) continue;
+    std::string paper = word_of(blend, table, *row, "paper");
+    if (paper.empty()) paper = row->name;
+    out.push_back({std::move(paper),
+                   word_of(blend, table, *row, "what"),
+                   {},
+                   word_of(blend, table, *row, "entry")});
+  }
+}
+
+}  // namespace sudsmark::label

@@ -1,0 +1,37 @@
+// A page of plain text: headings, paragraphs folded to a width, indented lists, weighings.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <sudsmark/results.h>
+
+namespace sudsmark::wording {
+
+class Page {
+ public:
+  void heading(std::string_view words);
+  /// Folds at 88 columns.
+  void paragraph(std::string_view words, std::size_t indent = 0);
+  /// "  label     words", the words folded and aligned.
+  void entry(std::string_view label, std::string_view words);
+  /// A box to tick, what is weighed, its mass and a note, in columns.
+  void weighing(std::string_view name, std::string_view mass, std::string_view note);
+  /// What the weighings above come to.
+  void total(std::string_view mass);
+  void gap();
+  [[nodiscard]] const std::string& text() const { return text_; }
+  /// The same, piece by piece.
+  [[nodiscard]] const std::vector<SheetItem>& items() const { return items_; }
+
+ private:
+  void note(SheetItem::Kind kind, std::string_view label, std::string_view words,
+            std::string_view note = {});
+
+  std::string text_;
+  std::vector<SheetItem> items_;
+};
+
+}  // namespace sudsmark::wording

@@ -1,0 +1,100 @@
+#include "wording/words.h"
+
+#include <limits>
+
+#include "quantity/number.h"
+
+namespace sudsmark {
+
+const char* const reminder =
+    "These are screening checks, not a safety assessment. Local regulation and a qualified safety "
+    "assessor decide; the fragrance certificates and safety data sheets of your own suppliers come "
+    "first.";
+
+namespace wording {
+
+std::string_view kind_word(Kind kind) {
+  constexpr std::array<std::string_view, 5> words{"pass", "fail", "review", "open",
+                                                  "notApplicable"};
+  return words[static_cast<std::size_t>(kind)];
+}
+
+std::string_view level_word(Level level) {
+  constexpr std::array<std::string_view, 4> words{"none", "note", "warning", "error"};
+  return words[static_cast<std::size_t>(level)];
+}
+
+Counts count(const FormulaResult& formula) {
+  Counts counts;
+  counts.kinds[static_cast<std::size_t>(Kind::pass)] = formula.passes_left_out;
+  counts.kinds[static_cast<std::size_t>(Kind::not_applicable)] = formula.not_applicable_left_out;
+  for (const Finding& finding : formula.findings) {
+    if (finding.allowed) {
+      ++counts.allowed;
+    } else {
+      ++counts.kinds[static_cast<std::size_t>(finding.kind)];
+    }
+  }
+  return counts;
+}
+
+std::string printed(const Figure& figure) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const quantity::Range range{figure.low.value_or(-infinity), figure.high.value_or(infinity)};
+  // the figure is in its unit already
+  quantity::Unit unit{figure.unit, {}, 1.0, 0.0};
+  return quantity::printed(range, unit);
+}
+
+const char* figure_key(const Figure& figure) {
+  return figure.unit == "mg/m3" || figure.unit == "g/m3" ? "bound" : "measured";
+}
+
+std::string place(std::string_view file, std::uint32_t line, std::uint32_t column) {
+  std::string out = harmless(file);
+  if (line > 0) out += ":" + std::to_string(line) + ":" + std::to_string(column);
+  return out;
+}
+
+std::string joined(const std::vector<std::string>& items, std::string_view last) {
+  std::string out;
+  for (std::size_t at = 0; at < items.size(); ++at) {
+    if (at > 0) out += at + 1 == items.size() ? " " + std::string(last) + " " : std::string(", ");
+    out += items[at];
+  }
+  return out;
+}
+
+std::string harmless(std::string_view text) {
+  constexpr std::string_view hex = "0123456789ABCDEF";
+  std::string out;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const auto byte = static_cast<unsigned char>(text[at]);
+    const auto next = at + 1 < text.size() ? static_cast<unsigned char>(text[at + 1]) : 0U;
+    const auto third = at + 2 < text.size() ? static_cast<unsigned char>(text[at + 2]) : 0U;
+    const bool c1 = byte == 0xC2 && next >= 0x80 && next <= 0x9F;
+    // U+061C, U+200E, U+200F, U+2028 to U+202E and U+2066 to U+2069 turn or break the line they
+    // stand in
+    const bool turns =
+        byte == 0xE2 &&
+        ((next == 0x80 && (third == 0x8E || third == 0x8F || (third >= 0xA8 && third <= 0xAE))) ||
+         (next == 0x81 && third >= 0xA6 && third <= 0xA9));
+    const bool arabic_mark = byte == 0xD8 && next == 0x9C;
+    const std::size_t length = turns ? 3 : c1 || arabic_mark ? 2 : 1;
+    if (byte < 0x20 || byte == 0x7F || c1 || arabic_mark || turns) {
+      for (std::size_t part = 0; part < length; ++part) {
+        const auto bad = static_cast<unsigned char>(text[at + part]);
+        out += "\\x";
+        out += hex[bad >> 4U];
+        out += hex[bad & 15U];
+      }
+      at += length - 1;
+    } else {
+      out += text[at];
+    }
+  }
+  return out;
+}
+
+}  // namespace wording
+}  // namespace sudsmark

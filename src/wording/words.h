@@ -1,0 +1,41 @@
+// Words that all reports share.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+#include <sudsmark/results.h>
+
+namespace sudsmark::wording {
+
+[[nodiscard]] std::string_view kind_word(Kind kind);  ///< "notApplicable" as SARIF spells it
+[[nodiscard]] std::string_view level_word(Level level);
+
+/// Findings of each kind, allowed ones apart.
+struct Counts {
+  std::array<std::size_t, 5> kinds{};  ///< by Kind
+  std::size_t allowed = 0;
+};
+[[nodiscard]] Counts count(const FormulaResult& formula);
+
+/// "12.6 to 13.7 %", "at least 0.5", "unknown".
+[[nodiscard]] std::string printed(const Figure& figure);
+
+/// What a finding's figure is called in JSON: "measured", or "bound" for dust in air, of which no
+/// figure here is anything but an upper bound.
+[[nodiscard]] const char* figure_key(const Figure& figure);
+
+/// "a.formula:3:9", or "a.formula" without a place.
+[[nodiscard]] std::string place(std::string_view file, std::uint32_t line, std::uint32_t column);
+
+/// "a, b and c".
+[[nodiscard]] std::string joined(const std::vector<std::string>& items,
+                                 std::string_view last = "and");
+
+/// Control characters (all that a terminal or a log would act on) as `\xNN`, so that a name out of
+/// a file cannot forge lines.
+[[nodiscard]] std::string harmless(std::string_view text);
+
+}  // namespace sudsmark::wording

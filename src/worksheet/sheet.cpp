@@ -1,0 +1,103 @@
+#include "worksheet/sheet.h"
+
+#include <string>
+#include <vector>
+
+#include <sudsmark/report.h>
+
+#include "measures/bench_plan.h"
+#include "quantity/number.h"
+#include "wording/code_points.h"
+#include "wording/page.h"
+#include "wording/words.h"
+#include "worksheet/tasks.h"
+#include "worksheet/weighing.h"
+
+namespace sudsmark {
+using namespace wording;
+
+namespace {
+
+using wording::Page;
+
+std::string in(const quantity::Range& value, std::string_view unit) {
+  return quantity::printed(value, *quantity::find_unit(unit));
+}
+
+std::string headline(const blend::Blend& blend) {
+  std::string out = blend.product->name;
+  if (blend.forming) out += ", " + blend.forming->text;
+  if (blend.batch) out += "; batch " + worksheet::shown_mass(blend.batch->value.low, 0.1) + " g";
+  if (blend.piece && !blend.piece->assumed) out += "; piece " + in(blend.piece->value, "g");
+  if (blend.workshop) out += "; " + blend.workshop->name;
+  return out;
+}
+
+/// Statements are kept in small letters; a mask's class is written in capitals.
+std::string mask_words(std::string word) {
+  if (word == "none") return "no mask";
+  for (char& letter : word) {
+    if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 'a' + 'A');
+  }
+  return "mask " + word;
+}
+
+void write_room(const blend::Blend& blend, Page& page) {
+  if (!blend.workshop) return;
+  const blend::Workshop& workshop = *blend.workshop;
+  std::vector<std::string> words;
+  if (workshop.room) words.push_back(in(workshop.room->value, "m3"));
+  if (workshop.air_changes)
+    words.push_back("air changes " + in(workshop.air_changes->value, "per hour"));
+  if (workshop.humidity) words.push_back("humidity " + in(workshop.humidity->value, "%"));
+  if (workshop.temperature) words.push_back(in(workshop.temperature->value, "C"));
+  if (workshop.mask) words.push_back(mask_words(workshop.mask->text));
+  if (!words.empty()) page.entry("room", wording::joined(words, "and"));
+}
+
+Page sheet(const blend::Blend& blend) {
+  blend::MissingTable missing;
+  const measures::View whole{&blend, &blend.whole, nullptr, &missing, nullptr};
+  const measures::BenchPlan plan = measures::bench_plan(whole);
+  Page page;
+  page.heading("Bench sheet: " + blend.name);
+  page.paragraph(headline(blend), 2);
+  page.entry("made on", "________________   by ________________   lot ________________");
+  write_room(blend, page);
+  worksheet::write_scales(plan, page);
+  if (plan.scales.empty()) {
+    page.entry("scale",
+               "none is stated (`scale` of the workshop): on which scale, and whether it "
+               "is fine enough, cannot be said.");
+  } else {
+    page.entry("", "Put the vessel on, set to zero, weigh. Tick each line as soon as it is in.");
+  }
+  if (!plan.masses_known) {
+    page.entry("batch",
+               "not stated (`batch`): what has no mass below is a share of an unknown one.");
+  }
+  int number = 0;
+  for (const measures::BenchSection& section : plan.sections) {
+    worksheet::write_section(plan, section, ++number, page);
+  }
+  worksheet::write_rounding(plan, page);
+  worksheet::write_tasks(whole, page);
+  worksheet::write_cautions(whole, page);
+  worksheet::write_keeping(whole, page);
+  return page;
+}
+
+}  // namespace
+
+Page worksheet::bench_sheet(const blend::Blend& blend) {
+  return sheet(blend);
+}
+
+std::string sheet_text(const RunResult& run, const TextOptions& options) {
+  std::string out;
+  for (const FormulaResult& formula : run.formulas) out += formula.sheet + "\n";
+  out += std::string(reminder) + "\n";
+  return options.ascii ? wording::in_ascii(out) : out;
+}
+
+}  // namespace sudsmark
