@@ -208,6 +208,22 @@ Measured hardness(const View& view) {
   return {*hull, 0};
 }
 
+Measured alkalinity(const View& view) {
+  using science::Component;
+  const Waters water = waters(view);
+  if (water.missing != 0 || water.totals.empty()) return {Range::unknown(), water.missing};
+  // what the strong ions leave to be balanced by carbonate; 2 mol of it count as one of CaCO3
+  std::optional<Range> hull;
+  for (const science::Totals& totals : water.totals) {
+    const double moles = 2 * totals[Component::calcium] + 2 * totals[Component::magnesium] +
+                         totals[Component::sodium] - totals[Component::chloride];
+    const double grams = std::max(0.0, moles) * 100.087 / 2;
+    hull = hull ? quantity::hull(*hull, grams) : Range(grams);
+  }
+  trace(view, water.stated ? "as stated" : "soft to hard, since none is stated");
+  return {*hull, 0};
+}
+
 constexpr std::string_view about_ph =
     "A bath has no single pH. When acid and bicarbonate dissolve, carbon dioxide forms, and while "
     "it "
@@ -230,6 +246,9 @@ constexpr std::array table{
     Measure{"water.hardness", "mg/l",
             "calcium and magnesium of the bath's water as CaCO3; soft to hard where not stated",
             "the water as stated", hardness, water_place},
+    Measure{"water.alkalinity", "mg/l",
+            "base of the bath's own water as CaCO3; soft to hard where not stated",
+            "the water as stated", alkalinity, water_place},
     Measure{"bath.ph", "pH",
             "bath with one dose dissolved and all carbon dioxide still in the water", equilibrium,
             ph_held, reacting_place, about_ph},

@@ -343,7 +343,8 @@ void Machine::read_words(const std::vector<std::string>& markets) {
          said.markets.empty() ? said.place : said.markets.front().place);
   }
   if (said.water) {
-    const std::string_view named = said.water->named.empty() ? "figures" : said.water->named;
+    std::string_view named = said.water->named;
+    if (named.empty()) named = "figures";
     take(StatedWords::bath_water, named, said.water->place);
   }
   if (!said.workshop) return;

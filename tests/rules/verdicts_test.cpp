@@ -36,6 +36,16 @@ TEST_CASE("pass, fail, review and not applicable") {
                    bar(" 2 % binder 80\n")) == "notApplicable\n");
 }
 
+TEST_CASE("water that is stated by its figures is none of the named ones") {
+  const std::string rule =
+      "    when: bath.water in {hard, figures}\n    expect: bath.water = figures\n"
+      "    sources: [book]\n";
+  const std::string figures = " water alkalinity 150 mg/l, hardness 155 mg/l, ph 7.5\n";
+  CHECK(verdict_of(rule, bar("", figures)).starts_with("pass "));
+  CHECK(verdict_of(rule, bar("", " water hard\n")).starts_with("fail "));
+  CHECK(verdict_of(rule, bar("", " water soft\n")) == "notApplicable\n");
+}
+
 TEST_CASE("a figure never looks equal to the limit that it breaks") {
   CHECK(verdict_of(emulsifier_rule, bar(" 5 % sweet oil\n 2.499 % binder 80\n")) ==
         "fail warning line 5: 2.5 % of emulsifier stands against 5 %: 0.4998 to 1, wanted 0.5 or "
