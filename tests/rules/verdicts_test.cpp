@@ -39,6 +39,7 @@ TEST_CASE("pass, fail, review and not applicable") {
 TEST_CASE("water that is stated by its figures is none of the named ones") {
   const std::string rule =
       "    when: bath.water in {hard, figures}\n    expect: bath.water = figures\n"
+      "    message: hard\n"
       "    sources: [book]\n";
   const std::string figures = " water alkalinity 150 mg/l, hardness 155 mg/l, ph 7.5\n";
   CHECK(verdict_of(rule, bar("", figures)).starts_with("pass "));
