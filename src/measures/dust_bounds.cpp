@@ -18,6 +18,12 @@ constexpr double litres = 1000;     // of a cubic metre
 constexpr double mg_per_m3 = 1e-6;  // in g/l
 constexpr double kilogram = 1000;   // in g
 
+// Where a person stands at the bowl: within so much [m] of it, in the air of a quiet room [m/h],
+// 0.05 to 0.3 m/s. Both from memory; a fan or an open door moves more.
+constexpr double arm = 0.8;
+constexpr double still_air = 0.05 * 3600;
+constexpr double moved_air = 0.3 * 3600;
+
 std::optional<blend::Stated> workshop_figure(
     const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
   if (!view.blend->workshop) return std::nullopt;
@@ -89,16 +95,24 @@ AirBounds air_bounds(const View& view, DustFraction fraction) {
   const TaskEnds tasks = task_ends(view, fraction);
   out.missing = room.missing | tasks.missing;
   if (!room.ends || tasks.least.empty()) return out;
-  const science::DustBound least = science::dust_bound(room.ends->airy, tasks.least);
-  const science::DustBound most = science::dust_bound(room.ends->close, tasks.most);
+  const auto moved = science::hemisphere_zones(room.ends->airy, arm, moved_air);
+  const auto still = science::hemisphere_zones(room.ends->close, arm, still_air);
+  const science::DustBound least = science::dust_bound(room.ends->airy, tasks.least, moved);
+  const science::DustBound most = science::dust_bound(room.ends->close, tasks.most, still);
   out.shift = ends(least.shift_mean_bound, most.shift_mean_bound);
   out.short_term = ends(least.short_bound_in_turn, most.short_bound_in_turn);
+  // a room with no space beside the near field is all near field
+  out.near_shift = ends(least.near_shift_mean_bound.value_or(least.shift_mean_bound),
+                        most.near_shift_mean_bound.value_or(most.shift_mean_bound));
+  out.near_short = ends(least.near_short_bound_in_turn.value_or(least.short_bound_in_turn),
+                        most.near_short_bound_in_turn.value_or(most.short_bound_in_turn));
   std::size_t wanted = 0;
   each_task(view, [&](const blend::Task&) { ++wanted; });
   if (tasks.least.size() < wanted) {
     // a task that nobody described may raise any amount
-    out.shift = Range::at_least(out.shift.low);
-    out.short_term = Range::at_least(out.short_term.low);
+    for (Range* bound : {&out.shift, &out.short_term, &out.near_shift, &out.near_short}) {
+      *bound = Range::at_least(bound->low);
+    }
   }
   return out;
 }

@@ -1,9 +1,10 @@
 // Upper bounds of airborne dust for the tasks of a formula in its workshop.
 //
 // Everything here is a bound: what is handled times its dustiness, put into a well-mixed room from
-// which nothing settles. It says what the air cannot hold more of than; it is never what the air
-// holds. The dustiest class has no upper end, so that the bound of a fine powder has none either
-// until somebody states the dustiness (`raises`).
+// which nothing settles, or, for the air at the bowl, into the nearer of two zones. It says what
+// the air cannot hold more of than; it is never what the air holds. The dustiest class has no upper
+// end, so that the bound of a fine powder has none either until somebody states the dustiness
+// (`raises`).
 #pragma once
 
 #include <optional>
@@ -31,6 +32,8 @@ struct StatedRoom {
 struct AirBounds {
   Range shift = Range::unknown();       ///< of the 8 h mean
   Range short_term = Range::unknown();  ///< of the mean over the worst 15 minutes
+  Range near_shift = Range::unknown();  ///< the same two within an arm's length of the bowl
+  Range near_short = Range::unknown();
   MissingSet missing = 0;
 };
 [[nodiscard]] AirBounds air_bounds(const View& view, science::DustFraction fraction);

@@ -124,8 +124,12 @@ void write_bound(const View& view, Page& page) {
       "upper bound of the 8 hour mean in the room: " + in(inhalable.shift, "mg/m3") +
           " inhalable, " + in(respirable.shift, "mg/m3") +
           " respirable; upper bound of the worst 15 minutes: " + in(inhalable.short_term, "mg/m3") +
-          " inhalable. The 8 hour mean hides such a peak, and close to the "
-          "bowl the air can hold more.");
+          " inhalable. The 8 hour mean hides such a peak.");
+  page.entry("at the bowl",
+             "upper bound within an arm's length: " + in(inhalable.near_shift, "mg/m3") +
+                 " over 8 hours, " + in(inhalable.near_short, "mg/m3") +
+                 " over the worst 15 minutes, inhalable, in the still air of a quiet room (0.05 to "
+                 "0.3 m/s, from memory).");
   if (!std::isfinite(inhalable.shift.high)) {
     const auto enough = measures::dustiness_for(view, trigger * mg_per_m3);
     page.entry("",
