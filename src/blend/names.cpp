@@ -248,8 +248,8 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
   scent.place = stated.name.place;
   own_materials.push_back(std::move(material));
   scent.material = static_cast<MaterialId>(material_count() - 1);
-  scents.push_back(std::move(scent));
   own_names_[text::fold(stated.name.text)] = Named{scent.material, std::nullopt};
+  scents.push_back(std::move(scent));
 }
 
 }  // namespace sudsmark::blend

@@ -151,7 +151,7 @@ class Reader {
   template <std::unsigned_integral T>
   void get(T& value) {
     if (next_ != end_ && static_cast<unsigned char>(*next_) < 0x80U) {
-      value = static_cast<T>(*next_++);
+      value = static_cast<unsigned char>(*next_++);
       return;
     }
     std::uint64_t whole = 0;

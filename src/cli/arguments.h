@@ -15,7 +15,7 @@ enum class Format { text, json, sarif, html };
 
 struct Arguments {
   std::vector<std::string> files;    ///< files and folders; "-" is standard input
-  std::vector<std::string> names;    ///< of `explain`
+  std::vector<std::string> names;    ///< of `explain` and `drill`
   std::vector<std::string> formats;  ///< as typed: "json", "sarif=out.sarif"
   std::string output;                ///< empty: standard output
   std::vector<std::string> rules;    ///< folders or files of a user's rulesets
@@ -37,6 +37,9 @@ struct Arguments {
   std::string batch;               ///< as typed: "6kg"; empty: what the formulas state
   bool base_as_reference = false;  ///< only what is worse than the base counts
   bool sheet = false;              ///< of `measure`: the bench sheet in place of the measures
+  std::size_t count = 5;           ///< of `drill`: most exercises
+  unsigned deal = 1;               ///< of `drill`: which ones
+  bool answers = false;            ///< of `drill`: print them with their solutions
 };
 
 }  // namespace sudsmark::cli

@@ -168,6 +168,22 @@ int main(int count, char** values) {
     take_rules(*explain, arguments);
     explain->callback([&] { run = sudsmark::cli::explain; });
 
+    CLI::App* drill = app.add_subcommand(
+        "drill", "exercises for new staff: what is wrong with a formula, and why");
+    drill->add_option("NAME", arguments.names, "rules or subjects to be asked about; else all");
+    drill->add_option("--count", arguments.count, "how many exercises")
+        ->check(CLI::Range(1, 1000))
+        ->type_name("N");
+    drill->add_option("--deal", arguments.deal, "which exercises: another number, others")
+        ->type_name("N");
+    drill->add_flag("--answers", arguments.answers,
+                    "print exercises and solutions instead of asking");
+    drill->add_option("--on", arguments.on, "the day whose law holds, as 2026-11-01; else today")
+        ->type_name("DATE");
+    take_output(*drill, arguments);
+    take_rules(*drill, arguments);
+    drill->callback([&] { run = sudsmark::cli::drill; });
+
     CLI::App* rules = app.add_subcommand("rules", "the rulesets in use");
     rules->add_flag("--verify", arguments.verify, "run the examples of every rule");
     rules->add_flag("--verbose", arguments.verbose, "with the reason of each rule");
