@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "report/html_parts.h"
+#include "report/prose.h"
 #include "report/svg_scale.h"
 #include "report/verdict_words.h"
 #include "wording/margin.h"
@@ -61,24 +62,26 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
   page.open("li", {{"class", "finding"}});
   page.open("p", {{"class", "what"}});
   draw_mark(page, mark);
+  const std::string said = subject(finding) + finding.message;
   if (!word.empty()) {
     page.element("b", word);
     page.text(": ");
   }
-  page.text(subject(finding) + finding.message);
+  write_prose(page, word.empty() ? capital(said) : said);
   page.close();
   if (!nothing_to_show(finding)) {
     const Margin margin = wording::margin(*finding.measured, *finding.limit);
-    draw_scale(
-        page, *finding.measured, *finding.limit,
-        shown(*finding.measured) + "; wanted " + wanted(*finding.limit) + ": " + margin.words);
+    draw_scale(page, *finding.measured, *finding.limit,
+               shown_beside(*finding.measured, *finding.limit) + ": " + margin.words,
+               tone_of(mark));
   }
   if (of.size() > 1) {
     page.open("ul", {{"class", "decides"}});
     for (std::size_t at = 1; at < of.size(); ++at) {
       const Finding& other = *of[at];
       page.open("li");
-      page.text(subject(other) + other.message);
+      write_prose(page, word.empty() ? capital(subject(other) + other.message)
+                                     : subject(other) + other.message);
       if (other.line > 0) page.text(", line " + std::to_string(other.line));
       page.text(" ");
       write_references(sheet, other.sources);
@@ -89,12 +92,15 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
   if (at_length) {
     if (!finding.remedy.empty()) {
       page.open("p", {{"class", "remedy"}});
-      page.element("b", "What to change.");
-      page.text(" " + finding.remedy);
+      page.element("b", finding.level > Level::note ? "What to change." : "What to do.");
+      page.text(" ");
+      write_prose(page, finding.remedy);
       page.close();
     }
     const rules::Rule* rule = rule_of(sheet, finding);
-    if (rule != nullptr && !rule->why.empty()) page.element("p", {{"class", "why"}}, rule->why);
+    if (rule != nullptr && !rule->why.empty()) {
+      prose_element(page, "p", {{"class", "why"}}, rule->why);
+    }
   }
   write_where(sheet, finding);
   page.close();
@@ -199,13 +205,28 @@ void write_decided(const Sheet& sheet, const Findings& list) {
           std::find(subjects.begin(), subjects.end(), other->subject) != subjects.end();
       if (!other->subject.empty() && !known) subjects.push_back(other->subject);
     }
+    // a scent that declares nothing could hold all that the law knows: a few of it say enough
+    constexpr std::size_t most = 8;
+    constexpr std::size_t first_of_many = 5;
+    const bool many = subjects.size() > most;
+    const std::vector<std::string> others(
+        subjects.begin() + static_cast<std::ptrdiff_t>(many ? first_of_many : subjects.size()),
+        subjects.end());
+    subjects.resize(subjects.size() - others.size());
+    if (many) subjects.push_back(std::to_string(others.size()) + " more");
     page.open("li");
-    page.text(rule == nullptr ? finding->message : rule->title);
+    write_prose(page, rule == nullptr ? finding->message : rule->title);
     if (!subjects.empty()) page.text(": " + joined(subjects));
     page.text(" ");
     page.element("code", finding->rule);
     page.text(" ");
     write_references(sheet, sources);
+    if (many) {
+      page.open("details");
+      page.element("summary", "the " + std::to_string(others.size()) + " more");
+      page.element("p", joined(others));
+      page.close();
+    }
     page.close();
   }
   page.close();
@@ -224,7 +245,8 @@ void write_undecided(const Sheet& sheet) {
     page.open("p", {{"class", "what"}});
     draw_mark(page, Mark::unknown);
     page.element("b", one.level >= Level::warning ? "Find out" : "Worth finding out");
-    page.text(one.missing.empty() ? " what decides this" : " " + joined(one.missing));
+    page.text(" ");
+    write_prose(page, one.missing.empty() ? "what decides this" : joined(one.missing));
     page.text(". It would decide:");
     page.close();
     write_decided(sheet, one.findings);
@@ -251,7 +273,7 @@ void write_set_aside(const Sheet& sheet) {
       page.text(" because ");
       page.element("q", *finding->allowed);
       page.close();
-      page.element("p", {{"class", "why"}}, subject(*finding) + finding->message);
+      prose_element(page, "p", {{"class", "why"}}, capital(subject(*finding) + finding->message));
       write_where(sheet, *finding);
       page.close();
     }
@@ -271,7 +293,7 @@ void write_set_aside(const Sheet& sheet) {
     open_section(sheet, "odd", "Odd, and no error");
     page.open("ul");
     for (const Problem& note : sheet.formula.notes) {
-      page.element("li", place(note.file, note.line, note.column) + ": " + note.message);
+      prose_element(page, "li", {}, place(note.file, note.line, note.column) + ": " + note.message);
     }
     page.close();
     close_section(sheet);
@@ -294,7 +316,7 @@ void write_rest(const Sheet& sheet) {
   };
   const auto list = [&](const std::vector<std::string>& words) {
     page.open("ul", {{"class", "run-in"}});
-    for (const std::string& one : words) page.element("li", one);
+    for (const std::string& one : words) prose_element(page, "li", {}, one);
     page.close();
   };
   const auto kept = titles(Kind::pass, false);

@@ -46,7 +46,9 @@ function writePages() {
     "fixtures/formulas", "tests/report/hostile");
   run("tests/golden", "compare", "--format", `html=${pages}/comparison.html`,
     "--bare", "--rules", ".", "estuary-tweak.formula");
-  for (const name of ["index", "several", "bench-sheets", "comparison"]) {
+  run("tests/report/hostile", "compare", "--format", `html=${pages}/hostile-comparison.html`,
+    "tweak.formula");
+  for (const name of ["index", "several", "bench-sheets", "comparison", "hostile-comparison"]) {
     if (!existsSync(join(pages, `${name}.html`))) throw new Error(`${name}.html was not written`);
   }
   return readdirSync(pages).filter((name) => name.endsWith(".html")).sort();

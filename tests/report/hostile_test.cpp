@@ -68,13 +68,13 @@ void check_page(const std::string& page) {
     CAPTURE(tag);
     const std::string bare = tag.starts_with('/') ? tag.substr(1) : tag;
     static const std::set<std::string> known{
-        "a",        "article", "b",    "bdi",     "body",  "caption", "circle",  "cite",
-        "code",     "dd",      "defs", "desc",    "div",   "dl",      "dt",      "figcaption",
-        "figure",   "footer",  "h1",   "h2",      "h3",    "header",  "html",    "li",
-        "line",     "main",    "nav",  "ol",      "p",     "path",    "pattern", "polygon",
-        "polyline", "q",       "rect", "section", "small", "span",    "style",   "svg",
-        "table",    "tbody",   "td",   "text",    "th",    "thead",   "time",    "title",
-        "tr",       "ul",      "head"};
+        "a",       "article",    "b",        "bdi",    "body",    "caption", "circle", "cite",
+        "code",    "dd",         "defs",     "desc",   "details", "summary", "div",    "dl",
+        "dt",      "figcaption", "figure",   "footer", "h1",      "h2",      "h3",     "header",
+        "html",    "li",         "line",     "main",   "nav",     "ol",      "p",      "path",
+        "pattern", "polygon",    "polyline", "q",      "rect",    "section", "small",  "span",
+        "style",   "svg",        "table",    "tbody",  "td",      "text",    "th",     "thead",
+        "time",    "title",      "tr",       "ul",     "head"};
     CHECK(known.count(bare) == 1);
   }
 }
