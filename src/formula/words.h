@@ -111,7 +111,7 @@ struct StatementWord {
 /// the s of a plural.
 [[nodiscard]] std::string singular(std::string_view word);
 
-/// "; did you mean 'x' or 'y'?", or nothing if no candidate is near.
+/// "; perhaps 'x' or 'y'", or nothing if no candidate is near.
 [[nodiscard]] std::string nearest_hint(std::string_view word,
                                        std::span<const std::string> candidates);
 /// The same, and all choices there are.

@@ -168,7 +168,9 @@ class FormulaText {
       const Finding& first = *gathered.first;
       std::string words;
       if (gathered.count == 1) {
-        words = with_subject(first) + first.message;
+        // what is not known names what it is not known of, as a rule
+        const bool named = joined(missing).find("'" + first.subject + "'") != std::string::npos;
+        words = (named ? std::string() : with_subject(first)) + first.message;
       } else {
         const std::string rules = std::to_string(gathered.count) + " checks";
         words = "not known: " + joined(missing) + "; would decide " + rules;
