@@ -10,10 +10,12 @@
 
 #include <sudsmark/report.h>
 
+#include "cli/outputs.h"
 #include "cli/progress.h"
 #include "quantity/number.h"
 #include "quantity/unit.h"
 #include "text/files.h"
+#include "wording/code_points.h"
 
 namespace sudsmark::cli {
 namespace {
@@ -192,17 +194,8 @@ RunResult run_files(const Arguments& arguments, const Rulesets& rulesets,
 }
 
 Exit deliver(const Arguments& arguments, const std::string& report, Exit exit) {
-  if (arguments.output.empty()) {
-    std::cout << report << std::flush;
-    if (std::cout) return exit;
-    complain("standard output cannot be written");
-    return Exit::unusable;
-  }
-  if (const auto error = text::write_file(arguments.output, report)) {
-    complain(*error);
-    return Exit::unusable;
-  }
-  return exit;
+  const Output output{Format::text, arguments.output};
+  return write(output, arguments.ascii ? wording::in_ascii(report) : report, exit);
 }
 
 }  // namespace sudsmark::cli

@@ -26,7 +26,7 @@ namespace sudsmark::cli {
 [[nodiscard]] std::optional<FormulaText> read_formula(const std::string& path, bool in_folder,
                                                       std::vector<Problem>& problems);
 
-/// Writes a report to where the command line wants it; unusable if it cannot be written.
+/// Writes text to where the command line wants it; unusable if it cannot be written.
 [[nodiscard]] Exit deliver(const Arguments& arguments, const std::string& report, Exit exit);
 
 }  // namespace sudsmark::cli

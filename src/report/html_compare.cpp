@@ -274,7 +274,7 @@ class ComparePage {
       }
     }
     if (!still.empty()) {
-      page_.element("h3", "As before");
+      page_.element("h3", "As before, or too near to tell apart");
       page_.element("p", {{"class", "run-in"}}, listed(still));
     }
     close_section();
