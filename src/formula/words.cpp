@@ -208,4 +208,10 @@ std::string choice_hint(std::string_view word, std::span<const std::string_view>
   return hint;
 }
 
+std::string only_choice(std::string_view word, std::span<const std::string_view> choices) {
+  const std::vector<std::string> near =
+      text::nearest(word, std::vector<std::string>(choices.begin(), choices.end()));
+  return near.size() == 1 ? near.front() : std::string();
+}
+
 }  // namespace sudsmark::formula

@@ -118,4 +118,8 @@ struct StatementWord {
 [[nodiscard]] std::string choice_hint(std::string_view word,
                                       std::span<const std::string_view> choices);
 
+/// The choice that a word is near to, if there is one alone.
+[[nodiscard]] std::string only_choice(std::string_view word,
+                                      std::span<const std::string_view> choices);
+
 }  // namespace sudsmark::formula
