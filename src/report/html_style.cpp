@@ -269,6 +269,7 @@ svg text {
   tr, .finding, figure, .card > div, .formulas li, .sources li, .decides li { break-inside: avoid; }
   .finding.long { break-inside: auto; }
   .finding.long .what, .key { break-after: avoid; }
+  .key { break-inside: avoid; }
   thead { display: table-header-group; }
   thead, tbody > tr:first-child { break-before: avoid; }
   thead { break-after: avoid; }

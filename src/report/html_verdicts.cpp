@@ -25,6 +25,13 @@ std::string subject(const Finding& finding) {
   return finding.subject_kind + " '" + finding.subject + "': ";
 }
 
+/// What a finding says; the section of what may be broken has said already that it depends.
+std::string said_of(const Finding& finding) {
+  constexpr std::string_view depends = "it depends on the true figures: ";
+  const bool known = finding.kind == Kind::review && finding.message.starts_with(depends);
+  return subject(finding) + (known ? finding.message.substr(depends.size()) : finding.message);
+}
+
 void write_where(const Sheet& sheet, const Finding& finding) {
   Markup& page = sheet.page;
   page.open("p", {{"class", "where"}});
@@ -62,7 +69,7 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
   page.open("li", {{"class", "finding"}});
   page.open("p", {{"class", "what"}});
   draw_mark(page, mark);
-  const std::string said = subject(finding) + finding.message;
+  const std::string said = said_of(finding);
   if (!word.empty()) {
     page.element("b", word);
     page.text(": ");
@@ -80,8 +87,7 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
     for (std::size_t at = 1; at < of.size(); ++at) {
       const Finding& other = *of[at];
       page.open("li");
-      write_prose(page, word.empty() ? capital(subject(other) + other.message)
-                                     : subject(other) + other.message);
+      write_prose(page, word.empty() ? capital(said_of(other)) : said_of(other));
       if (other.line > 0) page.text(", line " + std::to_string(other.line));
       page.text(" ");
       write_references(sheet, other.sources);
