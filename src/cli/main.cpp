@@ -76,6 +76,11 @@ void take_checking(CLI::App& command, Arguments& arguments) {
                    "includes may leave the folder of the formula");
 }
 
+void take_color(CLI::App& command, std::string& color) {
+  command.add_option("--color", color, "auto, always or never")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
+}
+
 void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) {
   static const std::map<std::string, Level> levels{
       {"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}};
@@ -88,8 +93,7 @@ void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) 
   command.add_option("--without", arguments.without, "leave these rules out")
       ->delimiter(',')
       ->type_name("RULE");
-  command.add_option("--color", color, "auto, always or never")
-      ->check(CLI::IsMember({"auto", "always", "never"}));
+  take_color(command, color);
   command.add_flag("--verbose", arguments.verbose, "passes, margins and sources too");
 }
 
@@ -140,6 +144,7 @@ int main(int count, char** values) {
     take_output(*measure, arguments);
     take_rules(*measure, arguments);
     take_checking(*measure, arguments);
+    take_color(*measure, color);
     measure->add_flag("--sheet", arguments.sheet, "the weighing and bag sheet for the bench");
     measure->callback([&] { run = sudsmark::cli::measure; });
 
@@ -150,6 +155,7 @@ int main(int count, char** values) {
     take_output(*label, arguments);
     take_rules(*label, arguments);
     take_checking(*label, arguments);
+    take_color(*label, color);
     label->add_flag("--verbose", arguments.verbose, "sources, and names that are undecided, too");
     label->callback([&] { run = sudsmark::cli::label; });
 
@@ -159,6 +165,7 @@ int main(int count, char** values) {
         ->required();
     take_output(*explain, arguments);
     take_ascii(*explain, arguments);
+    take_color(*explain, color);
     take_rules(*explain, arguments);
     explain->callback([&] { run = sudsmark::cli::explain; });
 
@@ -167,6 +174,7 @@ int main(int count, char** values) {
     rules->add_flag("--verbose", arguments.verbose, "with the reason of each rule");
     take_output(*rules, arguments);
     take_ascii(*rules, arguments);
+    take_color(*rules, color);
     take_rules(*rules, arguments);
     rules->callback([&] { run = sudsmark::cli::rules; });
 

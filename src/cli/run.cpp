@@ -116,7 +116,7 @@ std::optional<Rulesets> load_rulesets(const Arguments& arguments) {
   if (texts.empty() && !arguments.bare) return built_in;
   std::vector<Problem> problems;
   const Rulesets all = built_in.with(texts, arguments.bare, problems);
-  std::cerr << problem_lines(problems);
+  tell(problems, arguments.ascii);
   if (!problems.empty()) return std::nullopt;
   return all;
 }
@@ -189,8 +189,13 @@ RunResult run_files(const Arguments& arguments, const Rulesets& rulesets,
     std::move(part.formulas.begin(), part.formulas.end(), std::back_inserter(run.formulas));
     std::move(part.problems.begin(), part.problems.end(), std::back_inserter(run.problems));
   }
-  std::cerr << problem_lines(run.problems);
+  tell(run.problems, arguments.ascii);
   return run;
+}
+
+void tell(const std::vector<Problem>& problems, bool ascii) {
+  const std::string lines = problem_lines(problems);
+  std::cerr << (ascii ? wording::in_ascii(lines) : lines);
 }
 
 Exit deliver(const Arguments& arguments, const std::string& report, Exit exit) {

@@ -179,6 +179,12 @@ TEST_CASE("ASCII alone, and colour only where it is wished for") {
     CHECK_FALSE(ran.out.empty());
     CHECK(ascii(ran.out));
   }
+  const Folder folder;
+  folder.write("caf\u00e9.formula", "formula \"Caf\u00e9\"\n  froming \u00e9\n");
+  const auto wrong = run("check --ascii 'caf\u00e9.formula'", folder.path());
+  CHECK(wrong.status == 2);
+  CHECK_FALSE(wrong.err.empty());
+  CHECK(ascii(wrong.err));
   CHECK_FALSE(ascii(run("explain bath.ph", source).out + run("rules --verbose", source).out +
                     run("measure --sheet" + hostile, source).out));
   CHECK_FALSE(holds(run("check" + estuary, source).out, "\x1b["));

@@ -43,6 +43,17 @@ TEST_CASE("colour on a terminal, unless NO_COLOR or a word on the command line s
   CHECK_FALSE(holds(test::run_on_terminal("check" + formula, source, 100).seen, "\x1b["));
   CHECK(holds(test::run_on_terminal("check --color always" + formula, source, 100).seen, "\x1b["));
   unsetenv("NO_COLOR");
+  const std::string tweak =
+      " --on 2026-11-25 --bare --rules tests/golden tests/golden/estuary-tweak.formula";
+  CHECK(holds(test::run_on_terminal("compare" + tweak, source, 100).seen, "\x1b[1;33mwarning"));
+  CHECK_FALSE(
+      holds(test::run_on_terminal("compare --color never" + tweak, source, 100).seen, "\x1b["));
+  // known to every command, also to those that have nothing to colour
+  for (const char* command : {"measure", "label"}) {
+    CHECK(test::run(command + (" --color never" + formula), source).status == 0);
+  }
+  CHECK(test::run("explain --color never bath.ph", source).status == 0);
+  CHECK(test::run("rules --color never", source).status == 0);
   const test::Folder folder;
   const std::string file = (folder.path() / "report.txt").string();
   test::run_on_terminal("check --output '" + file + "'" + formula, source, 100);
