@@ -206,7 +206,9 @@ svg text {
 .formulas p { margin: 0.1rem 0 0; }
 .formulas .tally { margin: 0.15rem 0 0; font-size: 0.92rem; }
 .formulas .tally li { padding: 0; border: 0; }
-.sheet + .sheet { margin-top: 4rem; border-top: 3px double var(--ink); }
+.sheet + .sheet, .formulas + .sheet, .problems + .sheet {
+  margin-top: 4rem; border-top: 3px double var(--ink);
+}
 .signing { display: none; }
 .foot {
   margin-top: 3rem; border-top: 3px double var(--ink); padding-top: 0.8rem; font-size: 0.92rem;
@@ -292,7 +294,9 @@ svg text {
   .bench h2, .bench h3 { font-size: 12pt; }
   .weighings { font-size: 1rem; }
   .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
-  .sheet + .sheet { break-before: page; border-top: 0; margin-top: 0; }
+  .sheet + .sheet, .formulas + .sheet, .problems + .sheet {
+    break-before: page; border-top: 0; margin-top: 0;
+  }
   .signing {
     display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm;
     break-inside: avoid;

@@ -1,6 +1,8 @@
 // The verdicts of a page: what is broken, what may be, what is not known, what was set aside.
 #include <algorithm>
+#include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "report/html_parts.h"
@@ -25,11 +27,17 @@ std::string subject(const Finding& finding) {
   return finding.subject_kind + " '" + finding.subject + "': ";
 }
 
-/// What a finding says; the section of what may be broken has said already that it depends.
+/// What a finding says, without what the section that it stands in has said already.
 std::string said_of(const Finding& finding) {
-  constexpr std::string_view depends = "it depends on the true figures: ";
-  const bool known = finding.kind == Kind::review && finding.message.starts_with(depends);
-  return subject(finding) + (known ? finding.message.substr(depends.size()) : finding.message);
+  constexpr std::array<std::string_view, 2> told{
+      "it depends on the true figures: ", "the limit is from memory and is to be looked up: "};
+  std::string_view message = finding.message;
+  for (const std::string_view words : told) {
+    if (finding.kind == Kind::review && message.starts_with(words)) {
+      message.remove_prefix(words.size());
+    }
+  }
+  return subject(finding) + std::string(message);
 }
 
 void write_where(const Sheet& sheet, const Finding& finding) {
