@@ -26,6 +26,12 @@ struct Problem {
     std::uint32_t column = 0;
   };
   std::vector<Place> also;
+  std::string id{};  ///< of what is wrong: "decimal-comma"
+  /// What may stand from the place to this end instead, where only the spelling is wrong; empty:
+  /// that is not for spelling to say.
+  std::string spelling{};
+  std::uint32_t end_line = 0;
+  std::uint32_t end_column = 0;
 };
 
 enum class Kind : std::uint8_t { pass, fail, review, open, not_applicable };

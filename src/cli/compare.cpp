@@ -1,7 +1,5 @@
 #include <sudsmark/compare.h>
 
-#include <iostream>
-
 #include "cli/commands.h"
 #include "cli/outputs.h"
 #include "cli/run.h"
@@ -41,7 +39,7 @@ Exit compare(const Arguments& arguments) {
   if (!options) return Exit::unusable;
   std::vector<Problem> problems;
   const auto comparison = compared(arguments, *rulesets, *options, problems);
-  std::cerr << problem_lines(problems);
+  tell(problems, arguments.ascii);
   if (!comparison) return Exit::unusable;
   Exit exit = got_worse(*comparison, arguments.fail_on) ? Exit::found : Exit::fine;
   for (const Output& output : *outputs) {

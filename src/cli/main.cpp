@@ -1,8 +1,5 @@
 // The program: reads the command line and calls one command.
-#include <unistd.h>
-
 #include <CLI/CLI.hpp>
-#include <cstdlib>
 #include <exception>
 #include <functional>
 #include <iostream>
@@ -11,21 +8,13 @@
 #include <sudsmark/report.h>
 
 #include "cli/commands.h"
+#include "cli/terminal.h"
 
 namespace {
 
 using sudsmark::Level;
 using sudsmark::cli::Arguments;
 using sudsmark::cli::Exit;
-
-/// `--color auto`: on a terminal, unless NO_COLOR is set to anything (no-color.org).
-bool colorful(const std::string& wish) {
-  if (wish == "always") return true;
-  if (wish == "never") return false;
-  const char* no_color = std::getenv("NO_COLOR");
-  if (no_color != nullptr && *no_color != '\0') return false;
-  return isatty(STDOUT_FILENO) == 1;
-}
 
 void take_files(CLI::App& command, Arguments& arguments) {
   command.add_option("FILE", arguments.files, "formula files or folders; - is standard input")
@@ -46,13 +35,17 @@ void take_output(CLI::App& command, Arguments& arguments) {
       ->type_name("FILE");
 }
 
+void take_ascii(CLI::App& command, Arguments& arguments) {
+  command.add_flag("--ascii", arguments.ascii, "write ASCII characters alone");
+}
+
 void take_format(CLI::App& command, Arguments& arguments, const std::string& formats) {
   command
       .add_option("--format", arguments.formats,
                   formats + "; several times with =PATH to write files beside standard output")
       ->allow_extra_args(false)
       ->type_name("FORMAT[=PATH]");
-  command.add_flag("--ascii", arguments.ascii, "write ASCII characters alone");
+  take_ascii(command, arguments);
 }
 
 void take_baseline(CLI::App& command, Arguments& arguments) {
@@ -83,6 +76,11 @@ void take_checking(CLI::App& command, Arguments& arguments) {
                    "includes may leave the folder of the formula");
 }
 
+void take_color(CLI::App& command, std::string& color) {
+  command.add_option("--color", color, "auto, always or never")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
+}
+
 void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) {
   static const std::map<std::string, Level> levels{
       {"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}};
@@ -95,8 +93,7 @@ void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) 
   command.add_option("--without", arguments.without, "leave these rules out")
       ->delimiter(',')
       ->type_name("RULE");
-  command.add_option("--color", color, "auto, always or never")
-      ->check(CLI::IsMember({"auto", "always", "never"}));
+  take_color(command, color);
   command.add_flag("--verbose", arguments.verbose, "passes, margins and sources too");
 }
 
@@ -147,6 +144,7 @@ int main(int count, char** values) {
     take_output(*measure, arguments);
     take_rules(*measure, arguments);
     take_checking(*measure, arguments);
+    take_color(*measure, color);
     measure->add_flag("--sheet", arguments.sheet, "the weighing and bag sheet for the bench");
     measure->callback([&] { run = sudsmark::cli::measure; });
 
@@ -157,6 +155,7 @@ int main(int count, char** values) {
     take_output(*label, arguments);
     take_rules(*label, arguments);
     take_checking(*label, arguments);
+    take_color(*label, color);
     label->add_flag("--verbose", arguments.verbose, "sources, and names that are undecided, too");
     label->callback([&] { run = sudsmark::cli::label; });
 
@@ -165,6 +164,8 @@ int main(int count, char** values) {
     explain->add_option("NAME", arguments.names, "its id or name; `measures` lists the measures")
         ->required();
     take_output(*explain, arguments);
+    take_ascii(*explain, arguments);
+    take_color(*explain, color);
     take_rules(*explain, arguments);
     explain->callback([&] { run = sudsmark::cli::explain; });
 
@@ -188,6 +189,8 @@ int main(int count, char** values) {
     rules->add_flag("--verify", arguments.verify, "run the examples of every rule");
     rules->add_flag("--verbose", arguments.verbose, "with the reason of each rule");
     take_output(*rules, arguments);
+    take_ascii(*rules, arguments);
+    take_color(*rules, color);
     take_rules(*rules, arguments);
     rules->callback([&] { run = sudsmark::cli::rules; });
 
@@ -197,7 +200,7 @@ int main(int count, char** values) {
       const int status = app.exit(error);
       return status == 0 ? 0 : static_cast<int>(Exit::unusable);
     }
-    arguments.color = arguments.output.empty() && colorful(color);
+    arguments.color = arguments.output.empty() && sudsmark::cli::wants_color(color);
     return static_cast<int>(run(arguments));
   } catch (const std::exception& error) {
     std::cerr << "sudsmark: the program failed: " << error.what() << "\n";

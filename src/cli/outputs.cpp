@@ -8,7 +8,9 @@
 
 #include <sudsmark/report.h>
 
+#include "cli/terminal.h"
 #include "text/files.h"
+#include "wording/fold.h"
 
 namespace sudsmark::cli {
 namespace {
@@ -119,7 +121,8 @@ bool wants(const std::vector<Output>& outputs, Format format) {
 
 Exit write(const Output& output, const std::string& report, Exit exit) {
   if (output.path.empty()) {
-    std::cout << report << std::flush;
+    const std::size_t columns = output.format == Format::text ? terminal_columns() : 0;
+    std::cout << (columns > 0 ? wording::folded_to(report, columns) : report) << std::flush;
     if (std::cout) return exit;
     complain("standard output cannot be written");
     return Exit::unusable;

@@ -25,7 +25,8 @@ struct Output {
 /// Whether a report in that format is asked for.
 [[nodiscard]] bool wants(const std::vector<Output>& outputs, Format format);
 
-/// Writes one report; `exit`, or unusable if it cannot be written.
+/// Writes one report; `exit`, or unusable if it cannot be written. Text for a terminal is folded to
+/// its width.
 [[nodiscard]] Exit write(const Output& output, const std::string& report, Exit exit);
 
 /// Writes the pages of a run: one file, or a folder with a page for each formula.

@@ -10,10 +10,12 @@
 
 #include <sudsmark/report.h>
 
+#include "cli/outputs.h"
 #include "cli/progress.h"
 #include "quantity/number.h"
 #include "quantity/unit.h"
 #include "text/files.h"
+#include "wording/code_points.h"
 
 namespace sudsmark::cli {
 namespace {
@@ -114,7 +116,7 @@ std::optional<Rulesets> load_rulesets(const Arguments& arguments) {
   if (texts.empty() && !arguments.bare) return built_in;
   std::vector<Problem> problems;
   const Rulesets all = built_in.with(texts, arguments.bare, problems);
-  std::cerr << problem_lines(problems);
+  tell(problems, arguments.ascii);
   if (!problems.empty()) return std::nullopt;
   return all;
 }
@@ -187,22 +189,18 @@ RunResult run_files(const Arguments& arguments, const Rulesets& rulesets,
     std::move(part.formulas.begin(), part.formulas.end(), std::back_inserter(run.formulas));
     std::move(part.problems.begin(), part.problems.end(), std::back_inserter(run.problems));
   }
-  std::cerr << problem_lines(run.problems);
+  tell(run.problems, arguments.ascii);
   return run;
 }
 
+void tell(const std::vector<Problem>& problems, bool ascii) {
+  const std::string lines = problem_lines(problems);
+  std::cerr << (ascii ? wording::in_ascii(lines) : lines);
+}
+
 Exit deliver(const Arguments& arguments, const std::string& report, Exit exit) {
-  if (arguments.output.empty()) {
-    std::cout << report << std::flush;
-    if (std::cout) return exit;
-    complain("standard output cannot be written");
-    return Exit::unusable;
-  }
-  if (const auto error = text::write_file(arguments.output, report)) {
-    complain(*error);
-    return Exit::unusable;
-  }
-  return exit;
+  const Output output{Format::text, arguments.output};
+  return write(output, arguments.ascii ? wording::in_ascii(report) : report, exit);
 }
 
 }  // namespace sudsmark::cli

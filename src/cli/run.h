@@ -26,7 +26,10 @@ namespace sudsmark::cli {
 [[nodiscard]] std::optional<FormulaText> read_formula(const std::string& path, bool in_folder,
                                                       std::vector<Problem>& problems);
 
-/// Writes a report to where the command line wants it; unusable if it cannot be written.
+/// Tells standard error what could not be read or used.
+void tell(const std::vector<Problem>& problems, bool ascii);
+
+/// Writes text to where the command line wants it; unusable if it cannot be written.
 [[nodiscard]] Exit deliver(const Arguments& arguments, const std::string& report, Exit exit);
 
 }  // namespace sudsmark::cli

@@ -46,7 +46,8 @@ bool read_units(const RawFigure& raw, Reading& reading, Amount& amount) {
     const std::string_view per_mass = word.substr(slash + 1);
     if (takes_unit(measure::mass, mass) && takes_unit(measure::mass, per_mass)) {
       return reading.refuse(messages::dose_with_slash, place,
-                            {shown(word), std::string(mass), std::string(per_mass)});
+                            {shown(word), std::string(mass), std::string(per_mass),
+                             std::string(mass) + " per " + std::string(per_mass)});
     }
   }
   if (quantity::find_unit(word) || word.find('/') != std::string_view::npos) {

@@ -57,7 +57,8 @@ class Units {
     }
     const std::string_view meant = meant_unit(unit);
     std::string hint = meant.empty() ? hint_for(unit) : "; write '" + std::string(meant) + "'";
-    diagnostics_.add(messages::unknown_unit, amount.unit_place, {shown(unit), std::move(hint)});
+    diagnostics_.add(messages::unknown_unit, amount.unit_place,
+                     {shown(unit), std::move(hint), std::string(meant)});
   }
   void check(std::vector<Line>& lines) const {
     for (Line& line : lines) check(line.amount);

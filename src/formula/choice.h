@@ -34,7 +34,8 @@ constexpr auto one_of(const Choice& choice) {
         }
         return reading.refuse(
             messages::not_a_choice, word.place,
-            {shown(word.text), std::string(choice.words), choice_hint(word.text, choice.choices)});
+            {shown(word.text), std::string(choice.words), choice_hint(word.text, choice.choices),
+             only_choice(word.text, choice.choices)});
       });
 }
 

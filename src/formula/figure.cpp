@@ -48,7 +48,7 @@ constexpr auto range_sign = term<x3::unused_type>(
       if (!figure_follows) return false;
       if (dash) {
         return reading.refuse(messages::wide_dash, reading.span(first, at),
-                              {shown(std::string_view(first, at))});
+                              {shown(std::string_view(first, at)), "-"});
       }
       first = at;
       return true;
@@ -114,7 +114,8 @@ bool refuse_unit(const Token& unit, Reading& reading, const Measure& measure) {
   std::string hint = known ? "; write '" + std::string(meant) + "'"
                            : ": give " + std::string(measure.units_listed);
   return reading.refuse(messages::wrong_unit, place,
-                        {shown(unit.text()), std::string(what), std::move(hint)});
+                        {shown(unit.text()), std::string(what), std::move(hint),
+                         std::string(known ? meant : std::string_view())});
 }
 
 bool convert(const RawFigure& raw, Iterator last, Reading& reading, const Measure& measure,

@@ -39,8 +39,13 @@ bool refuse_lookalike(Iterator at, Iterator last, Reading& reading) {
   const std::string_view text{at, static_cast<std::size_t>(last - at)};
   for (const Lookalike& one : lookalikes) {
     if (text.starts_with(one.bytes)) {
-      const std::string argument(one.code.empty() ? one.bytes : one.code);
-      reading.refuse(*one.message, reading.span(at, at + one.bytes.size()), {argument});
+      const bool quote = one.code.empty();
+      // some take no room at all, and may stand within a word
+      const bool unseen = one.code == "U+00AD" || one.code == "U+200B" || one.code == "U+FEFF";
+      reading.refuse(*one.message, reading.span(at, at + one.bytes.size()),
+                     {std::string(quote ? one.bytes : one.code), std::string(quote    ? "\""
+                                                                             : unseen ? ""
+                                                                                      : " ")});
       return true;
     }
   }

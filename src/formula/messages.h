@@ -1,5 +1,6 @@
 // What the language says when it cannot read something. Holes are filled as each comment says;
-// words from the file come in their quotes already.
+// words from the file come in their quotes already. A message that ends in a number offers that
+// argument as what to write instead.
 #pragma once
 
 #include "text/diagnostic.h"
@@ -23,10 +24,10 @@ inline constexpr Message too_many_lines{"too-many-lines",
 inline constexpr Message expected{"expected", "expected {0}, found {1}"};
 inline constexpr Message control_character{"control-character",
                                            "a control character ({0}) cannot stand here"};
-inline constexpr Message odd_space{"odd-space",
-                                   "an invisible character ({0}) stands here; type a plain space"};
+inline constexpr Message odd_space{
+    "odd-space", "an invisible character ({0}) stands here; type a plain space", 1};
 inline constexpr Message curly_quote{"curly-quote",
-                                     "'{0}' is a typographic quote; write a straight one (\")"};
+                                     "'{0}' is a typographic quote; write a straight one (\")", 1};
 inline constexpr Message open_quote{"open-quote", "this double quote is never closed"};
 inline constexpr Message bad_escape{"bad-escape",
                                     "{0} means nothing; only \\\" and \\\\ are escapes"};
@@ -46,18 +47,18 @@ inline constexpr Message needs_quotes{
 // Numbers
 
 /// {0}: the number; {1}: how to write it
-inline constexpr Message decimal_comma{"decimal-comma", "{0} has a decimal comma; write {1}"};
+inline constexpr Message decimal_comma{"decimal-comma", "{0} has a decimal comma; write {1}", 1};
 /// {1}: read as a decimal; {2}: read as thousands
 inline constexpr Message comma{"number-comma", "{0} has a comma; write {1}, or {2} for thousands"};
 inline constexpr Message thousands_comma{"thousands-comma",
-                                         "{0} has commas between its thousands; write {1}"};
+                                         "{0} has commas between its thousands; write {1}", 1};
 inline constexpr Message negative{"negative", "{0} is negative; an amount is zero or more"};
-inline constexpr Message plus_sign{"plus-sign", "{0} has a sign; write {1}"};
-inline constexpr Message lone_point{"lone-point", "{0} begins with a point; write {1}"};
+inline constexpr Message plus_sign{"plus-sign", "{0} has a sign; write {1}", 1};
+inline constexpr Message lone_point{"lone-point", "{0} begins with a point; write {1}", 1};
 inline constexpr Message bad_point{
     "bad-point", "{0} is no number; one point at most, with digits on both sides"};
 inline constexpr Message exponent{"exponent", "{0} has an exponent; write the number out"};
-inline constexpr Message fraction_sign{"fraction-sign", "{0} is one character; write {1}"};
+inline constexpr Message fraction_sign{"fraction-sign", "{0} is one character; write {1}", 1};
 inline constexpr Message bad_fraction{"bad-fraction",
                                       "{0} is no fraction; it has whole numbers, as in 1/3"};
 inline constexpr Message zero_below{"zero-below", "{0} divides by zero"};
@@ -70,17 +71,17 @@ inline constexpr Message number_out_of_bounds{
 /// {0}: units that could stand here; {1}: the figure; {2}: what was found
 inline constexpr Message unit_missing{"unit-missing",
                                       "a unit is missing after {1}: expected {0}, found {2}"};
-/// {0}: the word; {1}: what is measured; {2}: a hint
-inline constexpr Message wrong_unit{"wrong-unit", "{0} is no unit of {1}{2}"};
+/// {0}: the word; {1}: what is measured; {2}: a hint; {3}: what to write instead
+inline constexpr Message wrong_unit{"wrong-unit", "{0} is no unit of {1}{2}", 3};
 inline constexpr Message no_unit_here{"no-unit-here", "{0} is one too many: {1}, has no unit"};
 inline constexpr Message kitchen_measure{
     "kitchen-measure",
     "{0} is a kitchen measure; a formula that is checked is weighed: give grams"};
-inline constexpr Message unit_in_other_case{"unit-in-other-case", "{0} is no unit; write '{1}'"};
+inline constexpr Message unit_in_other_case{"unit-in-other-case", "{0} is no unit; write '{1}'", 1};
 inline constexpr Message not_an_amount{"not-an-amount", "{0} measures no ingredient: expected {1}"};
-/// {0}: the word; {1}: a hint
+/// {0}: the word; {1}: a hint; {2}: what to write instead
 inline constexpr Message unknown_unit{"unknown-unit",
-                                      "{0} is no unit, and no premix is made in it{1}"};
+                                      "{0} is no unit, and no premix is made in it{1}", 2};
 inline constexpr Message unit_or_name_missing{"unit-or-name-missing",
                                               "a unit is missing before {0}, or a name after it"};
 inline constexpr Message unit_not_free{
@@ -88,7 +89,7 @@ inline constexpr Message unit_not_free{
 inline constexpr Message range_of_two_units{
     "range-of-two-units", "a range has one kind of unit; this one has {0} and {1}"};
 inline constexpr Message wide_dash{"wide-dash",
-                                   "{0} is a typographic dash; write a hyphen (-) or 'to'"};
+                                   "{0} is a typographic dash; write a hyphen (-) or 'to'", 1};
 inline constexpr Message backward_range{
     "backward-range", "{0} runs backwards; the left end of a range is at most the right"};
 inline constexpr Message range_here{"range-here", "a range cannot stand here; give one figure"};
@@ -98,7 +99,7 @@ inline constexpr Message above_most{"above-most", "{0} is more than {1}"};
 inline constexpr Message zero_here{"zero-here", "{0} cannot stand here; it must be above zero"};
 inline constexpr Message dose_of_no_mass{"dose-of-no-mass",
                                          "a dose is a mass per mass, such as 0.6 g per kg"};
-inline constexpr Message dose_with_slash{"dose-with-slash", "{0} is written '{1} per {2}'"};
+inline constexpr Message dose_with_slash{"dose-with-slash", "{0} is written '{1} per {2}'", 3};
 inline constexpr Message handles_no_mass{
     "handles-no-mass",
     "what a task handles is weighed: expected a mass or a number of premix units"};
@@ -108,8 +109,8 @@ inline constexpr Message one_bound{"one-bound", "'{0}' takes one share, not a ra
 
 // Words
 
-/// {0}: the word; {1}: what it should be; {2}: a hint
-inline constexpr Message not_a_choice{"not-a-choice", "{0} is not {1}{2}"};
+/// {0}: the word; {1}: what it should be; {2}: a hint; {3}: what to write instead
+inline constexpr Message not_a_choice{"not-a-choice", "{0} is not {1}{2}", 3};
 inline constexpr Message two_markets{"two-markets", "'UK' is two markets: write GB, NI or both"};
 inline constexpr Message market_twice{"market-twice", "{0} is named twice"};
 inline constexpr Message no_such_day{"no-such-day", "{0} is no day of the calendar"};
@@ -119,16 +120,16 @@ inline constexpr Message cas_check_digit{
 
 // Sections and statements
 
-/// {0}: the word; {1}: a hint
-inline constexpr Message unknown_section{"unknown-section", "{0} opens no section{1}"};
-/// {0}: the word; {1}: the section; {2}: a hint
-inline constexpr Message unknown_statement{"unknown-statement", "{0} is no statement of {1}{2}"};
+/// {0}: the word; {1}: a hint; {2}: what to write instead
+inline constexpr Message unknown_section{"unknown-section", "{0} opens no section{1}", 2};
+/// {0}: the word; {1}: the section; {2}: a hint; {3}: what to write instead
+inline constexpr Message unknown_statement{"unknown-statement", "{0} is no statement of {1}{2}", 3};
 /// {0}: the word; {1}: the section that it belongs to; {2}: the one that is open
 inline constexpr Message other_section{"other-section",
                                        "{0} belongs to a '{1}' section, not to {2}"};
 inline constexpr Message no_section{
     "no-section", "{0} belongs to no section: a file begins with one, such as 'formula'{1}"};
-inline constexpr Message lower_case{"lower-case", "{0} is written '{1}'"};
+inline constexpr Message lower_case{"lower-case", "{0} is written '{1}'", 1};
 /// {0}: the section that is open
 inline constexpr Message amount_out_of_place{
     "amount-out-of-place",
@@ -136,7 +137,7 @@ inline constexpr Message amount_out_of_place{
 inline constexpr Message ingredient_needs_amount{
     "ingredient-needs-amount",
     "expected an amount at the head of the line, such as 44 %, 500 g or q.s., found {0}"};
-inline constexpr Message write_qs{"write-qs", "{0} is written 'q.s.'"};
+inline constexpr Message write_qs{"write-qs", "{0} is written 'q.s.'", 1};
 inline constexpr Message given_twice{"given-twice", "{0} is given twice"};
 inline constexpr Message second_formula{
     "second-formula", "a file holds one 'formula' or 'tweak', and this is the second"};

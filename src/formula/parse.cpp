@@ -307,7 +307,7 @@ class FileReader {
         hint = "; a constituent begins with its share, such as 5 %";
       }
       reading_.refuse(messages::unknown_statement, place,
-                      {as_shown, in_section(section_), std::move(hint)});
+                      {as_shown, in_section(section_), std::move(hint), only_statement(word)});
     }
   }
 
@@ -325,7 +325,7 @@ class FileReader {
   bool refuse_other_case(std::string_view word, Span place, Rest line, Rest rest) {
     const std::string folded = text::fold(word);
     if (holds_ingredients(section_) && (folded == "qs" || folded == "q.s" || folded == "q.s.")) {
-      return !reading_.refuse(messages::write_qs, place, {shown(word)});
+      return !reading_.refuse(messages::write_qs, place, {shown(word), "q.s."});
     }
     const auto section = section_of(folded);
     const StatementWord* statement = find_statement(section_, folded);
@@ -353,6 +353,18 @@ class FileReader {
     }
     words.emplace_back("include");
     return nearest_hint(word, words);
+  }
+
+  /// The one statement that a misspelled word is near to, if it has as many parts: of the others
+  /// nobody knows how much of the line to change.
+  std::string only_statement(std::string_view word) const {
+    std::vector<std::string> words;
+    for (const StatementWord& one : statements_of(section_)) words.emplace_back(one.full);
+    const std::vector<std::string> near = text::nearest(word, words);
+    const auto parts = [](std::string_view of) {
+      return std::count_if(of.begin(), of.end(), [](char c) { return c == ' ' || c == '_'; });
+    };
+    return near.size() == 1 && parts(near.front()) == parts(word) ? near.front() : std::string();
   }
 
   static Section next(Section section) {
@@ -385,7 +397,9 @@ class FileReader {
     const auto section = nearest_section(word, titled ? 2 : 1);
     const bool hopeless = titled && statements_of(section_).empty() && !owner_of(word);
     if (!section && !hopeless) return false;
-    reading_.refuse(messages::unknown_section, place, {shown(word), section_hint(word, false)});
+    reading_.refuse(messages::unknown_section, place,
+                    {shown(word), section_hint(word, false),
+                     section ? std::string(section_word(*section)) : std::string()});
     if (section) {
       open_guessed(*section, line, rest);
     } else {

@@ -194,18 +194,24 @@ std::string singular(std::string_view word) {
 std::string nearest_hint(std::string_view word, std::span<const std::string> candidates) {
   const std::vector<std::string> near = text::nearest(word, candidates);
   if (near.empty()) return {};
-  return "; did you mean " + text::listed(near) + "?";
+  return "; perhaps " + text::listed(near);
 }
 
 std::string choice_hint(std::string_view word, std::span<const std::string_view> choices) {
   const std::vector<std::string> names(choices.begin(), choices.end());
   std::string hint = nearest_hint(word, names);
-  hint += hint.empty() ? ": choose " : " It is one of ";
+  hint += hint.empty() ? ": choose " : "; it is one of ";
   for (std::size_t at = 0; at < names.size(); ++at) {
     if (at > 0) hint += at + 1 == names.size() ? " or " : ", ";
     hint += names[at];
   }
   return hint;
+}
+
+std::string only_choice(std::string_view word, std::span<const std::string_view> choices) {
+  const std::vector<std::string> near =
+      text::nearest(word, std::vector<std::string>(choices.begin(), choices.end()));
+  return near.size() == 1 ? near.front() : std::string();
 }
 
 }  // namespace sudsmark::formula

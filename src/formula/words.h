@@ -111,11 +111,15 @@ struct StatementWord {
 /// the s of a plural.
 [[nodiscard]] std::string singular(std::string_view word);
 
-/// "; did you mean 'x' or 'y'?", or nothing if no candidate is near.
+/// "; perhaps 'x' or 'y'", or nothing if no candidate is near.
 [[nodiscard]] std::string nearest_hint(std::string_view word,
                                        std::span<const std::string> candidates);
 /// The same, and all choices there are.
 [[nodiscard]] std::string choice_hint(std::string_view word,
+                                      std::span<const std::string_view> choices);
+
+/// The choice that a word is near to, if there is one alone.
+[[nodiscard]] std::string only_choice(std::string_view word,
                                       std::span<const std::string_view> choices);
 
 }  // namespace sudsmark::formula

@@ -48,6 +48,11 @@ std::string bare_line(std::string_view line) {
   return out;
 }
 
+std::string fingerprint_of(std::string key, int before) {
+  if (before > 0) key += "\n" + std::to_string(before);
+  return hex(hashed(key));
+}
+
 void add_fingerprints(std::vector<Finding>& findings) {
   std::map<std::string, int> seen;
   for (Finding& finding : findings) {
@@ -56,8 +61,7 @@ void add_fingerprints(std::vector<Finding>& findings) {
     std::string key = finding.rule + "\n" + finding.subject_kind + "\n" + finding.subject + "\n" +
                       bare_line(finding.line_text);
     const int before = seen[key]++;
-    if (before > 0) key += "\n" + std::to_string(before);
-    finding.fingerprint = hex(hashed(key));
+    finding.fingerprint = fingerprint_of(std::move(key), before);
   }
 }
 

@@ -14,6 +14,9 @@ namespace sudsmark::front {
 /// several are alike, they are numbered in their order. Needs Finding::line_text.
 void add_fingerprints(std::vector<Finding>& findings);
 
+/// The fingerprint of a key; of `before` that are alike in a file, the next.
+[[nodiscard]] std::string fingerprint_of(std::string key, int before);
+
 /// A line as a fingerprint sees it: no comment, single spaces, none at the ends.
 [[nodiscard]] std::string bare_line(std::string_view line);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "measures/dust_bounds.h"
 #include "measures/handled_powder.h"
@@ -27,12 +28,18 @@ DustPicture picture(const blend::Task& task, const RoomEnds& room, const Range& 
   const bool bounded = std::isfinite(dustiness.high);
   const science::Release most{
       bounded ? science::released_mass(dustiness.high, mass.high / kilogram) / quick : 0.0, quick};
+  // where a release ends the curve has its tip, which even steps would cut off
+  std::vector<double> times{slow, quick};
   for (std::size_t at = 0; at < points; ++at) {
-    const double hours = end * static_cast<double>(at) / static_cast<double>(points - 1);
+    times.push_back(end * static_cast<double>(at) / static_cast<double>(points - 1));
+  }
+  std::sort(times.begin(), times.end());
+  times.erase(std::unique(times.begin(), times.end()), times.end());
+  for (const double hours : times) {
     const double low = science::room_bound_at(room.airy, least, hours) * mg_per_m3;
-    const double high = bounded   ? science::room_bound_at(room.close, most, hours) * mg_per_m3
-                        : at == 0 ? 0.0
-                                  : Range::unknown().high;
+    const double high = bounded      ? science::room_bound_at(room.close, most, hours) * mg_per_m3
+                        : hours == 0 ? 0.0
+                                     : Range::unknown().high;
     // while it is being done slowly, the quick way may be over and aired out already
     out.points.push_back({hours, {std::min(low, high), std::max(low, high)}});
   }

@@ -8,6 +8,7 @@
 
 #include "quantity/number.h"
 #include "report/compare_words.h"
+#include "report/paint.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
 
@@ -178,7 +179,7 @@ class ComparisonText {
                                     ? std::string()
                                     : one.subject_kind + " '" + one.subject + "': ";
     out_ += wording::place(said.file.empty() ? of_.after.file : said.file, said.line, said.column) +
-            ": " + std::string(wording::level_word(std::max(level, Level::note))) + ": " +
+            ": " + report::painted(std::max(level, Level::note), options_.color) + ": " +
             std::string(report::direction_word(one.direction)) + ": " +
             harmless(subject + report::verdict_state(one.after) + " where it " +
                      was(report::verdict_state(one.before)) + " before");

@@ -6,6 +6,7 @@
 
 #include "report/html_page.h"
 #include "report/html_parts.h"
+#include "report/prose.h"
 #include "report/verdict_words.h"
 #include "wording/words.h"
 
@@ -25,7 +26,8 @@ void write_problems(Markup& page, const std::vector<Problem>& problems) {
   for (const Problem& problem : problems) {
     page.open("li");
     page.element("code", wording::place(problem.file, problem.line, problem.column));
-    page.text(": " + problem.message);
+    page.text(": ");
+    report::write_prose(page, problem.message);
     page.close();
   }
   page.close();
@@ -46,7 +48,13 @@ void write_absent(Markup& page, const RunResult& run) {
   page.element("h2", {{"id", "gone"}}, "Gone since the baseline");
   page.open("ul");
   for (const AbsentFinding& finding : run.absent) {
-    page.element("li", finding.file + ": " + finding.message + " (" + finding.rule + ")");
+    page.open("li");
+    page.name(finding.file);
+    page.text(": ");
+    report::write_prose(page, finding.message);
+    page.text(" ");
+    page.element("code", finding.rule);
+    page.close();
   }
   page.close();
   page.close();
@@ -82,6 +90,7 @@ void write_list(Markup& page, const RunResult& run, const std::vector<std::strin
     page.name(formula.name);
     page.close();
     page.element("p", report::verdict_in_short(formula));
+    report::write_tally(page, formula);
     page.open("p", {{"class", "of"}});
     page.name(formula.file);
     page.close();
@@ -91,7 +100,8 @@ void write_list(Markup& page, const RunResult& run, const std::vector<std::strin
 }
 
 std::string counted(std::size_t count) {
-  return count == 1 ? "One formula, checked" : std::to_string(count) + " formulas, checked";
+  const std::string words = report::capital(report::in_words(count));
+  return words + (count == 1 ? " formula, checked" : " formulas, checked");
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include "report/html_page.h"
 #include "report/html_parts.h"
 #include "report/html_table.h"
+#include "report/prose.h"
 #include "report/svg_scale.h"
 #include "report/verdict_words.h"
 #include "wording/margin.h"
@@ -27,6 +28,13 @@ std::string listed(const std::vector<std::string>& words) {
   std::string out;
   for (const std::string& one : words) out += (out.empty() ? "" : ", ") + one;
   return out;
+}
+
+/// "a \u2192 b" for the "a -> b" of plain text.
+std::string with_arrow(std::string words) {
+  constexpr std::string_view plain = " -> ";
+  const std::size_t at = words.find(plain);
+  return at == std::string::npos ? words : words.replace(at, plain.size(), " \u2192 ");
 }
 
 class ComparePage {
@@ -57,13 +65,15 @@ class ComparePage {
     std::vector<std::string> words;
     const auto add = [&](Direction direction, const std::string& what) {
       const std::size_t of = count(direction);
-      if (of > 0) words.push_back(report::in_words(of) + " " + what);
+      if (of == 0) return;
+      const std::string noun = !words.empty() ? " " : of == 1 ? " verdict " : " verdicts ";
+      words.push_back(report::in_words(of) + noun + what);
     };
     add(Direction::worse, "got worse");
     add(Direction::undecided, "can no longer be decided");
     add(Direction::better, "got better");
     if (words.empty()) return "Figures changed, and every verdict is what it was.";
-    return "Of the verdicts " + wording::joined(words) + ".";
+    return report::capital(wording::joined(words)) + ".";
   }
 
   void write_head() {
@@ -112,7 +122,9 @@ class ComparePage {
     return Mark::outside;
   }
 
-  void write_side(std::string_view when, const std::optional<Finding>& finding) {
+  /// `other`: what the picture beside this one shows, so that both have one scale.
+  void write_side(std::string_view when, const std::optional<Finding>& finding,
+                  const std::optional<Finding>& other) {
     page_.open("div", {{"class", "side"}});
     page_.open("p");
     page_.text(std::string(when) + ": ");
@@ -120,31 +132,40 @@ class ComparePage {
     page_.text(report::verdict_state(finding));
     page_.close();
     if (finding && !wording::nothing_to_show(*finding)) {
-      report::draw_scale(page_, *finding->measured, *finding->limit,
-                         std::string(when) + " " + wording::shown(*finding->measured) +
-                             "; wanted " + wording::wanted(*finding->limit));
+      std::vector<Figure> beside;
+      if (other && !wording::nothing_to_show(*other)) beside = {*other->measured, *other->limit};
+      report::draw_scale(
+          page_, *finding->measured, *finding->limit,
+          std::string(when) + " " + wording::shown_beside(*finding->measured, *finding->limit),
+          report::tone_of(mark_of(finding)), beside);
     }
     page_.close();
   }
 
-  [[nodiscard]] std::string edit_words(std::size_t at) const {
+  void write_edit(std::size_t at) {
     const TweakEdit& edit = of_.edits[at];
-    return "\u201C" + edit.words + "\u201D" +
-           (edit.line > 0 ? " (line " + std::to_string(edit.line) + ")" : std::string());
+    page_.element("code", edit.words);
+    if (edit.line > 0) page_.text(" (line " + std::to_string(edit.line) + ")");
+  }
+
+  /// "a, b and c together".
+  void write_cause(const std::vector<std::size_t>& edits) {
+    for (std::size_t at = 0; at < edits.size(); ++at) {
+      if (at > 0) page_.text(at + 1 == edits.size() ? " and " : ", ");
+      write_edit(edits[at]);
+    }
+    if (edits.size() > 1) page_.text(" together");
   }
 
   void write_causes(const VerdictChange& one) {
     if (one.causes.empty()) return;
     page_.open("p", {{"class", "remedy"}});
     page_.element("b", one.causes.size() == 1 ? "Done by." : "Done by any of these.");
-    std::string words;
-    for (const std::vector<std::size_t>& set : one.causes) {
-      std::vector<std::string> edits;
-      for (const std::size_t at : set) edits.push_back(edit_words(at));
-      words += (words.empty() ? " " : "; or ") + wording::joined(edits) +
-               (set.size() > 1 ? " together" : "");
+    for (std::size_t at = 0; at < one.causes.size(); ++at) {
+      page_.text(at == 0 ? " " : "; or ");
+      write_cause(one.causes[at]);
     }
-    page_.text(words + ".");
+    page_.text(".");
     page_.close();
   }
 
@@ -160,20 +181,29 @@ class ComparePage {
       page_.open("li", {{"class", "finding"}});
       page_.open("p", {{"class", "what"}});
       report::draw_mark(page_, mark_of(one.after));
-      if (!one.subject.empty() && one.subject_kind != "row") {
-        page_.text(one.subject_kind + " '" + one.subject + "': ");
+      const std::string subject = one.subject.empty() || one.subject_kind == "row"
+                                      ? std::string()
+                                      : one.subject_kind + " '" + one.subject + "': ";
+      // what is told of before is no longer so
+      if (said.kind == Kind::fail && !(one.after && !one.after->message.empty())) {
+        page_.element("b", "No longer");
+        page_.text(": ");
+        report::write_prose(page_, subject + (said.message.empty() ? one.rule : said.message));
+      } else {
+        report::write_prose(
+            page_, report::capital(subject + (said.message.empty() ? one.rule : said.message)));
       }
-      page_.text(said.message.empty() ? one.rule : said.message);
       page_.close();
       page_.open("div", {{"class", "sides"}});
-      write_side("Before", one.before);
-      write_side("Now", one.after);
+      write_side("Before", one.before, one.after);
+      write_side("Now", one.after, one.before);
       page_.close();
       write_causes(one);
       if (direction != Direction::better && !said.remedy.empty()) {
         page_.open("p", {{"class", "remedy"}});
-        page_.element("b", "What to change.");
-        page_.text(" " + said.remedy);
+        page_.element("b", said.level > Level::note ? "What to change." : "What to do.");
+        page_.text(" ");
+        report::write_prose(page_, said.remedy);
         page_.close();
       }
       page_.open("p", {{"class", "where"}});
@@ -190,7 +220,11 @@ class ComparePage {
     if (of_.edits.empty()) return;
     open_section("edits", "The edits");
     page_.open("ol");
-    for (std::size_t at = 0; at < of_.edits.size(); ++at) page_.element("li", edit_words(at));
+    for (std::size_t at = 0; at < of_.edits.size(); ++at) {
+      page_.open("li");
+      write_edit(at);
+      page_.close();
+    }
     page_.close();
     close_section();
   }
@@ -210,7 +244,8 @@ class ComparePage {
                    "figure");
         table.cell(one.kind == AmountKind::removed ? "none" : wording::shown(one.share.after),
                    "figure");
-        table.cell(one.active ? report::printed_change(*one.active) : std::string(), "figure");
+        table.cell(one.active ? with_arrow(report::printed_change(*one.active)) : std::string(),
+                   "figure");
         table.end_row();
       }
     }
@@ -221,9 +256,11 @@ class ComparePage {
     std::vector<std::string> still;
     open_section("figures", "Figures");
     {
-      Table table(page_, "Measures that changed", {"Measure", "Before", "Now"});
+      Table table(page_, "Measures that changed", {"Measure", "Before", "Now"}, "stack pairs");
       for (const MeasureChange& one : of_.measures) {
-        if (!one.figure.changed()) {
+        // what reads the same is no news, whatever its last digit
+        if (!one.figure.changed() ||
+            wording::shown(one.figure.before) == wording::shown(one.figure.after)) {
           still.push_back(one.name);
           continue;
         }
@@ -237,7 +274,7 @@ class ComparePage {
       }
     }
     if (!still.empty()) {
-      page_.element("h3", "Unchanged");
+      page_.element("h3", "As before, or too near to tell apart");
       page_.element("p", {{"class", "run-in"}}, listed(still));
     }
     close_section();

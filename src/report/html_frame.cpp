@@ -15,32 +15,6 @@ struct Count {
   std::string_view words;
 };
 
-void write_tally(const Sheet& sheet) {
-  const Tally of = tally(sheet.formula);
-  const std::array counts{Count{Mark::broken, of.must + of.should, "to change"},
-                          Count{Mark::perhaps, of.perhaps, "may be broken"},
-                          Count{Mark::unknown, of.undecided, "not known"},
-                          Count{Mark::noted, of.noted, "worth knowing"},
-                          Count{Mark::allowed, of.allowed, "allowed"},
-                          Count{Mark::kept, of.kept, "kept"},
-                          Count{Mark::kept, of.from_memory, "kept, by a limit from memory"},
-                          Count{Mark::outside, of.outside, "do not apply"}};
-  sheet.page.open("ul", {{"class", "tally"}});
-  for (const Count& one : counts) {
-    if (one.count == 0) continue;
-    sheet.page.open("li");
-    draw_mark(sheet.page, one.mark);
-    sheet.page.element("b", std::to_string(one.count));
-    sheet.page.text(" ");
-    sheet.page.text(one.words);
-    sheet.page.close();
-  }
-  if (of.fresh > 0) {
-    sheet.page.element("li", std::to_string(of.fresh) + " new since the baseline");
-  }
-  sheet.page.close();
-}
-
 void write_particulars(const Sheet& sheet) {
   if (sheet.formula.particulars.empty()) return;
   sheet.page.open("dl", {{"class", "card"}});
@@ -111,6 +85,48 @@ void draw_mark(Markup& page, Mark mark) {
   page.close();
 }
 
+Tone tone_of(Mark mark) {
+  switch (mark) {
+    case Mark::broken:
+      return Tone::loud;
+    case Mark::perhaps:
+      return Tone::perhaps;
+    case Mark::noted:
+    case Mark::unknown:
+    case Mark::kept:
+    case Mark::allowed:
+    case Mark::outside:
+      break;
+  }
+  return Tone::quiet;
+}
+
+void write_tally(Markup& page, const FormulaResult& formula) {
+  const Tally of = tally(formula);
+  const std::array counts{Count{Mark::broken, of.must + of.should, "to change"},
+                          Count{Mark::perhaps, of.perhaps, "may be broken"},
+                          Count{Mark::unknown, of.undecided, "not known"},
+                          Count{Mark::noted, of.noted, "worth knowing"},
+                          Count{Mark::allowed, of.allowed, "allowed"},
+                          Count{Mark::kept, of.kept, "kept"},
+                          Count{Mark::kept, of.from_memory, "kept, by a limit from memory"},
+                          Count{Mark::outside, of.outside, "do not apply"}};
+  page.open("ul", {{"class", "tally"}});
+  for (const Count& one : counts) {
+    if (one.count == 0) continue;
+    page.open("li");
+    draw_mark(page, one.mark);
+    page.element("b", std::to_string(one.count));
+    page.text(" ");
+    page.text(one.words);
+    page.close();
+  }
+  if (of.fresh > 0) {
+    page.element("li", std::to_string(of.fresh) + " new since the baseline");
+  }
+  page.close();
+}
+
 void write_references(const Sheet& sheet, const std::vector<SourceNote>& notes) {
   const auto numbers = sheet.sources.numbers(notes);
   if (numbers.empty()) return;
@@ -140,7 +156,7 @@ void write_head(const Sheet& sheet) {
   page.element("time", {{"datetime", sheet.formula.on}}, sheet.formula.on);
   page.close();
   page.element("p", {{"class", "verdict"}}, verdict_words(sheet.formula));
-  write_tally(sheet);
+  write_tally(page, sheet.formula);
   write_particulars(sheet);
   page.close();
 }

@@ -8,6 +8,7 @@
 #include "front/parts.h"
 #include "report/markup.h"
 #include "report/source_register.h"
+#include "report/svg_scale.h"
 
 namespace sudsmark::report {
 
@@ -29,9 +30,14 @@ void close_section(const Sheet& sheet);
 /// The mark of a verdict: a shape, never a colour alone; the words stand beside it.
 enum class Mark { broken, noted, perhaps, unknown, kept, allowed, outside };
 void draw_mark(Markup& page, Mark mark);
+/// How loud the picture beside a mark is.
+[[nodiscard]] Tone tone_of(Mark mark);
 
 /// "[2, 5]" as links to the list of sources; nothing for none.
 void write_references(const Sheet& sheet, const std::vector<SourceNote>& notes);
+
+/// How many verdicts there are of each kind, with their marks.
+void write_tally(Markup& page, const FormulaResult& formula);
 
 void write_head(const Sheet& sheet);         ///< name, particulars, verdict in words, tally
 void write_broken(const Sheet& sheet);       ///< what must or should change

@@ -7,6 +7,7 @@
 
 #include "quantity/number.h"
 #include "report/html_parts.h"
+#include "report/prose.h"
 #include "report/svg_chart.h"
 #include "report/svg_scale.h"
 #include "wording/margin.h"
@@ -105,18 +106,18 @@ void write_scales(const Sheet& sheet, std::vector<ScaleRow> rows, std::string_vi
   for (const ScaleRow& row : rows) {
     page.open("tr", {{"role", "row"}});
     page.open("th", {{"scope", "row"}, {"role", "rowheader"}});
-    page.text(row.title);
-    if (!row.note.empty()) page.element("small", row.note);
+    write_prose(page, row.title);
+    if (!row.note.empty()) prose_element(page, "small", {}, row.note);
     page.close();
     page.open("td", {{"role", "cell"}});
     draw_scale(page, *row.measured, *row.limit,
-               row.title + ": " + shown(*row.measured) + "; wanted " + wanted(*row.limit));
+               row.title + ": " + shown_beside(*row.measured, *row.limit), tone_of(row.mark));
     page.close();
     page.open("td", {{"role", "cell"}, {"class", "margin"}});
     draw_mark(page, row.mark);
     page.element("b", words_of(row.mark));
     page.text(": " + row.margin.words);
-    page.element("small", shown(*row.measured) + "; wanted " + wanted(*row.limit));
+    page.element("small", shown_beside(*row.measured, *row.limit));
     page.close();
     page.close();
   }
@@ -157,7 +158,7 @@ const Curve* find_curve(const Sheet& sheet, std::string_view name) {
 void figure_of(const Sheet& sheet, const Chart& chart, std::string_view caption) {
   sheet.page.open("figure");
   draw_chart(sheet.page, chart);
-  sheet.page.element("figcaption", caption);
+  prose_element(sheet.page, "figcaption", {}, caption);
   sheet.page.close();
 }
 
@@ -180,7 +181,7 @@ void write_dust_curves(const Sheet& sheet) {
     const bool open_ended = std::any_of(curve.points.begin(), curve.points.end(),
                                         [](const CurvePoint& point) { return !point.high; });
     figure_of(sheet, chart,
-              curve.subject + ": an upper bound for the room, never a measurement." +
+              capital(curve.subject) + ": an upper bound for the room, never a measurement." +
                   (open_ended ? " The dustiest class has no upper end, so this bound has none "
                                 "either until the dustiness is stated (`raises`)."
                               : ""));

@@ -4,6 +4,7 @@
 #include <sudsmark/report.h>
 
 #include "report/html_page.h"
+#include "report/prose.h"
 #include "wording/words.h"
 
 namespace sudsmark {
@@ -61,12 +62,12 @@ class BenchPage {
         break;
       case SheetItem::Kind::paragraph:
         in(Group::none);
-        page_.element("p", item.words);
+        report::prose_element(page_, "p", {}, item.words);
         break;
       case SheetItem::Kind::entry:
         in(Group::entries);
-        if (!item.label.empty()) page_.element("dt", item.label);
-        page_.element("dd", item.words);
+        if (!item.label.empty()) report::prose_element(page_, "dt", {}, item.label);
+        report::prose_element(page_, "dd", {}, report::capital(item.words));
         break;
       case SheetItem::Kind::weighing:
         in(Group::weighings);
@@ -91,7 +92,7 @@ class BenchPage {
     const int level = first_ ? 1 : 2;
     first_ = false;
     const int shown = alone_ ? level : level + 1;
-    page_.element(shown == 1 ? "h1" : shown == 2 ? "h2" : "h3", words);
+    report::prose_element(page_, shown == 1 ? "h1" : shown == 2 ? "h2" : "h3", {}, words);
   }
 
   void weighing(const SheetItem& item) {
@@ -103,7 +104,7 @@ class BenchPage {
     page_.name(item.label);
     page_.close();
     page_.element("td", {{"class", "mass"}}, item.words);
-    page_.element("td", item.note);
+    report::prose_element(page_, "td", {}, item.note);
     page_.close();
   }
 

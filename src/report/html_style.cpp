@@ -39,6 +39,7 @@ small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft)
 .masthead p { margin: 0; }
 .head { padding-top: 1.6rem; }
 .head h1, .head h2, main > h1 { margin: 0; font-size: clamp(1.9rem, 1.2rem + 3vw, 2.9rem); }
+main > h1 { padding-top: 1.6rem; }
 .of { margin: 0.35rem 0 0; color: var(--soft); font-size: 0.92rem; }
 .card {
   display: grid; grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); gap: 0 1.4rem;
@@ -67,7 +68,7 @@ small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft)
 .mark .bar { stroke: currentColor; stroke-width: 1.6; fill: none; }
 
 section { margin-top: 2.6rem; border-top: 1px solid var(--ink); padding-top: 0.7rem; }
-section h2, section h3 { margin: 0; }
+section h2, section h3 { margin: 0 0 0.55rem; }
 section > h2, .sheet section > h3 { font-size: 1.2rem; font-style: italic; }
 .body > h3, .body > h4 { margin: 1.5rem 0 0.3rem; font-size: 1.05rem; }
 .body > ol { margin: 0; padding-left: 1.4rem; }
@@ -83,6 +84,11 @@ section > h2, .sheet section > h3 { font-size: 1.2rem; font-style: italic; }
 .finding .where { font-size: 0.86rem; color: var(--soft); }
 .finding .scale { margin: 0.5rem 0 0.2rem; }
 .decides { margin: 0.3rem 0 0; padding-left: 1.3rem; }
+.decides li { padding: 0.1rem 0; }
+details { font-size: 0.92rem; color: var(--soft); }
+details p { margin: 0.1rem 0 0.3rem; }
+summary { width: fit-content; color: var(--link); cursor: pointer; }
+summary:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
 .refs { font-size: 0.84em; white-space: normal; }
 .run-in { margin: 0; padding: 0; list-style: none; font-size: 0.94rem; }
 .run-in li { display: inline; }
@@ -106,6 +112,12 @@ th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0.84rem; }
 .stack .figure { white-space: nowrap; }
 .stack .code { white-space: nowrap; }
+.pairs th[scope="row"] { width: 44%; }
+.contents { table-layout: fixed; }
+.contents th:nth-child(1), .contents th:nth-child(2) { width: 25%; }
+.contents th:nth-child(3) { width: 15%; }
+.contents th:nth-child(5) { width: 16%; }
+.contents th:nth-child(6) { width: 8%; }
 .measures th[scope="row"] { width: 30%; }
 .measures .figure { width: 18%; white-space: normal; }
 .scales th[scope="row"] { width: 34%; }
@@ -115,7 +127,7 @@ thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0
   display: grid; grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr));
   gap: 1.6rem 2.4rem; margin-top: 0.6rem; align-items: start;
 }
-figure { margin: 0; max-width: 30rem; }
+figure { margin: 0; max-width: 25rem; }
 figcaption { margin-top: 0.35rem; font-size: 0.9rem; line-height: 1.4; color: var(--soft); }
 svg text {
   font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif", "Noto Serif",
@@ -132,9 +144,17 @@ svg text {
 .scale .point { fill: var(--kept); stroke: var(--paper); stroke-width: 1; }
 .scale .point.outside { fill: var(--broken); }
 .scale .outside:not(.point) { fill: url(#hatch-outside); stroke: var(--broken); stroke-width: 1; }
-.hatch-ground, .hatch-outside-ground { fill: var(--paper); }
+.maybe .point.outside { fill: var(--maybe); }
+.maybe .outside:not(.point) { fill: url(#hatch-maybe); stroke: var(--maybe); }
+.quiet .point.outside { fill: var(--paper); stroke: var(--ink); stroke-width: 1.4; }
+.quiet .outside:not(.point) { fill: url(#hatch-quiet); stroke: var(--soft); }
+.hatch-ground, .hatch-outside-ground, .hatch-maybe-ground, .hatch-quiet-ground {
+  fill: var(--paper);
+}
 .hatch-stroke { stroke: var(--kept); stroke-width: 2; }
 .hatch-outside-stroke { stroke: var(--broken); stroke-width: 2.4; }
+.hatch-maybe-stroke { stroke: var(--maybe); stroke-width: 2.2; }
+.hatch-quiet-stroke { stroke: var(--soft); stroke-width: 1.6; }
 .bars .track { fill: var(--line); }
 .bars .certain { fill: var(--kept); }
 .bars .perhaps { fill: url(#hatch); stroke: var(--kept); stroke-width: 0.7; }
@@ -184,7 +204,11 @@ svg text {
 .formulas li { padding: 0.6rem 0; border-top: 1px solid var(--line); }
 .formulas a { font-size: 1.15rem; }
 .formulas p { margin: 0.1rem 0 0; }
-.sheet + .sheet { margin-top: 4rem; border-top: 3px double var(--ink); }
+.formulas .tally { margin: 0.15rem 0 0; font-size: 0.92rem; }
+.formulas .tally li { padding: 0; border: 0; }
+.sheet + .sheet, .formulas + .sheet, .problems + .sheet {
+  margin-top: 4rem; border-top: 3px double var(--ink);
+}
 .signing { display: none; }
 .foot {
   margin-top: 3rem; border-top: 3px double var(--ink); padding-top: 0.8rem; font-size: 0.92rem;
@@ -221,6 +245,10 @@ svg text {
   .stack td::before { content: attr(data-label); color: var(--soft); }
   .stack td:empty { display: none; }
   .stack .figure, .stack .code { white-space: normal; }
+  .contents th[scope="row"] { width: auto; }
+  .pairs tr { display: grid; grid-template-columns: 1fr 1fr; gap: 0 1rem; }
+  .pairs th[scope="row"] { grid-column: 1 / -1; width: auto; }
+  .pairs td { grid-template-columns: auto minmax(0, 1fr); }
 }
 @media print {
   @page {
@@ -243,6 +271,7 @@ svg text {
   tr, .finding, figure, .card > div, .formulas li, .sources li, .decides li { break-inside: avoid; }
   .finding.long { break-inside: auto; }
   .finding.long .what, .key { break-after: avoid; }
+  .key { break-inside: avoid; }
   thead { display: table-header-group; }
   thead, tbody > tr:first-child { break-before: avoid; }
   thead { break-after: avoid; }
@@ -251,6 +280,13 @@ svg text {
   table { font-size: 0.9rem; line-height: 1.3; }
   th, td { padding-top: 0.28rem; padding-bottom: 0.28rem; }
   .run-in { font-size: 0.88rem; }
+  .body > p, .bench p { max-width: none; }
+  summary { display: none; }
+  details::details-content { content-visibility: visible; display: block; height: auto; }
+  .decides details p { margin: 0; }
+  .weighings, .entries { max-width: none; }
+  .entries { break-inside: avoid; }
+  .weighings th:nth-child(4) { width: 45%; }
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }
   .finding { max-width: none; }
@@ -258,7 +294,9 @@ svg text {
   .bench h2, .bench h3 { font-size: 12pt; }
   .weighings { font-size: 1rem; }
   .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
-  .sheet + .sheet { break-before: page; border-top: 0; margin-top: 0; }
+  .sheet + .sheet, .formulas + .sheet, .problems + .sheet {
+    break-before: page; border-top: 0; margin-top: 0;
+  }
   .signing {
     display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm;
     break-inside: avoid;

@@ -7,6 +7,7 @@
 #include "measures/registry.h"
 #include "report/html_parts.h"
 #include "report/html_table.h"
+#include "report/prose.h"
 #include "report/svg_bars.h"
 #include "wording/citations.h"
 #include "wording/margin.h"
@@ -106,7 +107,7 @@ void write_composition(const Sheet& sheet) {
   write_bars(sheet);
   if (!sheet.formula.ingredients.empty()) {
     Table table(sheet.page, "Materials as supplied",
-                {"Material", "INCI", "CAS", "Role", "Share", "Source"});
+                {"Material", "INCI", "CAS", "Role", "Share", "Source"}, "stack contents");
     for (const IngredientRow& of : sheet.formula.ingredients) {
       table.row();
       table.cell(of.name);
@@ -122,7 +123,7 @@ void write_composition(const Sheet& sheet) {
   }
   if (!sheet.formula.composition.empty()) {
     Table table(sheet.page, "Pure substances of the finished product",
-                {"Substance", "INCI", "CAS", "Role", "Share", "Source"});
+                {"Substance", "INCI", "CAS", "Role", "Share", "Source"}, "stack contents");
     for (const CompositionRow& of : sheet.formula.composition) {
       table.row();
       table.cell(of.substance);
@@ -155,14 +156,14 @@ void write_measures(const Sheet& sheet) {
       table.open_cell();
       sheet.page.element("code", of.name);
       if (const auto at = measures::find(of.name)) {
-        sheet.page.element("small", measures::all()[*at].meaning);
+        prose_element(sheet.page, "small", {}, measures::all()[*at].meaning);
       }
       table.close_cell();
       table.cell(shown(of.figure), "figure");
       table.open_cell();
-      sheet.page.text(of.from);
+      write_prose(sheet.page, of.from);
       if (!of.missing.empty()) {
-        sheet.page.text((of.from.empty() ? "Needs " : ". Needs ") + joined(of.missing));
+        write_prose(sheet.page, (of.from.empty() ? "Needs " : ". Needs ") + joined(of.missing));
       }
       table.close_cell();
       table.end_row();

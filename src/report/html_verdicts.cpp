@@ -1,9 +1,12 @@
 // The verdicts of a page: what is broken, what may be, what is not known, what was set aside.
 #include <algorithm>
+#include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "report/html_parts.h"
+#include "report/prose.h"
 #include "report/svg_scale.h"
 #include "report/verdict_words.h"
 #include "wording/margin.h"
@@ -22,6 +25,19 @@ const rules::Rule* rule_of(const Sheet& sheet, const Finding& finding) {
 std::string subject(const Finding& finding) {
   if (finding.subject.empty() || finding.subject_kind == "row") return {};
   return finding.subject_kind + " '" + finding.subject + "': ";
+}
+
+/// What a finding says, without what the section that it stands in has said already.
+std::string said_of(const Finding& finding) {
+  constexpr std::array<std::string_view, 2> told{
+      "it depends on the true figures: ", "the limit is from memory and is to be looked up: "};
+  std::string_view message = finding.message;
+  for (const std::string_view words : told) {
+    if (finding.kind == Kind::review && message.starts_with(words)) {
+      message.remove_prefix(words.size());
+    }
+  }
+  return subject(finding) + std::string(message);
 }
 
 void write_where(const Sheet& sheet, const Finding& finding) {
@@ -61,24 +77,25 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
   page.open("li", {{"class", "finding"}});
   page.open("p", {{"class", "what"}});
   draw_mark(page, mark);
+  const std::string said = said_of(finding);
   if (!word.empty()) {
     page.element("b", word);
     page.text(": ");
   }
-  page.text(subject(finding) + finding.message);
+  write_prose(page, word.empty() ? capital(said) : said);
   page.close();
   if (!nothing_to_show(finding)) {
     const Margin margin = wording::margin(*finding.measured, *finding.limit);
-    draw_scale(
-        page, *finding.measured, *finding.limit,
-        shown(*finding.measured) + "; wanted " + wanted(*finding.limit) + ": " + margin.words);
+    draw_scale(page, *finding.measured, *finding.limit,
+               shown_beside(*finding.measured, *finding.limit) + ": " + margin.words,
+               tone_of(mark));
   }
   if (of.size() > 1) {
     page.open("ul", {{"class", "decides"}});
     for (std::size_t at = 1; at < of.size(); ++at) {
       const Finding& other = *of[at];
       page.open("li");
-      page.text(subject(other) + other.message);
+      write_prose(page, word.empty() ? capital(said_of(other)) : said_of(other));
       if (other.line > 0) page.text(", line " + std::to_string(other.line));
       page.text(" ");
       write_references(sheet, other.sources);
@@ -89,12 +106,15 @@ void write_findings(const Sheet& sheet, const Findings& of, Mark mark, std::stri
   if (at_length) {
     if (!finding.remedy.empty()) {
       page.open("p", {{"class", "remedy"}});
-      page.element("b", "What to change.");
-      page.text(" " + finding.remedy);
+      page.element("b", finding.level > Level::note ? "What to change." : "What to do.");
+      page.text(" ");
+      write_prose(page, finding.remedy);
       page.close();
     }
     const rules::Rule* rule = rule_of(sheet, finding);
-    if (rule != nullptr && !rule->why.empty()) page.element("p", {{"class", "why"}}, rule->why);
+    if (rule != nullptr && !rule->why.empty()) {
+      prose_element(page, "p", {{"class", "why"}}, rule->why);
+    }
   }
   write_where(sheet, finding);
   page.close();
@@ -199,13 +219,28 @@ void write_decided(const Sheet& sheet, const Findings& list) {
           std::find(subjects.begin(), subjects.end(), other->subject) != subjects.end();
       if (!other->subject.empty() && !known) subjects.push_back(other->subject);
     }
+    // a scent that declares nothing could hold all that the law knows: a few of it say enough
+    constexpr std::size_t most = 8;
+    constexpr std::size_t first_of_many = 5;
+    const bool many = subjects.size() > most;
+    const std::vector<std::string> others(
+        subjects.begin() + static_cast<std::ptrdiff_t>(many ? first_of_many : subjects.size()),
+        subjects.end());
+    subjects.resize(subjects.size() - others.size());
+    if (many) subjects.push_back(std::to_string(others.size()) + " more");
     page.open("li");
-    page.text(rule == nullptr ? finding->message : rule->title);
+    write_prose(page, rule == nullptr ? finding->message : rule->title);
     if (!subjects.empty()) page.text(": " + joined(subjects));
     page.text(" ");
     page.element("code", finding->rule);
     page.text(" ");
     write_references(sheet, sources);
+    if (many) {
+      page.open("details");
+      page.element("summary", "the " + std::to_string(others.size()) + " more");
+      page.element("p", joined(others));
+      page.close();
+    }
     page.close();
   }
   page.close();
@@ -224,7 +259,8 @@ void write_undecided(const Sheet& sheet) {
     page.open("p", {{"class", "what"}});
     draw_mark(page, Mark::unknown);
     page.element("b", one.level >= Level::warning ? "Find out" : "Worth finding out");
-    page.text(one.missing.empty() ? " what decides this" : " " + joined(one.missing));
+    page.text(" ");
+    write_prose(page, one.missing.empty() ? "what decides this" : joined(one.missing));
     page.text(". It would decide:");
     page.close();
     write_decided(sheet, one.findings);
@@ -251,7 +287,7 @@ void write_set_aside(const Sheet& sheet) {
       page.text(" because ");
       page.element("q", *finding->allowed);
       page.close();
-      page.element("p", {{"class", "why"}}, subject(*finding) + finding->message);
+      prose_element(page, "p", {{"class", "why"}}, capital(subject(*finding) + finding->message));
       write_where(sheet, *finding);
       page.close();
     }
@@ -271,7 +307,7 @@ void write_set_aside(const Sheet& sheet) {
     open_section(sheet, "odd", "Odd, and no error");
     page.open("ul");
     for (const Problem& note : sheet.formula.notes) {
-      page.element("li", place(note.file, note.line, note.column) + ": " + note.message);
+      prose_element(page, "li", {}, place(note.file, note.line, note.column) + ": " + note.message);
     }
     page.close();
     close_section(sheet);
@@ -294,7 +330,7 @@ void write_rest(const Sheet& sheet) {
   };
   const auto list = [&](const std::vector<std::string>& words) {
     page.open("ul", {{"class", "run-in"}});
-    for (const std::string& one : words) page.element("li", one);
+    for (const std::string& one : words) prose_element(page, "li", {}, one);
     page.close();
   };
   const auto kept = titles(Kind::pass, false);

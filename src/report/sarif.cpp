@@ -11,6 +11,7 @@
 #include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
+#include "front/fingerprint.h"
 #include "front/parts.h"
 #include "report/json_document.h"
 #include "report/sarif_law.h"
@@ -25,6 +26,9 @@ namespace {
 
 using report::ordered_json;
 using report::sarif_words;
+
+/// Of what could not be read and only has to be spelt otherwise.
+constexpr std::string_view spelling_rule = "spelling";
 
 ordered_json said(std::string_view words) {
   return {{"text", sarif_words(words)}};
@@ -109,6 +113,21 @@ ordered_json label_descriptor(std::string_view id) {
   return out;
 }
 
+/// A word that the language spells otherwise is no matter of a ruleset either.
+ordered_json spelling_descriptor() {
+  const std::string why =
+      "A formula that cannot be read to the letter is not checked: a comma or a unit that is "
+      "guessed wrong changes an amount by a factor of ten or more.";
+  ordered_json out{{"id", spelling_rule}};
+  out["shortDescription"] = said("Words, numbers and units are written as the language has them");
+  out["fullDescription"] = said(why);
+  out["help"] = {
+      {"text", lines(why + "\n\nWhat to change: write what the message names.\n\n" + reminder)}};
+  out["defaultConfiguration"] = {{"level", "error"}};
+  out["properties"] = {{"subject", "Reading"}, {"tags", ordered_json::array({"reading"})}};
+  return out;
+}
+
 /// Files by the order in which they first turn up.
 class Artifacts {
  public:
@@ -159,6 +178,9 @@ class Results {
 
   void write() {
     document_.begin_list("results");
+    for (const Problem& problem : run_.problems) {
+      if (!problem.spelling.empty()) document_.item_line(misspelt(problem));
+    }
     for (const FormulaResult& formula : run_.formulas) {
       for (const Finding& finding : formula.findings) {
         const bool quiet = finding.kind == Kind::pass || finding.kind == Kind::not_applicable;
@@ -191,7 +213,7 @@ class Results {
     const auto rule = parts_.ruleset.find_rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
-    if (rule) out["ruleIndex"] = *rule;
+    if (const auto index = rule_index(finding.rule)) out["ruleIndex"] = *index;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(message(finding, rule));
@@ -211,25 +233,61 @@ class Results {
       if (!taxa.empty()) out["taxa"] = std::move(taxa);
     }
     if (!finding.spelling.empty() && finding.line > 0) {
-      out["fixes"] = ordered_json::array({fix(finding, formula)});
+      out["fixes"] =
+          ordered_json::array({fix(finding, finding.file.empty() ? formula.file : finding.file)});
     }
     out["properties"] = properties(finding);
     return out;
   }
 
-  /// The change of spelling that mends a finding.
-  ordered_json fix(const Finding& finding, const FormulaResult& formula) {
-    const std::string& file = finding.file.empty() ? formula.file : finding.file;
-    ordered_json replacement{{"deletedRegion",
-                              {{"startLine", finding.line},
-                               {"startColumn", finding.column},
-                               {"endLine", finding.end_line},
-                               {"endColumn", finding.end_column}}},
-                             {"insertedContent", {{"text", finding.spelling}}}};
+  /// Where a rule stands in the list of the log: those of the rulesets, then those of labels.
+  [[nodiscard]] std::optional<std::size_t> rule_index(const std::string& id) const {
+    if (const auto rule = parts_.ruleset.find_rule(id)) return *rule;
+    const auto* const label = std::find(label_findings.begin(), label_findings.end(), id);
+    if (label == label_findings.end()) return std::nullopt;
+    return parts_.ruleset.rules.size() +
+           static_cast<std::size_t>(std::distance(label_findings.begin(), label));
+  }
+
+  /// The change of spelling that mends a finding, or what could not be read.
+  template <typename Found>
+  ordered_json fix(const Found& found, const std::string& file) {
+    ordered_json replacement{{"deletedRegion", region(found)},
+                             {"insertedContent", {{"text", found.spelling}}}};
     ordered_json change{{"artifactLocation", artifacts_.location(file)},
                         {"replacements", ordered_json::array({std::move(replacement)})}};
-    return {{"description", said("write '" + finding.spelling + "'")},
+    return {{"description", said("write '" + found.spelling + "'")},
             {"artifactChanges", ordered_json::array({std::move(change)})}};
+  }
+
+  template <typename Found>
+  static ordered_json region(const Found& found) {
+    return {{"startLine", found.line},
+            {"startColumn", found.column},
+            {"endLine", found.end_line},
+            {"endColumn", found.end_column}};
+  }
+
+  /// What could not be read and only has to be spelt otherwise. That it stopped the reading is told
+  /// with the invocation; only a result can bring a change along.
+  ordered_json misspelt(const Problem& problem) {
+    ordered_json out{{"ruleId", spelling_rule}};
+    out["ruleIndex"] = parts_.ruleset.rules.size() + label_findings.size();
+    out["kind"] = wording::kind_word(Kind::fail);
+    out["level"] = wording::level_word(Level::error);
+    out["message"] = said(problem.message);
+    ordered_json physical{{"artifactLocation", artifacts_.location(problem.file)},
+                          {"region", region(problem)}};
+    out["locations"] = ordered_json::array({{{"physicalLocation", std::move(physical)}}});
+    out["partialFingerprints"] = {{"sudsmarkFinding/v1", fingerprint(problem)}};
+    out["fixes"] = ordered_json::array({fix(problem, problem.file)});
+    return out;
+  }
+
+  /// The same wherever its line moves; the second of its kind in a file is told from the first.
+  std::string fingerprint(const Problem& problem) {
+    const std::string key = problem.file + "\n" + problem.id + "\n" + problem.message;
+    return front::fingerprint_of(problem.id + "\n" + problem.message, seen_[key]++);
   }
 
   [[nodiscard]] std::string message(const Finding& finding,
@@ -288,10 +346,9 @@ class Results {
   }
 
   ordered_json absent(const AbsentFinding& finding) {
-    const auto rule = parts_.ruleset.find_rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
-    if (rule) out["ruleIndex"] = *rule;
+    if (const auto index = rule_index(finding.rule)) out["ruleIndex"] = *index;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
@@ -307,6 +364,7 @@ class Results {
   const SarifOptions& options_;
   report::JsonDocument& document_;
   Artifacts artifacts_;
+  std::map<std::string, int> seen_;  ///< misspelt words of a file, by what is said of them
 };
 
 }  // namespace
@@ -335,6 +393,7 @@ std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
     document.item_line(descriptor(rule, parts, law));
   }
   for (const std::string_view id : label_findings) document.item_line(label_descriptor(id));
+  document.item_line(spelling_descriptor());
   document.end();
   if (!law.empty()) document.member("supportedTaxonomies", law.supported());
   document.end();

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double width = 340;
 constexpr double row = 30;
-constexpr std::size_t longest_name = 34;
+constexpr std::size_t letters = 52;  ///< of a line, the name and the figure at its end
 
 double least(const Bar& bar) {
   return std::max(bar.figure.low.value_or(0), 0.0);
@@ -56,8 +56,9 @@ void draw_bars(Markup& page, const std::vector<Bar>& all, const std::string& id,
   const auto across = [&](double share) { return (width - 2) * share / longest; };
   double top = 0;
   for (const Bar& bar : bars) {
+    const std::size_t taken = shown(bar.figure).size() + 2;
     page.element("text", {{"x", "1"}, {"y", coordinate(top + 14)}},
-                 shortened(harmless(bar.name), longest_name));
+                 shortened(harmless(bar.name), letters - std::min(taken, letters / 2)));
     page.element(
         "text", {{"x", coordinate(width - 1)}, {"y", coordinate(top + 14)}, {"text-anchor", "end"}},
         shown(bar.figure));

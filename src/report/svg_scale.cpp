@@ -21,11 +21,11 @@ constexpr double infinity = std::numeric_limits<double>::infinity();
 /// Figures to places from left to right.
 class Axis {
  public:
-  Axis(const Figure& measured, const Figure& limit) {
+  explicit Axis(const std::vector<Figure>& figures) {
     std::vector<double> ends;
-    for (const Figure* figure : {&measured, &limit}) {
-      if (figure->low) ends.push_back(*figure->low);
-      if (figure->high) ends.push_back(*figure->high);
+    for (const Figure& figure : figures) {
+      if (figure.low) ends.push_back(*figure.low);
+      if (figure.high) ends.push_back(*figure.high);
     }
     if (ends.empty()) ends.push_back(0);
     low_ = *std::min_element(ends.begin(), ends.end());
@@ -144,10 +144,14 @@ void draw_measured(Markup& page, const Axis& axis, const Figure& measured, const
 
 }  // namespace
 
-void draw_scale(Markup& page, const Figure& measured, const Figure& limit,
-                const std::string& words) {
-  const Axis axis(measured, limit);
-  page.open("svg", {{"class", "scale"},
+void draw_scale(Markup& page, const Figure& measured, const Figure& limit, const std::string& words,
+                Tone tone, const std::vector<Figure>& beside) {
+  std::vector<Figure> figures{measured, limit};
+  figures.insert(figures.end(), beside.begin(), beside.end());
+  const Axis axis(figures);
+  page.open("svg", {{"class", tone == Tone::loud      ? "scale"
+                              : tone == Tone::perhaps ? "scale maybe"
+                                                      : "scale quiet"},
                     {"viewBox", "0 0 " + coordinate(width) + " " + coordinate(height)},
                     {"role", "img"},
                     {"aria-label", words}});
@@ -163,7 +167,7 @@ void draw_hatching(Markup& page) {
                     {"aria-hidden", "true"},
                     {"focusable", "false"}});
   page.open("defs");
-  for (const std::string_view of : {"hatch", "hatch-outside"}) {
+  for (const std::string_view of : {"hatch", "hatch-outside", "hatch-maybe", "hatch-quiet"}) {
     page.open("pattern", {{"id", std::string(of)},
                           {"width", "5"},
                           {"height", "5"},

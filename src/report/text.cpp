@@ -7,6 +7,7 @@
 
 #include <sudsmark/report.h>
 
+#include "report/paint.h"
 #include "wording/citations.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
@@ -16,6 +17,7 @@ using namespace wording;
 
 namespace {
 
+using report::painted;
 using wording::harmless;
 using wording::joined;
 
@@ -27,15 +29,6 @@ struct Line {
   Level level = Level::note;
   std::string words;
 };
-
-std::string painted(Level level, bool color) {
-  const std::string word{wording::level_word(level)};
-  if (!color) return word;
-  const std::string_view paint = level == Level::error     ? "\x1b[1;31m"
-                                 : level == Level::warning ? "\x1b[1;33m"
-                                                           : "\x1b[36m";
-  return std::string(paint) + word + "\x1b[0m";
-}
 
 std::string ids(const std::vector<std::string>& rules) {
   std::string out = "[";
@@ -168,7 +161,9 @@ class FormulaText {
       const Finding& first = *gathered.first;
       std::string words;
       if (gathered.count == 1) {
-        words = with_subject(first) + first.message;
+        // what is not known names what it is not known of, as a rule
+        const bool named = joined(missing).find("'" + first.subject + "'") != std::string::npos;
+        words = (named ? std::string() : with_subject(first)) + first.message;
       } else {
         const std::string rules = std::to_string(gathered.count) + " checks";
         words = "not known: " + joined(missing) + "; would decide " + rules;

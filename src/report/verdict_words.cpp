@@ -5,15 +5,10 @@
 #include <map>
 #include <string_view>
 
+#include "report/prose.h"
+
 namespace sudsmark::report {
 namespace {
-
-std::string capital(std::string words) {
-  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
-    words[0] = static_cast<char>(words[0] - 'a' + 'A');
-  }
-  return words;
-}
 
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {
   return in_words(count) + " " + (count == 1 ? one : many);
@@ -82,9 +77,11 @@ std::string verdict_words(const FormulaResult& formula) {
     std::sort(things.begin(), things.end());
     const auto different =
         static_cast<std::size_t>(std::unique(things.begin(), things.end()) - things.begin());
-    out += " " + capital(counted(of.undecided, "question is", "questions are")) + " open until " +
-           (different == 0 ? "something more is known."
-                           : counted(different, "thing is known.", "things are known."));
+    out += " " +
+           capital(different == 0 ? "something is not known"
+                                  : counted(different, "thing is", "things are") + " not known") +
+           ", and " + counted(of.undecided, "check waits", "checks wait") + " for " +
+           (different > 1 ? "them." : "it.");
   }
   if (of.noted > 0) {
     out += " " + capital(counted(of.noted, "thing is", "things are")) + " worth knowing.";

@@ -253,12 +253,20 @@ class Check {
     verdict.kind = Kind::open;
     verdict.level = rule.undecided;
     verdict.missing = missing;
-    verdict.message = "needs " + listed(missing, missing_) + ": " + headline(rule, subject, {});
+    verdict.message =
+        "not known: " + listed(missing, missing_) + "; would decide " + question(rule, subject);
   }
 
   static std::string with_limit(std::string message, const Decider& decider) {
     const std::string limit = wanted(decider);
     return limit.empty() ? message : std::move(message) + ", " + limit;
+  }
+
+  /// A rule by its title, as what is asked; with the row of a table, which no report names beside.
+  static std::string question(const Rule& rule, const Subject& subject) {
+    const std::string row =
+        subject.row != nullptr ? " of '" + std::string(subject.name) + "'" : std::string();
+    return "\"" + rule.title + "\"" + row;
   }
 
   Span place(const Rule& rule, const Subject& subject, const Decider& decider) {

@@ -55,8 +55,11 @@ std::string said(const Value& value, const Program& program, const Decider& deci
   if (program.kind == ValueKind::text) {
     return value.known ? std::string(value.text) : std::string("unknown");
   }
-  const Unit unit = unit_called(program.unit);
+  Unit unit = unit_called(program.unit);
   if (decider.compares() && value.range == decider.tried.measured) {
+    // in the unit of its limit, beside which it stands
+    const Unit of_limit = unit_called(decider.test->unit);
+    if (of_limit.dimension == unit.dimension) unit = of_limit;
     const Range ends = quantity::hull(decider.tried.low, decider.tried.high);
     return printed_beside(value.range, ends, unit);
   }

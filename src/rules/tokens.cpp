@@ -82,7 +82,7 @@ std::string unit_hint(std::string_view word) {
     if (unit.word != "1") known.emplace_back(unit.word);
   }
   const std::vector<std::string> near = text::nearest(word, known);
-  return near.empty() ? std::string() : "; did you mean " + text::listed(near) + "?";
+  return near.empty() ? std::string() : "; perhaps " + text::listed(near);
 }
 
 const Unit* unit_called(std::string_view word) {

@@ -35,6 +35,12 @@ std::string sentence(const Diagnostic& diagnostic) {
   return out;
 }
 
+std::string instead(const Diagnostic& diagnostic) {
+  const int at = diagnostic.message->instead;
+  if (at < 0 || static_cast<std::size_t>(at) >= diagnostic.arguments.size()) return {};
+  return words(diagnostic.arguments[static_cast<std::size_t>(at)]);
+}
+
 void Diagnostics::add(const Message& message, Span place, std::vector<Argument> arguments) {
   add(Diagnostic{&message, std::move(arguments), {place}});
 }

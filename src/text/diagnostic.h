@@ -21,6 +21,9 @@ namespace sudsmark::text {
 struct Message {
   std::string_view id;
   std::string_view pattern;
+  /// The argument that could stand at the first place as it is, where only the spelling is wrong:
+  /// what a report may offer as a change. An argument that is not given or empty offers none.
+  int instead = -1;
 };
 
 /// What fills a hole: words as they are, or a number, printed with at most six digits.
@@ -35,6 +38,9 @@ struct Diagnostic {
 
 /// The sentence of a diagnostic, its holes filled.
 [[nodiscard]] std::string sentence(const Diagnostic& diagnostic);
+
+/// What could stand at the first place, as it is; empty where that is not for spelling to say.
+[[nodiscard]] std::string instead(const Diagnostic& diagnostic);
 
 /// Gathers diagnostics of one reading. Past `most` for one file, more are counted and not kept.
 class Diagnostics {

@@ -89,7 +89,7 @@ bool flag_of(const Node& node, Diagnostics& diagnostics) {
 
 std::string hint(std::string_view name, const std::vector<std::string>& candidates) {
   const std::vector<std::string> near = nearest(name, candidates);
-  return near.empty() ? std::string() : "; did you mean " + listed(near) + "?";
+  return near.empty() ? std::string() : "; perhaps " + listed(near);
 }
 
 Fields::Fields(const Node& node, Diagnostics& diagnostics)

@@ -32,7 +32,7 @@ namespace sudsmark::text {
 /// Text without the blanks and line ends around it.
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 
-/// "; did you mean 'a' or 'b'?", or nothing: the end of a sentence about a name nobody knows.
+/// "; perhaps 'a' or 'b'", or nothing: the end of a sentence about a name nobody knows.
 [[nodiscard]] std::string hint(std::string_view name, const std::vector<std::string>& candidates);
 
 /// The keys of one map. Asking for a key makes it a known one.

@@ -50,8 +50,9 @@ std::string described(const Room& room, const std::string& unit) {
   }
   const std::string worst =
       std::isfinite(room.least) ? amount(room.least, unit) + beyond : "any amount" + beyond;
-  const std::string best =
-      std::isfinite(room.most) ? amount(room.most, unit) + " to spare" : "any amount to spare";
+  const std::string best = nothing(room.most, room.limit) ? "just met"
+                           : std::isfinite(room.most)     ? amount(room.most, unit) + " to spare"
+                                                          : "any amount to spare";
   return "at best " + best + ", at worst " + worst;
 }
 
@@ -124,6 +125,12 @@ std::string wanted(const Figure& limit) {
   if (limit.high) return "at most " + end(*limit.high);
   if (limit.low) return "at least " + end(*limit.low);
   return "no limit known";
+}
+
+std::string shown_beside(const Figure& measured, const Figure& limit) {
+  const bool none = limit.high == 0.0 && limit.low.value_or(0.0) == 0.0 &&
+                    measured.low.value_or(-1.0) >= 0.0 && limit.unit != "C" && limit.unit != "pH";
+  return shown(measured) + "; wanted " + (none ? "none" : wanted(limit));
 }
 
 bool nothing_to_show(const Finding& finding) {

@@ -30,6 +30,9 @@ struct Margin {
 /// "at most 2.4 %", "12 to 26 %", "0.5 or more": what is wanted.
 [[nodiscard]] std::string wanted(const Figure& limit);
 
+/// "3 %; wanted at most 2.4 %": a figure beside its limit, in short.
+[[nodiscard]] std::string shown_beside(const Figure& measured, const Figure& limit);
+
 /// Whether a verdict has no figure worth a picture: nothing measured, or nothing of it there and
 /// nothing wanted of it.
 [[nodiscard]] bool nothing_to_show(const Finding& finding);

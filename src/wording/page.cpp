@@ -9,7 +9,7 @@
 namespace sudsmark::wording {
 namespace {
 
-constexpr std::size_t width = 88;
+constexpr std::size_t width = page_width;
 constexpr std::size_t label_width = 16;
 constexpr std::size_t name_width = 36;
 constexpr std::size_t mass_width = 12;

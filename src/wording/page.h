@@ -10,10 +10,13 @@
 
 namespace sudsmark::wording {
 
+/// Columns of a page.
+inline constexpr std::size_t page_width = 88;
+
 class Page {
  public:
   void heading(std::string_view words);
-  /// Folds at 88 columns.
+  /// Folds at the width of the page.
   void paragraph(std::string_view words, std::size_t indent = 0);
   /// "  label     words", the words folded and aligned.
   void entry(std::string_view label, std::string_view words);

@@ -74,7 +74,7 @@ TEST_CASE("no figure") {
   CHECK(read("5 %", dimension::number).errors ==
         "1:1 wrong-dimension expected a number, found a share ('5 %')\n");
   CHECK(read("5 G", dimension::mass).errors ==
-        "1:1 unknown-unit 'G' is not a unit; did you mean 'g', '1' or '%'?\n");
+        "1:1 unknown-unit 'G' is not a unit; perhaps 'g', '1' or '%'\n");
   CHECK(read("1e3 %", dimension::share).errors == "1:1 unknown-unit 'e3 %' is not a unit\n");
   CHECK(read("5 - 4 g", dimension::mass).errors ==
         "1:1 reversed-range the first figure of a range must not exceed the second\n");

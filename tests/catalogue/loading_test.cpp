@@ -291,5 +291,5 @@ TEST_CASE("keys that others read are passed over, others are not") {
   builder.add(*root, "x", others);
   CHECK(builder.finish().editions.empty());
   CHECK(testing::printed(sources, diagnostics) ==
-        "3:1 unknown-key 'measure' is not a key that is known here; did you mean 'measures'?\n");
+        "3:1 unknown-key 'measure' is not a key that is known here; perhaps 'measures'\n");
 }

@@ -164,6 +164,29 @@ TEST_CASE("ASCII alone, and colour only where it is wished for") {
     CHECK(ran.status == 1);
     CHECK(ascii(ran.out));
   }
+  const std::string hostile = day + "tests/report/hostile/names.formula";
+  for (const std::string& command :
+       {"measure --ascii" + hostile, "measure --ascii --format json" + hostile,
+        "measure --ascii --sheet" + hostile, "measure --ascii --sheet --format html" + hostile,
+        "label --ascii --verbose" + hostile, "label --ascii --format json" + hostile,
+        "compare --ascii" + day + "tests/report/hostile/tweak.formula",
+        "compare --ascii --format json" + day + "tests/report/hostile/tweak.formula",
+        "compare --ascii --format html" + day + "tests/report/hostile/tweak.formula",
+        std::string("explain --ascii bath.ph"), std::string("rules --ascii --verbose")}) {
+    CAPTURE(command);
+    const auto ran = run(command, source);
+    CHECK(ran.status < 2);
+    CHECK_FALSE(ran.out.empty());
+    CHECK(ascii(ran.out));
+  }
+  const Folder folder;
+  folder.write("caf\u00e9.formula", "formula \"Caf\u00e9\"\n  froming \u00e9\n");
+  const auto wrong = run("check --ascii 'caf\u00e9.formula'", folder.path());
+  CHECK(wrong.status == 2);
+  CHECK_FALSE(wrong.err.empty());
+  CHECK(ascii(wrong.err));
+  CHECK_FALSE(ascii(run("explain bath.ph", source).out + run("rules --verbose", source).out +
+                    run("measure --sheet" + hostile, source).out));
   CHECK_FALSE(holds(run("check" + estuary, source).out, "\x1b["));
   CHECK(holds(run("check --color always" + estuary, source).out, "\x1b["));
   CHECK_FALSE(holds(run("check --color never" + estuary, source).out, "\x1b["));

@@ -205,7 +205,7 @@ TEST_CASE("a unit must be some premix's own") {
   REQUIRE(boxes.sheet);
   CHECK(boxes.sheet->phases[0].lines[1].amount.unit == "box");
   CHECK(errors("  2 bxo \"dry mix\"\n").errors ==
-        "5:5: error: 'bxo' is no unit, and no premix is made in it; did you mean 'box'?\n");
+        "5:5: error: 'bxo' is no unit, and no premix is made in it; perhaps 'box'\n");
   CHECK(errors("  2 grams kaolin\n").errors ==
         "5:5: error: 'gram' is no unit, and no premix is made in it; write 'g'\n");
 }

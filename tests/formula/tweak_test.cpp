@@ -201,8 +201,8 @@ TEST_CASE("a tweak that asks for too much says so") {
 
 TEST_CASE("names that no line has are errors with the nearest names of the base") {
   CHECK(tweaked(shares, "  set SLAS to 5 %\n  swap kaoline for mica\n  remove gold\n") ==
-        "2:7: error: no line of the base names 'SLAS'; did you mean 'SLSA'?\n"
-        "3:8: error: no line of the base names 'kaoline'; did you mean 'kaolin'?\n"
+        "2:7: error: no line of the base names 'SLAS'; perhaps 'SLSA'\n"
+        "3:8: error: no line of the base names 'kaoline'; perhaps 'kaolin'\n"
         "4:10: error: no line of the base names 'gold'\n");
 }
 

@@ -54,6 +54,8 @@ TEST_CASE("whole outputs of every format") {
   check_expected(golden("estuary.sarif"), sarif_report(run, rulesets));
   check_expected(golden("estuary.html"), without_style(html_report(run, rulesets)));
   check_expected(golden("estuary.baseline.json"), baseline_text(run));
+  check_expected(golden("estuary.sheet.html"), without_style(sheet_html(run)));
+  check_expected(golden("estuary.measures.txt"), measure_text(run, {}));
 }
 
 TEST_CASE("whole outputs of a run with an input that cannot be read, against a baseline") {
@@ -75,7 +77,7 @@ TEST_CASE("whole outputs of a run with an input that cannot be read, against a b
                  without_style(html_overview(run, {"estuary.html"})));
 }
 
-TEST_CASE("a whole comparison as a page") {
+TEST_CASE("a whole comparison in every format") {
   const Rulesets rulesets = estuary_rulesets();
   CheckOptions options = in_full();
   options.read = [](const std::string& path) { return file_contents(golden(path)); };
@@ -90,4 +92,6 @@ TEST_CASE("a whole comparison as a page") {
     return one.name != "powders" && one.name != "scent" && one.name != "oils";
   });
   check_expected(golden("comparison.html"), without_style(compare_html(*compared, rulesets)));
+  check_expected(golden("comparison.json"), compare_json(*compared, rulesets));
+  check_expected(golden("comparison.txt"), compare_text(*compared, {}));
 }

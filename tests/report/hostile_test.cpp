@@ -6,6 +6,7 @@
 
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
+#include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
@@ -24,6 +25,34 @@ std::string hostile_text() {
 /// A file with a name of the same sort.
 RunResult hostile(const Rulesets& rulesets) {
   return checked("a\"><script>alert(0)</script>\x1b[2J\u202E{0}.formula", hostile_text(), rulesets);
+}
+
+/// The same formula, its label and its bench sheet, without verdicts.
+RunResult hostile_label(const Rulesets& rulesets) {
+  CheckOptions options = in_full();
+  options.label = true;
+  options.verdicts = false;
+  RunResult run;
+  check({"\"></script>\x07\u2067.formula",
+         hostile_text() + "\nlabel\n  ingredients \"<script>alert(9)</script>, "
+                          "]]>, {0}, abc\u202Edef\"\n"},
+        rulesets, options, run);
+  return run;
+}
+
+/// A tweak of it with names and edits of the same sort, against it.
+Comparison hostile_comparison(const Rulesets& rulesets) {
+  const std::filesystem::path folder = testing::source_dir() / "tests/report/hostile";
+  CheckOptions options = in_full();
+  options.read = [&](const std::string& path) { return file_contents(folder / path); };
+  const FormulaText tweak{"tweak.formula", file_contents(folder / "tweak.formula")};
+  std::vector<Problem> problems;
+  const auto base = base_of(tweak, options, problems);
+  REQUIRE(base.has_value());
+  auto compared = compare(*base, tweak, rulesets, options, problems);
+  REQUIRE(problems.empty());
+  REQUIRE(compared.has_value());
+  return std::move(*compared);
 }
 
 /// Marks that turn text around, and control characters but line ends.
@@ -68,13 +97,13 @@ void check_page(const std::string& page) {
     CAPTURE(tag);
     const std::string bare = tag.starts_with('/') ? tag.substr(1) : tag;
     static const std::set<std::string> known{
-        "a",        "article", "b",    "bdi",     "body",  "caption", "circle",  "cite",
-        "code",     "dd",      "defs", "desc",    "div",   "dl",      "dt",      "figcaption",
-        "figure",   "footer",  "h1",   "h2",      "h3",    "header",  "html",    "li",
-        "line",     "main",    "nav",  "ol",      "p",     "path",    "pattern", "polygon",
-        "polyline", "q",       "rect", "section", "small", "span",    "style",   "svg",
-        "table",    "tbody",   "td",   "text",    "th",    "thead",   "time",    "title",
-        "tr",       "ul",      "head"};
+        "a",       "article",    "b",        "bdi",    "body",    "caption", "circle", "cite",
+        "code",    "dd",         "defs",     "desc",   "details", "summary", "div",    "dl",
+        "dt",      "figcaption", "figure",   "footer", "h1",      "h2",      "h3",     "header",
+        "html",    "li",         "line",     "main",   "nav",     "ol",      "p",      "path",
+        "pattern", "polygon",    "polyline", "q",      "rect",    "section", "small",  "span",
+        "style",   "svg",        "table",    "tbody",  "td",      "text",    "th",     "thead",
+        "time",    "title",      "tr",       "ul",     "head"};
     CHECK(known.count(bare) == 1);
   }
 }
@@ -98,7 +127,29 @@ TEST_CASE("hostile names in every format") {
   check_page(html_report(run, rulesets));
   check_page(html_overview(run, {"a\"><script>b</script>.html"}));
   check_page(sheet_html(run));
-  check_page(compare_html(differences(run.formulas.front(), run.formulas.front()), rulesets));
+  const RunResult label = hostile_label(rulesets);
+  REQUIRE(label.formulas.size() == 1);
+  CHECK(bad_marks(label_text(label, {true, false, false})) == 0);
+  CHECK(bad_marks(label_json(label)) == 0);
+  CHECK(bad_marks(sheet_text(label, {})) == 0);
+  check_page(sheet_html(label));
+  // a label that is held against what it should say
+  const RunResult held = checked("label.formula",
+                                 hostile_text() +
+                                     "\nlabel\n  ingredients \"abc\u202Edef, ]]>, "
+                                     "<b>\"\n",
+                                 rulesets);
+  CHECK(bad_marks(text_report(held, {true, false, false})) == 0);
+  CHECK(bad_marks(sarif_report(held, rulesets, {true, false})) == 0);
+  check_page(html_report(held, rulesets));
+
+  const Comparison compared = hostile_comparison(rulesets);
+  CHECK_FALSE(compared.same());
+  CHECK(bad_marks(compare_text(compared, {true, false, false})) == 0);
+  CHECK(bad_marks(compare_json(compared, rulesets)) == 0);
+  const std::string comparison = compare_html(compared, rulesets);
+  check_page(comparison);
+  CHECK(comparison.find("&lt;/code&gt;&lt;script&gt;alert(8)") != std::string::npos);
   const std::string page = html_report(run, rulesets);
   CHECK(page.find("<script") == std::string::npos);
   CHECK(page.find("&lt;script&gt;alert(1)&lt;/script&gt;") != std::string::npos);
@@ -115,6 +166,33 @@ TEST_CASE("ASCII alone in every format") {
   CHECK(is_ascii(sarif_report(run, rulesets, {true, true})));
   CHECK(is_ascii(html_report(run, rulesets, {true, {}})));
   CHECK(is_ascii(sheet_html(run, {true, {}})));
+}
+
+TEST_CASE("a baseline of hostile names is read back, and one with hostile words harms nothing") {
+  const Rulesets rulesets = Rulesets::built_in();
+  RunResult run = hostile(rulesets);
+  const std::string baseline = baseline_text(run);
+  REQUIRE_FALSE(compare_with_baseline(baseline, run).has_value());
+  CHECK(run.absent.empty());
+  for (const Finding& finding : run.formulas.front().findings) {
+    CHECK(finding.standing != Standing::fresh);
+  }
+  // an entry that nobody finds any more, with a message out of somebody else's hands
+  RunResult other = hostile(rulesets);
+  std::string forged = baseline;
+  const std::string fingerprint = "\"fingerprint\":\"";
+  const std::size_t at = forged.find(fingerprint) + fingerprint.size();
+  forged.replace(at, 4, "zzzz");
+  const std::string message = "\"message\":\"";
+  forged.insert(forged.find(message) + message.size(),
+                "</style><script>alert(10)</script>\\u202E\\u0007 ");
+  REQUIRE_FALSE(compare_with_baseline(forged, other).has_value());
+  REQUIRE(other.absent.size() == 1);
+  CHECK(bad_marks(text_report(other, {true, false, false})) == 0);
+  CHECK(bad_marks(json_report(other, rulesets)) == 0);
+  CHECK(bad_marks(sarif_report(other, rulesets, {true, false})) == 0);
+  check_page(html_report(other, rulesets));
+  check_page(html_overview(other, {"a.html"}));
 }
 
 TEST_CASE("a link in a message is none") {

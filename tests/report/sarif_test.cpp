@@ -3,6 +3,10 @@
 
 #include <nlohmann/json.hpp>
 
+#include <map>
+#include <set>
+
+#include <sudsmark/baseline.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
@@ -102,6 +106,90 @@ TEST_CASE("a misspelt ingredient comes with its fix") {
   const auto column = 16 + list.find("Glycerine");
   CHECK(change["deletedRegion"]["startColumn"] == column);
   CHECK(change["deletedRegion"]["endColumn"] == column + 9);
+}
+
+TEST_CASE("a rule of labels has its place in the list of rules") {
+  const Rulesets rulesets = estuary_rulesets();
+  const RunResult run = checked(
+      "estuary.formula",
+      file_contents(golden("estuary.formula")) + "\nlabel\n  ingredients \"Zea Mays Starch\"\n",
+      rulesets);
+  const json log = log_of(run, rulesets);
+  const json& missing = result(log, "label-ingredient-missing");
+  CHECK(log["tool"]["driver"]["rules"][missing["ruleIndex"].get<std::size_t>()]["id"] ==
+        "label-ingredient-missing");
+}
+
+TEST_CASE("a word that is only misspelt is a result with its fix") {
+  const Rulesets rulesets = estuary_rulesets();
+  const std::string text = "formula \"Caf\u00e9\"\n  product bubble bar\n  batch 0,5 Kg\n";
+  const json log = log_of(checked("a.formula", text, rulesets), rulesets);
+  const json& found = result(log, "spelling");
+  CHECK(log["tool"]["driver"]["rules"][found["ruleIndex"].get<std::size_t>()]["id"] == "spelling");
+  CHECK(found["kind"] == "fail");
+  CHECK(found["level"] == "error");
+  CHECK(found["message"]["text"] == "'0,5' has a decimal comma; write 0.5");
+  const json& change = found["fixes"][0]["artifactChanges"][0]["replacements"][0];
+  CHECK(change["insertedContent"]["text"] == "0.5");
+  CHECK(change["deletedRegion"] ==
+        json{{"startLine", 3}, {"startColumn", 9}, {"endLine", 3}, {"endColumn", 12}});
+  // what nobody can tell by its spelling brings none
+  const json other =
+      log_of(checked("b.formula", "formula \"B\"\n  batch 2 cups\n", rulesets), rulesets);
+  for (const json& one : other["results"]) CHECK(one["ruleId"] != "spelling");
+  CHECK(other["invocations"][0]["toolExecutionNotifications"].size() > 0);
+}
+
+TEST_CASE("fingerprints stay when lines move, comments change or files are moved about") {
+  const Rulesets rulesets = estuary_rulesets();
+  const auto prints = [&](const std::string& path, const std::string& text) {
+    std::multiset<std::string> out;
+    const RunResult run = checked(path, text, rulesets);
+    REQUIRE(run.formulas.size() == 1);
+    const json log = log_of(run, rulesets);
+    for (const json& one : log["results"]) {
+      out.insert(one["partialFingerprints"]["sudsmarkFinding/v1"].get<std::string>());
+    }
+    return out;
+  };
+  const std::string text = file_contents(golden("estuary.formula"));
+  const auto before = prints("estuary.formula", text);
+  CHECK(before.size() > 5);
+  CHECK(before.size() == std::set<std::string>(before.begin(), before.end()).size());
+  std::string moved = "# one more line\n\n" + text;
+  moved.insert(moved.find("\nphase"), "\n\n# and another");
+  const std::size_t line = moved.find('\n', moved.find("2.5 - 4 %"));
+  moved.insert(line, "   # what it is for");
+  CHECK(prints("elsewhere/estuary.formula", moved) == before);
+  std::string changed = text;
+  changed.replace(changed.find("2.5 - 4 %"), 9, "2.5 - 6 %");
+  CHECK(prints("estuary.formula", changed) != before);
+  // misspelt words too
+  const auto spelling = [&](const std::string& of) {
+    return result(log_of(checked("a.formula", of, rulesets), rulesets),
+                  "spelling")["partialFingerprints"];
+  };
+  CHECK(spelling("formula \"A\"\n  batch 0,5 kg\n") ==
+        spelling("\n\nformula \"A\"\n  batch   0,5 kg # new\n"));
+}
+
+TEST_CASE("results of a baseline are new, unchanged or absent") {
+  const Rulesets rulesets = estuary_rulesets();
+  std::string text = file_contents(golden("estuary.formula"));
+  text.replace(text.find("2.5 - 4 %"), 9, "2.5 - 5 %");
+  RunResult run = checked("estuary.formula", "\n" + text, rulesets);
+  REQUIRE_FALSE(
+      compare_with_baseline(file_contents(golden("estuary.baseline.json")), run).has_value());
+  const json log = log_of(run, rulesets);
+  std::map<std::string, int> states;
+  for (const json& one : log["results"]) {
+    if (one.contains("suppressions")) continue;  // what is allowed is in no baseline
+    ++states[one["baselineState"].get<std::string>()];
+    CHECK((one["baselineState"] == "unchanged") == (one["ruleId"] != "glycerin-window"));
+  }
+  CHECK(states["new"] == 1);
+  CHECK(states["absent"] == 1);
+  CHECK(states["unchanged"] > 3);
 }
 
 TEST_CASE("what could not be read is a notification") {

@@ -23,7 +23,8 @@ if not os.path.exists(sarif_schema):
     print("skipped: the SARIF schema is not installed (npm ci in tests/browser)")
     sys.exit(77)
 
-GROUPS = ["fixtures/formulas", "fixtures/faulty", "fixtures/malformed", "tests/report/hostile"]
+GROUPS = ["fixtures/formulas", "fixtures/faulty", "fixtures/malformed", "tests/report/hostile",
+          "tests/golden"]
 DAY = ["--on", "2026-11-25"]
 
 
@@ -72,6 +73,8 @@ def main():
               run("check", *DAY, "--verbose", "--format", "sarif", group), of_sarif)
     tweak = ["--bare", "--rules", "tests/golden", "tests/golden/estuary-tweak.formula"]
     check("comparison as json", run("compare", *DAY, "--format", "json", *tweak), of_report)
+    check("hostile comparison as json",
+          run("compare", *DAY, "--format", "json", "tests/report/hostile/tweak.formula"), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]
     with tempfile.TemporaryDirectory() as folder:
         baseline = os.path.join(folder, "baseline.json")

@@ -22,8 +22,10 @@ std::string bar(std::string_view lines, std::string_view statements = "") {
 TEST_CASE("rows whose substance the formula holds") {
   // 3 % of an oil of 30 to 40 % linalool; nothing else is declared of it, so citral may be there
   CHECK(verdict_of(limits, bar(" 3 % meadow oil\n")) ==
-        "open note line 4: needs what 'Meadow oil' holds undeclared: The rule: 'Linalool'\n"
-        "open note line 4: needs what 'Meadow oil' holds undeclared: The rule: 'Citral'\n");
+        "open note line 4: not known: what 'Meadow oil' holds undeclared; would decide "
+        "\"The rule\" of 'Linalool'\n"
+        "open note line 4: not known: what 'Meadow oil' holds undeclared; would decide "
+        "\"The rule\" of 'Citral'\n");
   const std::string declared = "fragrance \"Mild\"\n 30 - 40 % linalool\n undeclared none\n";
   CHECK(verdict_of(limits, bar(" 2 % Mild\n") + declared) ==
         "pass none line 4: The rule: 'Linalool' (0.6 to 0.8 %, wanted at most 1 %)\n");
@@ -42,13 +44,14 @@ TEST_CASE("rows whose substance the formula holds") {
 
 TEST_CASE("a row holds in its markets, from its day, and may lack a figure") {
   CHECK(verdict_of(limits, bar(" 1 % borax\n", " market EU\n")) ==
-        "open note line 5: needs the limit of 'Borax' in the table 'Limits of scents': The rule: "
-        "'Borax'\n");
+        "open note line 5: not known: the limit of 'Borax' in the table 'Limits of scents'; would "
+        "decide \"The rule\" of 'Borax'\n");
   CHECK(verdict_of(limits, bar(" 1 % borax\n", " market GB\n")) == "notApplicable 'Borax'\n");
   CHECK(verdict_of(limits, bar(" 0.2 % sky lake\n", " market GB\n")) ==
         "fail warning line 5: 0.2 % of Sky blue, mild, wanted at most 0.1 %\n");
   CHECK(verdict_of(limits, bar(" 0.2 % sky lake\n")) ==
-        "open note line 4: needs where it is sold (`market`): The rule: 'Sky blue'\n");
+        "open note line 4: not known: where it is sold (`market`); would decide "
+        "\"The rule\" of 'Sky blue'\n");
   Workbench bench(rule_file(limits));
   const blend::Blend blend = bench.mix(bar(" 0.2 % sky lake\n", " market GB\n"));
   using std::chrono::year;
@@ -95,7 +98,7 @@ TEST_CASE("a row counts its extracts as a whole, whatever they are made of") {
             .text == "fail warning line 4: 3 % of Meadow, wanted at most 0.1 %\n");
   CHECK(ask(bench, bench.mix(bar(" 3 % borax\n"))).text == "notApplicable\n");
   Workbench wrong(rule + "      - { name: None, materials: [meadow-oul], source: book }\n");
-  CHECK(wrong.errors().find("no material has the id 'meadow-oul'; did you mean 'meadow-oil'?") !=
+  CHECK(wrong.errors().find("no material has the id 'meadow-oul'; perhaps 'meadow-oil'") !=
         std::string::npos);
 }
 
@@ -122,11 +125,11 @@ TEST_CASE("whether a material is listed in a table, in each market that the tabl
   CHECK(verdict_of("    each: material\n    when: material is dye\n"
                    "    expect: material is not listed in scent-limits\n    message: no\n",
                    bar(" 0.1 % neon\n") + own)
-            .starts_with("open note line 4: needs the CAS or colour index number of 'neon'"));
+            .starts_with("open note line 4: not known: the CAS or colour index number of 'neon'"));
   Workbench wrong(
       rule_file("    each: material\n    expect: material is listed in scent-limit\n"
                 "    message: no\n"));
-  CHECK(wrong.errors().find("'scent-limit' is not a table that is known; did you mean") !=
+  CHECK(wrong.errors().find("'scent-limit' is not a table that is known; perhaps") !=
         std::string::npos);
 }
 
@@ -162,7 +165,7 @@ TEST_CASE("materials") {
   CHECK(asked("    when: material is liquid and not material is amphoteric\n"
               "    expect: material.hlb > 10\n",
               " 2 % sweet oil\n 5 % foam liquid\n") ==
-        "open note line 4: needs the HLB of 'Sweet oil': The rule: 'Sweet oil'\n"
+        "open note line 4: not known: the HLB of 'Sweet oil'; would decide \"The rule\"\n"
         "notApplicable 'Foam liquid'\nnotApplicable 'Baking soda'\n");
   CHECK(asked("    when: material is amphoteric\n    expect: material.active >= 35 %\n",
               " 5 % foam liquid\n") ==
@@ -181,8 +184,8 @@ TEST_CASE("hazards of a material: stated, stated as none, not stated") {
   CHECK(verdict_of(rule, bar(" 5 % foam powder\n 1 % borax\n 1 % plain starch\n")) ==
         "fail warning line 4: Foam powder, wanted at most 0.1 %\n"
         "fail warning line 5: Borax, wanted at most 0.1 %\n"
-        "open note line 6: needs the safety data sheet of 'Plain starch': The rule: 'Plain "
-        "starch'\n"
+        "open note line 6: not known: the safety data sheet of 'Plain starch'; would decide \"The "
+        "rule\"\n"
         "notApplicable 'Baking soda'\n");
 }
 
@@ -193,8 +196,8 @@ TEST_CASE("marks and dustiness of a material") {
   CHECK(verdict_of(rule, bar(" 5 % foam powder\n 1 % sky lake\n") +
                              "workshop \"room\"\n extraction no\n") ==
         "fail warning line 4: Foam powder is high\n"
-        "open note line 5: needs the dust data of 'Sky lake' and the dustiness of 'Sky lake': The "
-        "rule: 'Sky lake'\n"
+        "open note line 5: not known: the dust data of 'Sky lake' and the dustiness of 'Sky lake'; "
+        "would decide \"The rule\"\n"
         "notApplicable 'Baking soda'\n");
 }
 
@@ -207,7 +210,8 @@ TEST_CASE("what a material holds") {
                              "fragrance \"Mild\"\n 10 % linalool\n undeclared none\n") ==
         "fail warning line 4: Sour\n"
         "pass none line 5: The rule: 'Mild'\n"
-        "open note line 6: needs what 'Meadow oil' holds undeclared: The rule: 'Meadow oil'\n"
+        "open note line 6: not known: what 'Meadow oil' holds undeclared; would decide "
+        "\"The rule\"\n"
         "notApplicable 'Baking soda'\n");
 }
 
@@ -239,6 +243,6 @@ TEST_CASE("premixes and tasks") {
                    "    message: '{task}: {task.mass} for {task.takes}'\n",
                    formula) ==
         "fail warning line 9: tip: 1000 g for 12 min, wanted at most 0.01\n"
-        "open note line 14: needs the time (`takes`) of the task 'stir' and the number (`times`) "
-        "of the task 'stir': The rule: 'stir'\n");
+        "open note line 14: not known: the time (`takes`) of the task 'stir' and the number "
+        "(`times`) of the task 'stir'; would decide \"The rule\"\n");
 }

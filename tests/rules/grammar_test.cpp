@@ -197,7 +197,7 @@ TEST_CASE("what is wrong is said in our words, at its place") {
   CHECK(read("a > 0,5") == "5-6 a decimal comma: write the figure with a point");
   CHECK(read("a < b < c") ==
         "6-7 a second comparison: write 'x between a and b', or join two comparisons with 'and'");
-  CHECK(read("5 kgs") == "2-5 'kgs' is not a unit that is known; did you mean 'kg'?");
+  CHECK(read("5 kgs") == "2-5 'kgs' is not a unit that is known; perhaps 'kg'");
   CHECK(read("shares(a)") == "0-6 'shares' is not a function that is known; known are 'share'");
   CHECK(read("mean(a, b)") ==
         "0-4 'mean' is not a function that is known; known are 'share', 'supplied', 'mass', "

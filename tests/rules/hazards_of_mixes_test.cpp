@@ -42,7 +42,7 @@ TEST_CASE("what depends on a supplier's figure, or on a sheet that nobody gave, 
       "formula \"test\"\n product bubble bar\n batch 1 kg\nphase \"all\"\n 5 - 15 % foam powder\n"
       " q.s. bicarb\ntask \"tip\"\n handles phase \"all\"\n";
   CHECK(verdict_of(rule("task", "task is H315"), straddles)
-            .find("open note line 7: needs whether "
+            .find("open note line 7: not known: whether "
                   "H315 holds for the mix 'tip'") == 0);
   const std::string unknown = bar(" 900 g bicarb\n 100 g mystery\n",
                                   "material \"mystery\"\n role filler\n form fine powder\n");

@@ -66,9 +66,10 @@ TEST_CASE("open names what to find out, and weighs as 'undecided' says") {
       "    when: forming = pressed\n    expect: oils <= 2 %\n"
       "    message: '{oils} of oil'\n";
   CHECK(verdict_of(rule, bar(" 3 % sweet oil\n")) ==
-        "open note line 4: needs the forming method (`forming`): The rule\n");
+        "open note line 4: not known: the forming method (`forming`); would decide \"The rule\"\n");
   CHECK(verdict_of(rule + "    undecided: warning\n", bar(" 3 % sweet oil\n")) ==
-        "open warning line 4: needs the forming method (`forming`): The rule\n");
+        "open warning line 4: not known: the forming method (`forming`); would decide \"The "
+        "rule\"\n");
   // what holds however the product is formed passes
   CHECK(verdict_of(rule, bar(" 1 % sweet oil\n")) ==
         "pass none line 4: The rule (1 %, wanted at most 2 %)\n");
@@ -89,8 +90,8 @@ TEST_CASE("several things missing") {
   CHECK(verdict_of("    expect: forming = pressed and users = adults and market = GB and\n"
                    "      bath.water = soft and workshop.mask = none\n    message: m\n",
                    bar("")) ==
-        "open note line 1: needs the forming method (`forming`), who uses it (`users`), where it "
-        "is sold (`market`) and 2 more: The rule\n");
+        "open note line 1: not known: the forming method (`forming`), who uses it (`users`), where "
+        "it is sold (`market`) and 2 more; would decide \"The rule\"\n");
 }
 
 TEST_CASE("what is wanted") {
@@ -186,7 +187,9 @@ TEST_CASE("a limit from memory may fail and never simply passes") {
 
 TEST_CASE("division by nothing asks for something") {
   CHECK(verdict_of(emulsifier_rule, bar(" 1 % binder 80\n")) ==
-        "open note line 4: needs an amount of oils + scent that is more than nothing: The rule\n");
+        "open note line 4: not known: an amount of oils + scent that is more than nothing; would "
+        "decide "
+        "\"The rule\"\n");
   // where there may be some, it depends on how much
   CHECK(verdict_of(emulsifier_rule, bar(" 0 - 3 % sweet oil\n 1 % binder 80\n")) ==
         "review warning line 5: it depends on the true figures: 1 % of emulsifier stands against 0 "
@@ -197,7 +200,8 @@ TEST_CASE("what is undeclared may be any aroma chemical") {
   const std::string rule = "    expect: share(citral) <= 0.1 %\n    message: '{share(citral)}'\n";
   const std::string secret = "fragrance \"Secret\"\n 1 - 2 % linalool\n";
   CHECK(verdict_of(rule, bar(" 2 % Secret\n") + secret) ==
-        "open note line 4: needs what 'Secret' holds undeclared: The rule\n");
+        "open note line 4: not known: what 'Secret' holds undeclared; would decide "
+        "\"The rule\"\n");
   CHECK(verdict_of(rule, bar(" 2 % Secret\n") + secret + " undeclared none\n") ==
         "pass none line 1: The rule (0 %, wanted at most 0.1 %)\n");
   CHECK(verdict_of(rule, bar(" 0.05 % Secret\n") + secret) ==
@@ -232,7 +236,7 @@ TEST_CASE("an allow of a rule that is not known is an error") {
   text::Diagnostics diagnostics;
   rules::check_allows(bench.book.ruleset, blend, diagnostics);
   CHECK(printed(bench.sources, diagnostics) ==
-        "3:8 unknown-allow no rule is called 'the-rul'; did you mean 'the-rule'?\n");
+        "3:8 unknown-allow no rule is called 'the-rul'; perhaps 'the-rule'\n");
 }
 
 TEST_CASE("a law holds in its markets") {
@@ -243,7 +247,9 @@ TEST_CASE("a law holds in its markets") {
   };
   CHECK(sold(" market GB, US\n") == "fail warning line 5: 3 % in GB and US, wanted at most 2 %\n");
   CHECK(sold(" market US\n") == "notApplicable\n");
-  CHECK(sold("") == "open note line 4: needs where it is sold (`market`): The rule\n");
+  CHECK(sold("") ==
+        "open note line 4: not known: where it is sold (`market`); would decide "
+        "\"The rule\"\n");
   CHECK(verdict_of(rule, bar(" 1 % sweet oil\n"), law) ==
         "pass none line 4: The rule (1 %, wanted at most 2 %)\n");
 

@@ -173,7 +173,7 @@ TEST_CASE("what is expected of a node, and what is found") {
       "5:7 wrong-kind expected yes or no, found the text 'perhaps'\n"
       "6:8 wrong-kind expected a text or a list of texts, found keys with values\n"
       "8:7 wrong-kind expected a list, found the text 'a text that is so long that nobody wants…'\n"
-      "9:1 unknown-key 'remrk' is not a key that is known here; did you mean 'remark'?\n");
+      "9:1 unknown-key 'remrk' is not a key that is known here; perhaps 'remark'\n");
 }
 
 TEST_CASE("spoilt files end in a tree or in an error, soon") {

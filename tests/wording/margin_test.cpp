@@ -69,3 +69,11 @@ TEST_CASE("figures as people write them") {
   CHECK(shown(figure(38, 38, "C")) == "38 \u00b0C");
   CHECK(shown(figure(999, 999, "g")) == "999 g");
 }
+
+TEST_CASE("of what is wanted to be nothing, nothing is to spare") {
+  CHECK(margin(figure(0, 2.82), at_most(0)).words == "at best just met, at worst 2.82 % over");
+  CHECK(shown_beside(figure(0, 2.82), at_most(0)) == "0 to 2.82 %; wanted none");
+  // below nothing there is more room
+  CHECK(shown_beside(figure(-42, -30), at_most(0)) == "-42 to -30 %; wanted at most 0 %");
+  CHECK(shown_beside(figure(3, 3), at_most(2.4)) == "3 %; wanted at most 2.4 %");
+}
