@@ -66,6 +66,7 @@ struct Finding {
   std::optional<Figure> measured;
   std::optional<Figure> limit;
   std::vector<std::string> missing;  ///< what would decide it
+  bool paper = false;                ///< what is missing is a paper of a supplier, to be kept
   std::vector<SourceNote> sources;
   std::optional<std::string> allowed;  ///< why an `allow` of the formula covers it
   bool met_from_memory = false;        ///< met, but the limit itself is from memory

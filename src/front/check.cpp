@@ -109,6 +109,10 @@ class Checking {
     blend::MixOptions mixing;
     if (options_.rounded) mixing.weighed = measures::as_displayed;
     auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics_, mixing);
+    if (blend && !options_.markets.empty()) {
+      blend->markets.clear();
+      for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
+    }
     if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
     return blend;
   }
@@ -178,6 +182,7 @@ class Checking {
     out.subject_kind = verdict.subject_kind;
     out.subject = std::move(verdict.subject);
     out.met_from_memory = verdict.met_from_memory;
+    out.paper = verdict.paper;
     if (out.kind == Kind::not_applicable) return out;
     out.message = std::move(verdict.message);
     add_place(verdict.place, out);

@@ -58,6 +58,7 @@ class FormulaText {
     add_rows();
     add_gathered();
     add_from_memory();
+    add_papers();
     for (const Problem& note : formula_.notes) {
       lines_.push_back({note.file, note.line, note.column, Level::note, note.message});
     }
@@ -99,7 +100,9 @@ class FormulaText {
         }
         break;
       case Kind::open:
-        if (options_.verbose || finding.missing.empty()) {
+        if (finding.paper && !options_.verbose && finding.level == Level::note) {
+          papers_.push_back(&finding);
+        } else if (options_.verbose || finding.missing.empty()) {
           push(finding, finding.level, finding.message);
         } else {
           gather(finding);
@@ -196,6 +199,23 @@ class FormulaText {
     lines_.push_back({formula_.file, 0, 0, Level::note, words});
   }
 
+  /// Papers are no alarm: one line has them all.
+  void add_papers() {
+    if (papers_.empty()) return;
+    std::vector<std::string> papers;
+    std::vector<std::string> rules;
+    const auto once = [](std::vector<std::string>& list, const std::string& word) {
+      if (std::find(list.begin(), list.end(), word) == list.end()) list.push_back(word);
+    };
+    for (const Finding* finding : papers_) {
+      for (const std::string& paper : finding->missing) once(papers, paper);
+      once(rules, finding->rule);
+    }
+    std::string words = "papers to ask for and keep: ";
+    for (std::size_t at = 0; at < papers.size(); ++at) words += (at == 0 ? "" : "; ") + papers[at];
+    lines_.push_back({formula_.file, 0, 0, Level::note, words + " " + ids(rules)});
+  }
+
   /// " (1 warning, 3 notes)": how much the failures weigh, so that a caution is not read as a
   /// fault.
   [[nodiscard]] std::string weights() const {
@@ -242,6 +262,7 @@ class FormulaText {
   std::vector<Line> lines_;
   std::map<std::vector<std::string>, Gathered> gathered_;
   std::vector<std::pair<const Finding*, std::vector<std::string>>> rows_;
+  std::vector<const Finding*> papers_;
 };
 
 }  // namespace

@@ -133,7 +133,9 @@ class Check {
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
-    if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
+    if (!rule.paper.empty() && missing == 0) {
+      ask_for_paper(rule, subject, decider, verdict);
+    } else if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
       fail(rule, subject, decider, verdict);
     } else {
       if (missing != 0) {
@@ -236,7 +238,7 @@ class Check {
   void fail(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
     verdict.kind = Kind::fail;
     verdict.level = rule.otherwise;
-    verdict.message = with_limit(filled(rule, subject, machine_, decider), decider);
+    verdict.message = message(rule, subject, decider);
   }
 
   void review(const Rule& rule, const Subject& subject, const Decider& decider, Certainty applies,
@@ -246,7 +248,7 @@ class Check {
     verdict.message = applies == Certainty::depends
                           ? "it depends on the true figures whether this applies: "
                           : "it depends on the true figures: ";
-    verdict.message += with_limit(filled(rule, subject, machine_, decider), decider);
+    verdict.message += message(rule, subject, decider);
   }
 
   void open(const Rule& rule, const Subject& subject, MissingSet missing, Verdict& verdict) {
@@ -256,9 +258,21 @@ class Check {
     verdict.message = "needs " + listed(missing, missing_) + ": " + headline(rule, subject, {});
   }
 
-  static std::string with_limit(std::string message, const Decider& decider) {
-    const std::string limit = wanted(decider);
-    return limit.empty() ? message : std::move(message) + ", " + limit;
+  /// What only a paper shows is open until somebody holds the paper.
+  void ask_for_paper(const Rule& rule, const Subject& subject, const Decider& decider,
+                     Verdict& verdict) {
+    const std::string paper = filled(rule.paper, subject, machine_, decider);
+    open(rule, subject, missing_.add(paper, verdict.place), verdict);
+    verdict.message = "needs " + paper + ": " + filled(rule.message, subject, machine_, decider);
+    verdict.paper = true;
+  }
+
+  /// The rule's words, and what is wanted where they do not say it themselves.
+  std::string message(const Rule& rule, const Subject& subject, const Decider& decider) {
+    bool told = false;
+    std::string out = filled(rule.message, subject, machine_, decider, &told);
+    const std::string limit = told ? std::string() : wanted(decider);
+    return limit.empty() ? out : std::move(out) + ", " + limit;
   }
 
   Span place(const Rule& rule, const Subject& subject, const Decider& decider) {

@@ -104,7 +104,7 @@ template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   archive(rule.id, rule.title, rule.file, rule.each, rule.table, rule.when_text, rule.expect_text,
           rule.when, rule.expect, rule.otherwise, rule.undecided, rule.message_text, rule.message,
-          rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,
+          rule.paper, rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,
           rule.passes, rule.fails, rule.built_in);
 }
 
