@@ -62,7 +62,7 @@ std::string brought_by(const measures::View& whole, const Subject& subject) {
     }
     words.push_back(quantity::printed(share, percent) + " " + name);
   }
-  return text::listed(words, "and");
+  return text::series(words, "and");
 }
 
 }  // namespace sudsmark::rules
