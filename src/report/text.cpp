@@ -88,14 +88,16 @@ class FormulaText {
     }
     switch (finding.kind) {
       case Kind::fail:
-        if (!options_.verbose && finding.level == Level::note && finding.subject_kind == "row") {
-          gather_row(finding);
+        if (gathers(finding)) {
+          gather_alike(finding);
         } else {
           push(finding, finding.level, finding.message);
         }
         break;
       case Kind::review:
-        if (!finding.met_from_memory || options_.verbose) {
+        if (gathers(finding)) {
+          if (!finding.met_from_memory) gather_alike(finding);
+        } else if (!finding.met_from_memory || options_.verbose) {
           push(finding, finding.level, finding.message);
         }
         break;
@@ -146,23 +148,58 @@ class FormulaText {
     }
   }
 
-  /// Notes of one rule on several rows of a table are one line.
-  void gather_row(const Finding& finding) {
-    for (auto& [first, others] : rows_) {
-      if (first->rule != finding.rule) continue;
+  /// Notes of one rule on several rows of a table, and general cautions on several materials.
+  [[nodiscard]] bool gathers(const Finding& finding) const {
+    const bool caution = finding.subject_kind == "material" && !finding.measured;
+    return !options_.verbose && finding.level == Level::note &&
+           (finding.subject_kind == "row" || caution);
+  }
+
+  /// What is alike is told once.
+  void gather_alike(const Finding& finding) {
+    for (auto& [first, others, perhaps] : rows_) {
+      const bool alike = first->rule == finding.rule && first->kind == finding.kind &&
+                         (finding.subject_kind == "row" || first->message == finding.message);
+      if (!alike) continue;
       const bool told = first->subject == finding.subject ||
                         std::find(others.begin(), others.end(), finding.subject) != others.end();
       if (!told) others.push_back(finding.subject);
       return;
     }
-    rows_.push_back({&finding, {}});
+    rows_.push_back({&finding, {}, {}});
+  }
+
+  /// What may have to be told joins what has to be.
+  void join_perhaps() {
+    for (Alike& one : rows_) {
+      if (one.first->kind != Kind::review || one.first->subject_kind != "row") continue;
+      const auto sure = std::find_if(rows_.begin(), rows_.end(), [&](const Alike& other) {
+        return other.first != nullptr && other.first->kind == Kind::fail &&
+               other.first->rule == one.first->rule;
+      });
+      if (sure == rows_.end()) continue;
+      sure->perhaps = std::move(one.others);
+      sure->perhaps.insert(sure->perhaps.begin(), one.first->subject);
+      one.first = nullptr;
+    }
   }
 
   void add_rows() {
-    for (const auto& [first, others] : rows_) {
-      std::string message = first->message;
-      if (!others.empty()) message += "; the same of " + joined(others);
-      push(*first, first->level, message);
+    join_perhaps();
+    for (const auto& [first, others, perhaps] : rows_) {
+      if (first == nullptr) continue;
+      std::string message = with_subject(*first) + first->message;
+      if (!others.empty() && first->subject_kind == "row") {
+        message += "; the same of " + joined(others);
+      } else if (!others.empty()) {
+        message = "material '" + first->subject + "' and " + std::to_string(others.size()) +
+                  " more: " + first->message;
+      }
+      if (!perhaps.empty()) {
+        message += "; perhaps " + joined(perhaps) + " too";
+      }
+      message += " " + ids({first->rule});
+      lines_.push_back({first->file, first->line, first->column, first->level, std::move(message)});
     }
   }
 
@@ -261,7 +298,12 @@ class FormulaText {
   const TextOptions& options_;
   std::vector<Line> lines_;
   std::map<std::vector<std::string>, Gathered> gathered_;
-  std::vector<std::pair<const Finding*, std::vector<std::string>>> rows_;
+  struct Alike {
+    const Finding* first = nullptr;
+    std::vector<std::string> others;   ///< of which the same is true
+    std::vector<std::string> perhaps;  ///< of which it may be
+  };
+  std::vector<Alike> rows_;
   std::vector<const Finding*> papers_;
 };
 
