@@ -113,7 +113,7 @@ class Checking {
       blend->markets.clear();
       for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
     }
-    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
+    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
     return blend;
   }
 
@@ -169,7 +169,22 @@ class Checking {
       out.subject = std::move(fault.subject);
       out.spelling = std::move(fault.spelling);
       add_place(fault.place, out);
+      allow(blend, out);
       findings.push_back(std::move(out));
+    }
+  }
+
+  /// An `allow` of the formula takes the weight off a finding that is no rule's; a rule's own is
+  /// taken off where it is evaluated.
+  void allow(const blend::Blend& blend, Finding& finding) const {
+    if (finding.level == Level::error) return;
+    for (const formula::Allow& allow : blend.allows) {
+      if (text::fold(allow.rule.text) != text::fold(finding.rule)) continue;
+      if (allow.until && on_ > allow.until->day) {
+        finding.message += "; it was allowed until " + rules::day_words(allow.until->day);
+      } else {
+        finding.allowed = allow.because.text;
+      }
     }
   }
 

@@ -1,6 +1,7 @@
 #include "label/check.h"
 
 #include <algorithm>
+#include <initializer_list>
 #include <utility>
 
 #include "label/printed.h"
@@ -215,16 +216,34 @@ class LabelChecking {
     return true;
   }
 
+  [[nodiscard]] bool warned_of_any(std::initializer_list<std::string_view> phrases) const {
+    return std::any_of(phrases.begin(), phrases.end(), [&](std::string_view phrase) {
+      return warnings_.find(phrase) != std::string::npos;
+    });
+  }
+
   void check_words(const MarketLabel& label) {
-    const bool adults = warnings_.find(" for adult use only ") != std::string::npos;
+    const bool adults = warned_of_any({" for adult use only ", " for adults only ", " adults only ",
+                                       " exclusively by adults ", " by adults only "});
     for (const LabelWords& words : label.words) {
+      const bool of_foam = words.name.compare(0, 20, "foaming bath product") == 0;
+      if (!words.certain || (adults && of_foam)) continue;
       const bool to_print = !words.words.empty() && words.words.front() != '(';
-      if (!words.certain || !to_print || warned(words)) continue;
-      if (adults && words.name == "foaming bath product") continue;
-      share("label-caution-missing", words.name, stated_.place,
-            std::string("the label does not bear the words that ") + words.entry + " asks for: \"" +
-                words.words + "\"",
-            label.market);
+      if (to_print && !warned(words)) {
+        share("label-caution-missing", words.name, stated_.place,
+              std::string("the label does not bear the words that ") + words.entry +
+                  " asks for: \"" + words.words + "\"",
+              label.market);
+      }
+      // directions are the maker's own words, and known by how they begin
+      if (of_foam && !to_print && !warned_of_any({" directions", " how to use"})) {
+        add("label-caution-missing", words.name, stated_.place,
+            "not known: whether the label has directions for safe use, which " + words.entry +
+                " asks for beside the caution: write them into the warning too, beginning with "
+                "\"Directions:\" (" +
+                label.market + ")",
+            Kind::open, Level::note);
+      }
     }
   }
 

@@ -3,8 +3,8 @@
 // A result has a level only where its kind is `fail`, as the format wants it; how much a `review`
 // or an `open` weighs stands in its properties.
 #include <algorithm>
-#include <array>
 #include <map>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -12,6 +12,7 @@
 #include <sudsmark/report.h>
 
 #include "front/parts.h"
+#include "label/findings.h"
 #include "report/json_document.h"
 #include "report/sarif_law.h"
 #include "report/sarif_text.h"
@@ -75,38 +76,27 @@ ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
 
 /// What a label section is held against is no rule of a ruleset, and still has to be told.
 ordered_json label_descriptor(std::string_view id) {
-  struct Told {
-    std::string_view id;
-    std::string_view title;
-    std::string_view why;
-  };
-  constexpr std::array<Told, 6> told{
-      {{"label-market-unknown", "A label is checked for a market",
-        "Which names, allergens and cautions a label needs depends on where it is sold."},
-       {"label-ingredient-missing", "The label names every ingredient",
-        "Whoever reacts to a substance looks for it in the list."},
-       {"label-ingredient-extra", "The label names nothing that is not in it",
-        "A list that names what is not there is as wrong as one that leaves something out."},
-       {"label-ingredient-misspelt", "Ingredients are spelt as the law spells them",
-        "People search for the name letter by letter."},
-       {"label-ingredient-misplaced", "Ingredients stand in the order of the law",
-        "They fall by weight down to 1 %; below that any order will do, and colours come last."},
-       {"label-caution-missing", "The label bears the cautions that are asked for",
-        "A caution that is not on the pack protects nobody."}}};
-  const auto found =
-      std::find_if(told.begin(), told.end(), [&](const Told& one) { return one.id == id; });
-  const std::string_view title = found == told.end() ? id : found->title;
-  const std::string_view why = found == told.end() ? title : found->why;
+  const label::FindingInfo& info = *label::find_info(id);
   ordered_json out{{"id", id}};
-  out["shortDescription"] = said(title);
-  out["fullDescription"] = said(why);
-  out["help"] = {{"text", lines(std::string(why) +
-                                "\n\nHeld against: what `sudsmark label` says of "
-                                "the formula.\n\n" +
-                                reminder)}};
-  out["defaultConfiguration"] = {{"level", "warning"}};
-  out["properties"] = {{"subject", "Label"}, {"tags", ordered_json::array({"label"})}};
+  out["shortDescription"] = said(info.title);
+  out["fullDescription"] = said(info.why);
+  out["help"] = {
+      {"text", lines(std::string(info.why) + "\n\nWhat to change: " + std::string(info.remedy) +
+                     "\n\nHeld against: what `sudsmark label` says of the formula."
+                     "\nSource: " +
+                     std::string(info.source) + "\n\n" + reminder)}};
+  out["defaultConfiguration"] = {{"level", info.level}};
+  out["properties"] = {
+      {"subject", "Label"}, {"authority", "law"}, {"tags", ordered_json::array({"label"})}};
   return out;
+}
+
+/// Where a rule, or a finding of labels, stands among the descriptors.
+std::optional<std::size_t> descriptor_index(std::string_view id, const rules::Ruleset& ruleset) {
+  if (const auto rule = ruleset.find_rule(id)) return *rule;
+  const auto* found = std::find(label_findings.begin(), label_findings.end(), id);
+  if (found == label_findings.end()) return std::nullopt;
+  return ruleset.rules.size() + static_cast<std::size_t>(found - label_findings.begin());
 }
 
 /// Files by the order in which they first turn up.
@@ -191,7 +181,7 @@ class Results {
     const auto rule = parts_.ruleset.find_rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
-    if (rule) out["ruleIndex"] = *rule;
+    if (const auto at = descriptor_index(finding.rule, parts_.ruleset)) out["ruleIndex"] = *at;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(message(finding, rule));
@@ -288,10 +278,9 @@ class Results {
   }
 
   ordered_json absent(const AbsentFinding& finding) {
-    const auto rule = parts_.ruleset.find_rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
-    if (rule) out["ruleIndex"] = *rule;
+    if (const auto at = descriptor_index(finding.rule, parts_.ruleset)) out["ruleIndex"] = *at;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(finding.message.empty() ? finding.rule : finding.message);

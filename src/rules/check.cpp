@@ -235,6 +235,22 @@ class Check {
     allow(rule, verdict);
   }
 
+  /// The rule's words, and what is wanted where they do not say it themselves.
+  std::string message(const Rule& rule, const Subject& subject, const Decider& decider) {
+    bool told = false;
+    std::string out = filled(rule.message, subject, machine_, decider, &told);
+    return told ? out : with_limit(std::move(out), decider);
+  }
+
+  /// What only a paper shows is open until somebody holds the paper.
+  void ask_for_paper(const Rule& rule, const Subject& subject, const Decider& decider,
+                     Verdict& verdict) {
+    const std::string paper = filled(rule.paper, subject, machine_, decider);
+    open(rule, subject, missing_.add(paper, verdict.place), verdict);
+    verdict.message = "needs " + paper + ": " + filled(rule.message, subject, machine_, decider);
+    verdict.paper = true;
+  }
+
   void fail(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
     verdict.kind = Kind::fail;
     verdict.level = rule.otherwise;
@@ -258,21 +274,9 @@ class Check {
     verdict.message = "needs " + listed(missing, missing_) + ": " + headline(rule, subject, {});
   }
 
-  /// What only a paper shows is open until somebody holds the paper.
-  void ask_for_paper(const Rule& rule, const Subject& subject, const Decider& decider,
-                     Verdict& verdict) {
-    const std::string paper = filled(rule.paper, subject, machine_, decider);
-    open(rule, subject, missing_.add(paper, verdict.place), verdict);
-    verdict.message = "needs " + paper + ": " + filled(rule.message, subject, machine_, decider);
-    verdict.paper = true;
-  }
-
-  /// The rule's words, and what is wanted where they do not say it themselves.
-  std::string message(const Rule& rule, const Subject& subject, const Decider& decider) {
-    bool told = false;
-    std::string out = filled(rule.message, subject, machine_, decider, &told);
-    const std::string limit = told ? std::string() : wanted(decider);
-    return limit.empty() ? out : std::move(out) + ", " + limit;
+  static std::string with_limit(std::string message, const Decider& decider) {
+    const std::string limit = wanted(decider);
+    return limit.empty() ? message : std::move(message) + ", " + limit;
   }
 
   Span place(const Rule& rule, const Subject& subject, const Decider& decider) {
@@ -354,14 +358,17 @@ std::vector<bool> chosen_rules(const Ruleset& ruleset, const std::vector<std::st
   return chosen;
 }
 
-void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
-                  text::Diagnostics& diagnostics) {
+void check_allows(const Ruleset& ruleset, const blend::Blend& blend, text::Diagnostics& diagnostics,
+                  std::span<const std::string_view> others) {
   for (const formula::Allow& allow : blend.allows) {
     const std::string wanted = text::fold(allow.rule.text);
-    const bool known = std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
-                                   [&](const Rule& rule) { return text::fold(rule.id) == wanted; });
+    const bool known =
+        std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
+                    [&](const Rule& rule) { return text::fold(rule.id) == wanted; }) ||
+        std::any_of(others.begin(), others.end(),
+                    [&](std::string_view id) { return text::fold(id) == wanted; });
     if (known) continue;
-    std::vector<std::string> ids;
+    std::vector<std::string> ids(others.begin(), others.end());
     for (const Rule& rule : ruleset.rules) ids.push_back(rule.id);
     diagnostics.add(messages::unknown_allow, allow.rule.place,
                     {allow.rule.text, text::hint(allow.rule.text, ids)});

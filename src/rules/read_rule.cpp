@@ -237,7 +237,7 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
   if (const text::Node* paper = fields.find("paper")) rule.paper = read_message(*paper, rule);
 }
 
-std::vector<MessagePart> RulesetBuilder::read_message(const text::Node& node, const Rule& rule) {
+std::vector<MessagePart> RulesetBuilder::read_message(const text::Node& node, Rule& rule) {
   std::vector<MessagePart> out;
   const auto text = text::text_of(node, diagnostics_);
   failed_ = failed_ || !text;
