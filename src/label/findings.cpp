@@ -42,9 +42,8 @@ constexpr std::array<FindingInfo, label_findings.size()> all{{
      "A caution that is not on the pack protects nobody. Some have to stand word for word; of "
      "others "
      "the sense is enough.",
-     "Write the words into a `warning` line of the label section, and print them. Directions for "
-     "safe "
-     "use are looked for in a `warning` line too.",
+     "Write the words into the `warning` of the label section, and print them. Directions for safe "
+     "use are looked for there too.",
      "Annexes III to VI of Regulation (EC) No 1223/2009; 21 CFR 740.17"},
 }};
 

@@ -256,8 +256,8 @@ TEST_CASE("a label section with each kind of fault") {
   const std::string caution =
       "  warning \"Caution - Use only as directed. Excessive use or prolonged exposure may cause "
       "irritation to skin and urinary tract. Discontinue use if rash, redness, or itching occurs. "
-      "Consult your physician if irritation persists. Keep out of reach of children.\"\n"
-      "  warning \"Directions: dissolve one piece in a full bath.\"\n";
+      "Consult your physician if irritation persists. Keep out of reach of children. "
+      "Directions: dissolve one piece in a full bath.\"\n";
   const auto with = [&](const std::string& list, const std::string& warning) {
     return label_findings_of(formula + "label\n  ingredients \"" + list + "\"\n" + warning);
   };
@@ -266,7 +266,7 @@ TEST_CASE("a label section with each kind of fault") {
   CHECK(with("INGREDIENTS: " + right + ".", caution).empty());
 
   // 21 CFR 740.17 (b): directions for safe use are a second duty beside the caution
-  const auto undirected = with(right, caution.substr(0, caution.find("  warning \"Directions")));
+  const auto undirected = with(right, caution.substr(0, caution.find(" Directions")) + "\"\n");
   REQUIRE(undirected.size() == 1);
   CHECK(undirected.front().rule == "label-caution-missing");
   CHECK(undirected.front().kind == Kind::open);
