@@ -107,8 +107,9 @@ class ScentBlend {
       if (scent != nullptr && scent->limit && scent->limit->low > 0) {
         const double room = limit / scent->limit->low;
         hidden = std::min(hidden, room);
-        // so does the certificate of an oil narrow what such oils hold in general
-        declared.high = std::max(declared.low, std::min(declared.high, room));
+        // so does the certificate of an oil narrow what such oils hold in general; where the two
+        // contradict each other, neither is taken for the truth
+        if (declared.low <= room) declared.high = std::min(declared.high, room);
       } else if (hidden > 0) {
         missing |= view_.missing->add(certificate_of(view_, ingredient.material),
                                       ingredient.places.front());
