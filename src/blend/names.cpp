@@ -255,6 +255,7 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
     material.inci = "Parfum";
   }
   material.name = stated.name.text;
+  std::vector<std::string> unasked;
   for (const formula::Constituent& constituent : stated.constituents) {
     const formula::Word& word = constituent.name;
     if (!word.quoted && !known_substance(word.text)) {
@@ -263,6 +264,7 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
         diagnostics_.add(messages::unknown_constituent, word.place, {word.text, hint(names)});
         continue;
       }
+      unasked.push_back(word.text);
     }
     material.contents.push_back({substance(word, catalogue::with_implied(Role::aroma_chemical)),
                                  constituent.share,
@@ -279,6 +281,12 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
   scent.place = stated.name.place;
   own_materials.push_back(std::move(material));
   scent.material = static_cast<MaterialId>(material_count() - 1);
+  if (!unasked.empty()) {
+    notes.push_back({scent.material,
+                     {&messages::unasked_constituents,
+                      {stated.name.text, text::listed(unasked, "and")},
+                      {stated.name.place}}});
+  }
   scents.push_back(std::move(scent));
   own_names_[text::fold(stated.name.text)] = Named{scent.material, std::nullopt};
 }

@@ -480,7 +480,8 @@ Value Machine::is_listed(std::uint32_t index, const Subject& subject) {
     }
   }
   if (value.truth == Certainty::depends) {
-    value.missing = lacks_of("the CAS or colour index number", subject);
+    value.missing = lacks_of(
+        of.cas.empty() ? "the CAS or colour index number" : "the colour index number", subject);
   }
   return value;
 }

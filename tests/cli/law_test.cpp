@@ -123,6 +123,22 @@ TEST_CASE("what somebody bought under a name of their own is known by its number
   CHECK(says(check(only, formula("1.2 %", mixed)), "it depends on the true figures"));
 }
 
+TEST_CASE("a declared name that no table knows is told, and a CAS number is a name too") {
+  const auto formula = [](const std::string& declared) {
+    return "formula \"Ebb\"\n  product bath salts\n  market EU\nphase \"all\"\n  q.s. sea salt\n"
+           "  1 % reed\n  1 % polysorbate 20\nfragrance \"reed\"\n  limit 3 %\n  category 9\n  5 "
+           "% " +
+           declared + "\n  undeclared none\n";
+  };
+  const std::string only = "--only prohibited-substance" + today;
+  const test::Ran unknown = check(only, formula("harbour accord base"));
+  CHECK(says(unknown, "no limit of the law or of the standard is asked of 'harbour accord base'"));
+  CHECK(unknown.status == 0);
+  const test::Ran numbered = check(only, formula("80-54-6"));
+  CHECK(says(numbered, "error: 0.05 % of Butylphenyl methylpropional (from 'reed')"));
+  CHECK_FALSE(says(check(only, formula("linalool")), "is asked of"));
+}
+
 TEST_CASE("colours by market: unlisted, without a number, certified by batch, of other fields") {
   const std::string only =
       "--only us-colour-not-found --only us-colour-certified --only colour-not-listed "
