@@ -169,6 +169,7 @@ struct LabelIngredient {
   LabelGroup group = LabelGroup::by_weight;
   Figure share;                   ///< % of the product
   std::vector<std::string> from;  ///< the materials that bring it
+  bool certain = true;            ///< it is named whatever the ranges come to
 };
 
 /// Words that a label bears, or has to if its condition holds.

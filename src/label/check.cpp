@@ -71,6 +71,7 @@ class LabelChecking {
     std::string words;
     text::Span place;
     std::vector<std::string> markets;
+    bool certain = true;
   };
 
   void add(std::string_view id, std::string subject, text::Span place, std::string message,
@@ -79,19 +80,25 @@ class LabelChecking {
   }
 
   void share(std::string_view id, const std::string& subject, text::Span place, std::string words,
-             const std::string& market) {
+             const std::string& market, bool certain = true) {
     for (Shared& one : shared_) {
       if (one.id == id && one.subject == subject && one.words == words) {
         one.markets.push_back(market);
         return;
       }
     }
-    shared_.push_back({id, subject, std::move(words), place, {market}});
+    shared_.push_back({id, subject, std::move(words), place, {market}, certain});
   }
 
   void write_shared() {
     for (Shared& one : shared_) {
-      add(one.id, one.subject, one.place, one.words + " (" + joined(one.markets) + ")");
+      const std::string words = one.words + " (" + joined(one.markets) + ")";
+      if (one.certain) {
+        add(one.id, one.subject, one.place, words);
+      } else {
+        add(one.id, one.subject, one.place, "it depends on the true figures: " + words,
+            Kind::review);
+      }
     }
   }
 
@@ -160,7 +167,7 @@ class LabelChecking {
         share("label-ingredient-missing", one.name, stated_.ingredients->place,
               "the label does not name '" + one.name + "', of which there is " +
                   wording::printed(one.share),
-              label.market);
+              label.market, one.certain);
       }
     }
   }

@@ -318,6 +318,19 @@ TEST_CASE("a label section with each kind of fault") {
   CHECK(colour_first.front().message.find("colour") != std::string::npos);
 }
 
+TEST_CASE("an allergen that is over its figure at worst is a question of the true figures") {
+  const auto missing = [&](const std::string& linalool) {
+    return label_findings_of(head("EU") + "  99 % sodium bicarbonate\n  1 % \"Fog Bell\"\n" +
+                             scent(linalool) +
+                             "label\n  ingredients \"Sodium Bicarbonate, Parfum\"\n");
+  };
+  REQUIRE(missing("2 %").size() == 1);
+  CHECK(missing("2 %").front().kind == Kind::fail);
+  REQUIRE(missing("0.5 - 2 %").size() == 1);
+  CHECK(missing("0.5 - 2 %").front().kind == Kind::review);
+  CHECK(missing("1 %").empty());
+}
+
 TEST_CASE("findings of labels can be allowed with a reason, until a day") {
   const auto allowed = [&](const std::string& until) {
     return label_findings_of(
