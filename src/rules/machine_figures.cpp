@@ -464,21 +464,30 @@ Value Machine::is_listed(std::uint32_t index, const Subject& subject) {
   };
   Value value;
   value.truth = Certainty::yes;
+  // the numbers of a colour say more than its name: "Mica (and) CI 77891" is two things
+  const std::vector<std::string_view> numbers = index_numbers(of.inci);
+  for (const std::string_view number : numbers) {
+    const auto known_as = blend_.catalogue->find_substances(number);
+    if (std::any_of(known_as.begin(), known_as.end(), listed_where_sold)) continue;
+    value.truth = Certainty::no;
+    return value;
+  }
+  if (!numbers.empty()) return value;
+  const bool own = subject.ingredient->material >= blend_.catalogue->materials.size();
+  if (own && (of.roles & catalogue::bit(catalogue::Role::mica)) != 0) {
+    value.truth = Certainty::depends;
+    value.missing = lacks("the colour index numbers of what coats " + quoted(of.name) +
+                              " (`inci \"Mica (and) CI …\"`)",
+                          subject.place);
+    return value;
+  }
   for (const std::uint32_t substance : wanted) {
     if (listed_where_sold(substance)) continue;
     // what has no number and no name of the trade may be anything that is listed
     value.truth = identified(substance) ? Certainty::no : Certainty::depends;
     if (value.truth == Certainty::no) return value;
   }
-  if (wanted.empty()) {
-    value.truth = Certainty::depends;
-    for (const std::string_view number : index_numbers(of.inci)) {
-      const auto known_as = blend_.catalogue->find_substances(number);
-      const bool is = std::any_of(known_as.begin(), known_as.end(), listed_where_sold);
-      value.truth = is ? Certainty::yes : Certainty::no;
-      if (!is) return value;
-    }
-  }
+  if (wanted.empty()) value.truth = Certainty::depends;
   if (value.truth == Certainty::depends) {
     value.missing = lacks_of(
         of.cas.empty() ? "the CAS or colour index number" : "the colour index number", subject);
