@@ -30,7 +30,16 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
   if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
   if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
   page.entry("must hold", rule.expect_text);
-  page.entry("otherwise", rules::level_word(rule.otherwise));
+  if (rule.paper.empty()) {
+    page.entry("otherwise", rules::level_word(rule.otherwise));
+  } else {
+    std::string paper;
+    for (const rules::MessagePart& part : rule.paper) {
+      paper += part.text;
+      if (part.value) paper += "{" + part.value_text + "}";
+    }
+    page.entry("otherwise", "open, until there is " + paper);
+  }
   if (rule.undecided != rules::Level::note) {
     page.entry("not known", rules::level_word(rule.undecided));
   }
