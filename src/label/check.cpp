@@ -149,11 +149,11 @@ class LabelChecking {
       const std::vector<std::string> near = text::nearest(item.text, absent, 1);
       if (near.empty()) {
         add("label-ingredient-extra", item.text, place_of(item),
-            "the label names '" + item.text + "', which is not in the formula under that name");
+            "it stands in the list, and is not in the formula under that name");
         continue;
       }
       add("label-ingredient-misspelt", item.text, place_of(item),
-          "the label has '" + item.text + "' where '" + near.front() + "' is meant");
+          "'" + near.front() + "' is meant");
       const text::Span place = faults_.back().place;
       const bool plain = near.front().find_first_of("\"\\") == std::string::npos;
       if (plain && place.end - place.begin == item.text.size()) {
@@ -165,8 +165,7 @@ class LabelChecking {
       for (const LabelIngredient& one : label.ingredients) {
         if (std::find(absent.begin(), absent.end(), one.name) == absent.end()) continue;
         share("label-ingredient-missing", one.name, stated_.ingredients->place,
-              "the label does not name '" + one.name + "', of which there is " +
-                  wording::printed(one.share),
+              "it is not in the list, and there is " + wording::printed(one.share) + " of it",
               label.market, one.certain);
       }
     }
@@ -201,9 +200,9 @@ class LabelChecking {
       const Standing& one = row[static_cast<std::size_t>(worst - conflicts.begin())];
       share("label-ingredient-misplaced", one.ingredient->name, place_of(*one.item),
             one.ingredient->group == LabelGroup::colour
-                ? "the label has the colour '" + one.item->text + "' before other ingredients"
-                : "the label has '" + one.item->text + "' (" +
-                      wording::printed(one.ingredient->share) + ") out of the order by weight",
+                ? std::string("this colour stands before other ingredients, and colours come last")
+                : "it stands out of the order by weight: there is " +
+                      wording::printed(one.ingredient->share) + " of it",
             label.market);
       row.erase(row.begin() + (worst - conflicts.begin()));
     }
@@ -237,14 +236,14 @@ class LabelChecking {
       if (!words.certain || (adults && of_foam)) continue;
       const bool to_print = !words.words.empty() && words.words.front() != '(';
       if (to_print && !warned(words)) {
-        share("label-caution-missing", words.name, stated_.place,
+        share("label-caution-missing", {}, stated_.place,
               std::string("the label does not bear the words that ") + words.entry +
                   " asks for: \"" + words.words + "\"",
               label.market);
       }
       // directions are the maker's own words, and known by how they begin
       if (of_foam && !to_print && !warned_of_any({" directions", " how to use"})) {
-        add("label-caution-missing", words.name, stated_.place,
+        add("label-caution-missing", {}, stated_.place,
             "not known: whether the label has directions for safe use, which " + words.entry +
                 " asks for beside the caution: write them into the warning too, beginning with "
                 "\"Directions:\" (" +
