@@ -272,6 +272,12 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
                                  WaterClass::none,
                                  {}});
   }
+  if (!unasked.empty()) {
+    notes.push_back({static_cast<MaterialId>(material_count()),
+                     {&messages::unasked_constituents,
+                      {stated.name.text, text::listed(unasked, "and")},
+                      {stated.name.place}}});
+  }
   Scent scent;
   scent.has_certificate = stated.limit.has_value();
   if (stated.limit) scent.limit = stated.limit->value;
@@ -281,12 +287,6 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
   scent.place = stated.name.place;
   own_materials.push_back(std::move(material));
   scent.material = static_cast<MaterialId>(material_count() - 1);
-  if (!unasked.empty()) {
-    notes.push_back({scent.material,
-                     {&messages::unasked_constituents,
-                      {stated.name.text, text::listed(unasked, "and")},
-                      {stated.name.place}}});
-  }
   scents.push_back(std::move(scent));
   own_names_[text::fold(stated.name.text)] = Named{scent.material, std::nullopt};
 }

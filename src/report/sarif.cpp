@@ -4,7 +4,6 @@
 // or an `open` weighs stands in its properties.
 #include <algorithm>
 #include <map>
-#include <optional>
 #include <string>
 #include <utility>
 
@@ -91,14 +90,6 @@ ordered_json label_descriptor(std::string_view id) {
   return out;
 }
 
-/// Where a rule, or a finding of labels, stands among the descriptors.
-std::optional<std::size_t> descriptor_index(std::string_view id, const rules::Ruleset& ruleset) {
-  if (const auto rule = ruleset.find_rule(id)) return *rule;
-  const auto* found = std::find(label_findings.begin(), label_findings.end(), id);
-  if (found == label_findings.end()) return std::nullopt;
-  return ruleset.rules.size() + static_cast<std::size_t>(found - label_findings.begin());
-}
-
 /// Files by the order in which they first turn up.
 class Artifacts {
  public:
@@ -181,7 +172,7 @@ class Results {
     const auto rule = parts_.ruleset.find_rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
-    if (const auto at = descriptor_index(finding.rule, parts_.ruleset)) out["ruleIndex"] = *at;
+    if (rule) out["ruleIndex"] = *rule;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(message(finding, rule));
@@ -278,9 +269,10 @@ class Results {
   }
 
   ordered_json absent(const AbsentFinding& finding) {
+    const auto rule = parts_.ruleset.find_rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     ordered_json out{{"ruleId", finding.rule}};
-    if (const auto at = descriptor_index(finding.rule, parts_.ruleset)) out["ruleIndex"] = *at;
+    if (rule) out["ruleIndex"] = *rule;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
