@@ -72,6 +72,7 @@ struct Finding {
   std::optional<Figure> measured;
   std::optional<Figure> limit;
   std::vector<std::string> missing;  ///< what would decide it
+  bool paper = false;                ///< what is missing is a paper of a supplier, to be kept
   std::vector<SourceNote> sources;
   std::optional<std::string> allowed;  ///< why an `allow` of the formula covers it
   bool met_from_memory = false;        ///< met, but the limit itself is from memory
@@ -174,6 +175,7 @@ struct LabelIngredient {
   LabelGroup group = LabelGroup::by_weight;
   Figure share;                   ///< % of the product
   std::vector<std::string> from;  ///< the materials that bring it
+  bool certain = true;            ///< it is named whatever the ranges come to
 };
 
 /// Words that a label bears, or has to if its condition holds.

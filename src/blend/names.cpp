@@ -139,6 +139,7 @@ void Names::add_material(const formula::UserMaterial& stated) {
     material.grade_unclear = false;
     set_contents(material, stated);
   }
+  if (!base && material.contents.empty()) add_identity(material);
   own_materials.push_back(std::move(material));
   own_names_[text::fold(stated.name.text)] =
       Named{static_cast<MaterialId>(material_count() - 1), std::nullopt};
@@ -160,7 +161,8 @@ void Names::set_contents(Material& material, const formula::UserMaterial& stated
       placed = true;
     }
     if (!placed) {
-      const auto known = known_substance(stated.like ? stated.like->text : material.name);
+      auto known = known_substance(stated.like ? stated.like->text : material.name);
+      if (!known) known = numbered_substance(material);
       const auto index = known ? *known : substance(stated.name, material.roles);
       contents.insert(contents.begin(), {index, stated.active->value, true, WaterClass::none, {}});
     }
@@ -184,6 +186,35 @@ void Names::set_contents(Material& material, const formula::UserMaterial& stated
     if (!content.active && content.water != WaterClass::free) {
       content.share = quantity::clamp(content.share, 0.0, room);
     }
+  }
+}
+
+std::optional<catalogue::SubstanceIndex> Names::numbered_substance(const Material& material) const {
+  for (const std::string& cas : material.cas) {
+    const auto found = catalogue_.find_substances(cas);
+    if (found.size() == 1) return found.front();
+  }
+  return material.inci.empty() ? std::nullopt : catalogue_.find_substance(material.inci);
+}
+
+/// A material of the maker's own words is what its CAS number or INCI name says it is. Of a mixture
+/// of preservatives nobody says how much of each is in it, and each has a limit of its own.
+void Names::add_identity(Material& material) {
+  if (known_substance(material.name)) return;
+  if (const auto same = numbered_substance(material)) {
+    material.contents.push_back({*same, 1.0, true, WaterClass::none, {}});
+    return;
+  }
+  if ((material.roles & bit(Role::preservative)) == 0) return;
+  constexpr std::string_view joint = " (and) ";
+  std::string_view rest = material.inci;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find(joint), rest.size());
+    const auto part = catalogue_.find_substance(rest.substr(0, end));
+    if (part && *part != catalogue_.water()) {
+      material.contents.push_back({*part, {0.0, 1.0}, false, WaterClass::none, {}});
+    }
+    rest.remove_prefix(std::min(end + joint.size(), rest.size()));
   }
 }
 
@@ -224,6 +255,7 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
     material.inci = "Parfum";
   }
   material.name = stated.name.text;
+  std::vector<std::string> unasked;
   for (const formula::Constituent& constituent : stated.constituents) {
     const formula::Word& word = constituent.name;
     if (!word.quoted && !known_substance(word.text)) {
@@ -232,12 +264,19 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
         diagnostics_.add(messages::unknown_constituent, word.place, {word.text, hint(names)});
         continue;
       }
+      unasked.push_back(word.text);
     }
     material.contents.push_back({substance(word, catalogue::with_implied(Role::aroma_chemical)),
                                  constituent.share,
                                  false,
                                  WaterClass::none,
                                  {}});
+  }
+  if (!unasked.empty()) {
+    notes.push_back({static_cast<MaterialId>(material_count()),
+                     {&messages::unasked_constituents,
+                      {stated.name.text, text::listed(unasked, "and")},
+                      {stated.name.place}}});
   }
   Scent scent;
   scent.has_certificate = stated.limit.has_value();

@@ -32,6 +32,12 @@ class Names {
   std::vector<catalogue::Material> own_materials;
   std::vector<catalogue::Substance> own_substances;
   std::vector<Scent> scents;
+  /// What is odd about a fragrance and no error.
+  struct Note {
+    MaterialId material = 0;
+    text::Diagnostic said;
+  };
+  std::vector<Note> notes;
 
  private:
   void add_material(const formula::UserMaterial& stated);
@@ -39,7 +45,10 @@ class Names {
   std::optional<catalogue::Material> base_of(const formula::UserMaterial& stated);
   void set_contents(catalogue::Material& material, const formula::UserMaterial& stated);
   catalogue::SubstanceIndex substance(const formula::Word& word, catalogue::Roles roles);
+  void add_identity(catalogue::Material& material);
   std::optional<catalogue::SubstanceIndex> known_substance(const std::string& name) const;
+  [[nodiscard]] std::optional<catalogue::SubstanceIndex> numbered_substance(
+      const catalogue::Material& material) const;
   [[nodiscard]] std::vector<std::string> near(const std::string& name) const;
 
   const formula::Sheet& sheet_;

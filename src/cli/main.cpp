@@ -63,6 +63,7 @@ void take_checking(CLI::App& command, Arguments& arguments) {
   command
       .add_option("--market", arguments.markets, "check for these markets, not the formula's own")
       ->delimiter(',')
+      ->allow_extra_args(false)
       ->type_name("MARKET");
   command.add_option("--on", arguments.on, "the day whose law holds, as 2026-11-01; else today")
       ->type_name("DATE");
@@ -89,9 +90,11 @@ void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) 
       ->type_name("LEVEL");
   command.add_option("--only", arguments.only, "ask these rules alone")
       ->delimiter(',')
+      ->allow_extra_args(false)
       ->type_name("RULE");
   command.add_option("--without", arguments.without, "leave these rules out")
       ->delimiter(',')
+      ->allow_extra_args(false)
       ->type_name("RULE");
   take_color(command, color);
   command.add_flag("--verbose", arguments.verbose, "passes, margins and sources too");

@@ -109,7 +109,11 @@ class Checking {
     blend::MixOptions mixing;
     if (options_.rounded) mixing.weighed = measures::as_displayed;
     auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics_, mixing);
-    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
+    if (blend && !options_.markets.empty()) {
+      blend->markets.clear();
+      for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
+    }
+    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
     return blend;
   }
 
@@ -165,7 +169,22 @@ class Checking {
       out.subject = std::move(fault.subject);
       out.spelling = std::move(fault.spelling);
       add_place(fault.place, out);
+      allow(blend, out);
       findings.push_back(std::move(out));
+    }
+  }
+
+  /// An `allow` of the formula takes the weight off a finding that is no rule's; a rule's own is
+  /// taken off where it is evaluated.
+  void allow(const blend::Blend& blend, Finding& finding) const {
+    if (finding.level == Level::error) return;
+    for (const formula::Allow& allow : blend.allows) {
+      if (text::fold(allow.rule.text) != text::fold(finding.rule)) continue;
+      if (allow.until && on_ > allow.until->day) {
+        finding.message += "; it was allowed until " + rules::day_words(allow.until->day);
+      } else {
+        finding.allowed = allow.because.text;
+      }
     }
   }
 
@@ -178,6 +197,7 @@ class Checking {
     out.subject_kind = verdict.subject_kind;
     out.subject = std::move(verdict.subject);
     out.met_from_memory = verdict.met_from_memory;
+    out.paper = verdict.paper;
     if (out.kind == Kind::not_applicable) return out;
     out.message = std::move(verdict.message);
     add_place(verdict.place, out);

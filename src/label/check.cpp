@@ -1,6 +1,7 @@
 #include "label/check.h"
 
 #include <algorithm>
+#include <initializer_list>
 #include <utility>
 
 #include "label/printed.h"
@@ -70,6 +71,7 @@ class LabelChecking {
     std::string words;
     text::Span place;
     std::vector<std::string> markets;
+    bool certain = true;
   };
 
   void add(std::string_view id, std::string subject, text::Span place, std::string message,
@@ -78,19 +80,25 @@ class LabelChecking {
   }
 
   void share(std::string_view id, const std::string& subject, text::Span place, std::string words,
-             const std::string& market) {
+             const std::string& market, bool certain = true) {
     for (Shared& one : shared_) {
       if (one.id == id && one.subject == subject && one.words == words) {
         one.markets.push_back(market);
         return;
       }
     }
-    shared_.push_back({id, subject, std::move(words), place, {market}});
+    shared_.push_back({id, subject, std::move(words), place, {market}, certain});
   }
 
   void write_shared() {
     for (Shared& one : shared_) {
-      add(one.id, one.subject, one.place, one.words + " (" + joined(one.markets) + ")");
+      const std::string words = one.words + " (" + joined(one.markets) + ")";
+      if (one.certain) {
+        add(one.id, one.subject, one.place, words);
+      } else {
+        add(one.id, one.subject, one.place, "it depends on the true figures: " + words,
+            Kind::review);
+      }
     }
   }
 
@@ -141,11 +149,11 @@ class LabelChecking {
       const std::vector<std::string> near = text::nearest(item.text, absent, 1);
       if (near.empty()) {
         add("label-ingredient-extra", item.text, place_of(item),
-            "the label names '" + item.text + "', which is not in the formula under that name");
+            "it stands in the list, and is not in the formula under that name");
         continue;
       }
       add("label-ingredient-misspelt", item.text, place_of(item),
-          "the label has '" + item.text + "' where '" + near.front() + "' is meant");
+          "'" + near.front() + "' is meant");
       const text::Span place = faults_.back().place;
       const bool plain = near.front().find_first_of("\"\\") == std::string::npos;
       if (plain && place.end - place.begin == item.text.size()) {
@@ -157,9 +165,8 @@ class LabelChecking {
       for (const LabelIngredient& one : label.ingredients) {
         if (std::find(absent.begin(), absent.end(), one.name) == absent.end()) continue;
         share("label-ingredient-missing", one.name, stated_.ingredients->place,
-              "the label does not name '" + one.name + "', of which there is " +
-                  wording::printed(one.share),
-              label.market);
+              "it is not in the list, and there is " + wording::printed(one.share) + " of it",
+              label.market, one.certain);
       }
     }
   }
@@ -193,9 +200,9 @@ class LabelChecking {
       const Standing& one = row[static_cast<std::size_t>(worst - conflicts.begin())];
       share("label-ingredient-misplaced", one.ingredient->name, place_of(*one.item),
             one.ingredient->group == LabelGroup::colour
-                ? "the label has the colour '" + one.item->text + "' before other ingredients"
-                : "the label has '" + one.item->text + "' (" +
-                      wording::printed(one.ingredient->share) + ") out of the order by weight",
+                ? std::string("this colour stands before other ingredients, and colours come last")
+                : "it stands out of the order by weight: there is " +
+                      wording::printed(one.ingredient->share) + " of it",
             label.market);
       row.erase(row.begin() + (worst - conflicts.begin()));
     }
@@ -215,16 +222,34 @@ class LabelChecking {
     return true;
   }
 
+  [[nodiscard]] bool warned_of_any(std::initializer_list<std::string_view> phrases) const {
+    return std::any_of(phrases.begin(), phrases.end(), [&](std::string_view phrase) {
+      return warnings_.find(phrase) != std::string::npos;
+    });
+  }
+
   void check_words(const MarketLabel& label) {
-    const bool adults = warnings_.find(" for adult use only ") != std::string::npos;
+    const bool adults = warned_of_any({" for adult use only ", " for adults only ", " adults only ",
+                                       " exclusively by adults ", " by adults only "});
     for (const LabelWords& words : label.words) {
+      const bool of_foam = words.name.compare(0, 20, "foaming bath product") == 0;
+      if (!words.certain || (adults && of_foam)) continue;
       const bool to_print = !words.words.empty() && words.words.front() != '(';
-      if (!words.certain || !to_print || warned(words)) continue;
-      if (adults && words.name == "foaming bath product") continue;
-      share("label-caution-missing", words.name, stated_.place,
-            std::string("the label does not bear the words that ") + words.entry + " asks for: \"" +
-                words.words + "\"",
-            label.market);
+      if (to_print && !warned(words)) {
+        share("label-caution-missing", {}, stated_.place,
+              std::string("the label does not bear the words that ") + words.entry +
+                  " asks for: \"" + words.words + "\"",
+              label.market);
+      }
+      // directions are the maker's own words, and known by how they begin
+      if (of_foam && !to_print && !warned_of_any({" directions", " how to use"})) {
+        add("label-caution-missing", {}, stated_.place,
+            "not known: whether the label has directions for safe use, which " + words.entry +
+                " asks for beside the caution: write them into the warning too, beginning with "
+                "\"Directions:\" (" +
+                label.market + ")",
+            Kind::open, Level::note);
+      }
     }
   }
 

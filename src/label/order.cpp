@@ -89,7 +89,8 @@ class Ordering {
     const LabelGroup group =
         small(allergen.share) == Certainty::yes ? LabelGroup::allergen : LabelGroup::by_weight;
     placed_.push_back(
-        {{allergen.name, group, figure(allergen.share, "%"), allergen.from}, allergen.share});
+        {{allergen.name, group, figure(allergen.share, "%"), allergen.from, allergen.certain},
+         allergen.share});
   }
 
   void doubt_hidden(const Allergens& allergens) {

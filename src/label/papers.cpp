@@ -111,12 +111,16 @@ void add_papers(const blend::Blend& blend, const std::vector<std::string>& marke
                                     bit(Role::starch) | bit(Role::flour) | bit(Role::clay));
       });
   if (std::find(markets.begin(), markets.end(), "US") != markets.end()) {
-    papers.about("certificate of the colour's batch",
+    papers.about("certificate and lot number of the batch",
                  "in the United States dyes and lakes are certified batch by batch",
                  [](blend::MaterialId, const Material& material) {
                    return is_any(material, bit(Role::dye) | bit(Role::lake));
                  });
   }
+  papers.about("full list of what is in it", "each dye or oxide on a pearl powder is a colour too",
+               [](blend::MaterialId, const Material& material) {
+                 return is_any(material, bit(Role::mica));
+               });
   papers.about("proof that it is no plastic", "plastic glitter is forbidden market by market",
                [](blend::MaterialId, const Material& material) {
                  return is_any(material, bit(Role::glitter));

@@ -3,9 +3,11 @@
 #include <string>
 #include <vector>
 
+#include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
 #include "front/parts.h"
+#include "label/findings.h"
 #include "measures/registry.h"
 #include "report/explain_catalogue.h"
 #include "text/name.h"
@@ -28,7 +30,16 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
   if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
   if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
   page.entry("must hold", rule.expect_text);
-  page.entry("otherwise", rules::level_word(rule.otherwise));
+  if (rule.paper.empty()) {
+    page.entry("otherwise", rules::level_word(rule.otherwise));
+  } else {
+    std::string paper;
+    for (const rules::MessagePart& part : rule.paper) {
+      paper += part.text;
+      if (part.value) paper += "{" + part.value_text + "}";
+    }
+    page.entry("otherwise", "open, until there is " + paper);
+  }
   if (rule.undecided != rules::Level::note) {
     page.entry("not known", rules::level_word(rule.undecided));
   }
@@ -43,6 +54,18 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
     page.gap();
     page.paragraph("What to change: " + rule.remedy);
   }
+}
+
+void explain_label(const label::FindingInfo& info, Page& page) {
+  page.heading(std::string(info.id) + ", a finding of labels: " + std::string(info.title));
+  page.gap();
+  page.entry("held against", "what `sudsmark label` says of the formula");
+  page.entry("otherwise", info.level);
+  page.entry("source", info.source);
+  page.gap();
+  page.paragraph(std::string(info.why));
+  page.gap();
+  page.paragraph("What to change: " + std::string(info.remedy));
 }
 
 void explain_measure(const measures::Measure& measure, Page& page) {
@@ -85,6 +108,7 @@ void list_measures(const Rulesets::Parts& parts, Page& page) {
 std::vector<std::string> near_names(std::string_view name, const Rulesets::Parts& parts) {
   std::vector<std::string> known;
   for (const rules::Rule& rule : parts.ruleset.rules) known.push_back(rule.id);
+  known.insert(known.end(), label_findings.begin(), label_findings.end());
   for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
   for (const rules::NamedMeasure& measure : parts.ruleset.measures) known.push_back(measure.name);
   for (const catalogue::ProductKind& kind : parts.catalogue.products) known.push_back(kind.name);
@@ -105,6 +129,7 @@ std::string explain(std::string_view name, const Rulesets& rulesets,
   if (const auto rule = parts.ruleset.find_rule(name)) {
     explain_rule(parts.ruleset.rules[*rule], parts, page);
   }
+  if (const label::FindingInfo* info = label::find_info(name)) explain_label(*info, page);
   if (const auto measure = measures::find(name)) {
     explain_measure(measures::all()[*measure], page);
   } else if (const auto named = parts.ruleset.find_measure(name)) {

@@ -1,6 +1,10 @@
 // Labels in words that can be read aloud to a printer.
 #include <sudsmark/label.h>
 
+#include <algorithm>
+#include <utility>
+#include <vector>
+
 #include "wording/citations.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
@@ -38,6 +42,55 @@ std::string padded(std::string text, std::size_t width) {
   return text;
 }
 
+/// "[Art. 19 (1) (a)]", with the markets before it where not all of the formula's are meant.
+std::string entry_words(const std::string& entry, const std::vector<std::string>& markets,
+                        std::size_t all) {
+  std::string out;
+  if (markets.size() < all) out = wording::joined(markets);
+  if (!entry.empty()) out += (out.empty() ? "" : ": ") + entry;
+  return out.empty() ? out : " [" + out + "]";
+}
+
+/// Things of several markets, each told once with the markets that ask for it.
+template <typename Thing>
+struct Told {
+  const Thing* thing = nullptr;
+  std::vector<std::string> markets;
+};
+
+/// Goes over what each label has, joins what is alike, and keeps the order.
+template <typename Thing, typename Same>
+std::vector<Told<Thing>> told_once(const std::vector<MarketLabel>& labels,
+                                   std::vector<Thing> MarketLabel::*list, const Same& same) {
+  std::vector<Told<Thing>> out;
+  for (const MarketLabel& label : labels) {
+    for (const Thing& thing : label.*list) {
+      const auto known = std::find_if(
+          out.begin(), out.end(), [&](const Told<Thing>& one) { return same(*one.thing, thing); });
+      if (known == out.end()) {
+        out.push_back({&thing, {label.market}});
+      } else if (known->markets.back() != label.market) {
+        known->markets.push_back(label.market);
+      }
+    }
+  }
+  return out;
+}
+
+/// Whether two markets print the same list with the same words and doubts.
+bool same_print(const MarketLabel& a, const MarketLabel& b) {
+  const auto ingredient = [](const LabelIngredient& one, const LabelIngredient& other) {
+    return one.name == other.name && one.group == other.group;
+  };
+  const auto words = [](const LabelWords& one, const LabelWords& other) {
+    return one.words == other.words && one.entry == other.entry && one.certain == other.certain;
+  };
+  return a.doubts == b.doubts &&
+         std::equal(a.ingredients.begin(), a.ingredients.end(), b.ingredients.begin(),
+                    b.ingredients.end(), ingredient) &&
+         std::equal(a.words.begin(), a.words.end(), b.words.begin(), b.words.end(), words);
+}
+
 class Writing {
  public:
   explicit Writing(bool verbose) : verbose_(verbose) {}
@@ -48,8 +101,21 @@ class Writing {
            "GB, EU` into the formula, or give --market.");
       line("");
     }
-    for (const MarketLabel& label : formula.labels) market(formula, label);
-    papers("What a safety assessment will ask for and the formula does not answer", formula.papers);
+    std::vector<std::vector<const MarketLabel*>> alike;
+    for (const MarketLabel& label : formula.labels) {
+      const auto group = std::find_if(alike.begin(), alike.end(), [&](const auto& labels) {
+        return same_print(*labels.front(), label);
+      });
+      if (group == alike.end()) {
+        alike.push_back({&label});
+      } else {
+        group->push_back(&label);
+      }
+    }
+    for (const auto& labels : alike) print(formula, labels);
+    points(formula.labels);
+    duties(formula.labels);
+    papers(formula.papers);
   }
 
   [[nodiscard]] std::string finished() && {
@@ -83,8 +149,12 @@ class Writing {
     line(row);
   }
 
-  void market(const FormulaResult& formula, const MarketLabel& label) {
-    line("Label of \"" + harmless(formula.name) + "\" for " + label.market);
+  /// One list, for all markets that print the same.
+  void print(const FormulaResult& formula, const std::vector<const MarketLabel*>& labels) {
+    const MarketLabel& label = *labels.front();
+    std::vector<std::string> markets;
+    for (const MarketLabel* one : labels) markets.push_back(one->market);
+    line("Label of \"" + harmless(formula.name) + "\" for " + wording::joined(markets));
     line("by the law of " + formula.on +
          (formula.first_sold.empty() ? ", first sold that day"
                                      : ", first sold " + formula.first_sold));
@@ -104,25 +174,34 @@ class Writing {
            group_words(one.group));
     }
     line("");
-    allergens(label);
+    allergens(labels);
     if (!label.doubts.empty()) {
       line("What is not certain:");
       for (const std::string& doubt : label.doubts) item("  - ", harmless(doubt));
       line("");
     }
     words(label);
-    points(label);
-    papers("Papers and duties for " + label.market, label.duties);
   }
 
-  void allergens(const MarketLabel& label) {
-    if (label.allergens_known == 0) {
-      line("Allergens: no list of names was found in force here.");
-    } else {
-      line("Allergens: " + std::to_string(label.allergens_known) + " names looked at.");
+  void allergens(const std::vector<const MarketLabel*>& labels) {
+    std::string words;
+    for (const MarketLabel* label : labels) {
+      if (!words.empty()) words += ", ";
+      words += label->allergens_known == 0 ? std::string("no list of names was found in force")
+                                           : std::to_string(label->allergens_known) + " names" +
+                                                 (words.empty() ? " looked at" : "");
+      if (labels.size() > 1) words += " in " + label->market;
     }
-    if (verbose_ && !label.undecided.empty()) {
-      item("  undecided: ", harmless(wording::joined(label.undecided)));
+    std::size_t declared = 0;
+    for (const LabelIngredient& one : labels.front()->ingredients) {
+      if (one.group == LabelGroup::allergen) ++declared;
+    }
+    if (declared > 0) {
+      words += "; " + std::to_string(declared) + (declared == 1 ? " is" : " are") + " in the list";
+    }
+    item("Allergens: ", words + ".");
+    if (verbose_ && !labels.front()->undecided.empty()) {
+      item("  undecided: ", harmless(wording::joined(labels.front()->undecided)));
     }
     line("");
   }
@@ -135,10 +214,9 @@ class Writing {
       item("  - ", words + " [" + one.entry + "]");
     } else {
       item("  - ", "\"" + words + "\" [" + one.entry + "]");
-      line(one.exact ? "    exactly these words"
-                     : "    in this sense; look up how the law prints it");
+      line(one.exact ? "    exactly these words" : "    in this sense");
     }
-    if (!one.condition.empty()) item("    asked for: ", one.condition);
+    if (!one.condition.empty()) item("    when: ", one.condition);
     if (verbose_) item("    source: ", wording::words(one.sources));
   }
 
@@ -147,7 +225,7 @@ class Writing {
       bool fresh = true;
       for (const LabelWords& one : label.words) {
         if (one.certain != certain) continue;
-        if (fresh) line(certain ? "Words to print:" : "Words to print if the condition holds:");
+        if (fresh) line(certain ? "Words to print:" : "Words to print if they are asked for:");
         fresh = false;
         one_of_words(one);
       }
@@ -159,26 +237,45 @@ class Writing {
     }
   }
 
-  void points(const MarketLabel& label) {
-    if (label.points.empty()) return;
+  void points(const std::vector<MarketLabel>& labels) {
+    const auto told =
+        told_once(labels, &MarketLabel::points, [](const LabelPoint& a, const LabelPoint& b) {
+          return a.name == b.name && a.what == b.what && a.entry == b.entry;
+        });
+    if (told.empty()) return;
     line("What else has to stand on the pack:");
-    for (const LabelPoint& point : label.points) {
-      item("  - ", point.name + ": " + point.what + " [" + point.entry + "]");
-      if (!point.condition.empty()) item("    but: ", point.condition);
-      if (!point.small.empty()) item("    ", small_words(point.small));
-      if (verbose_) item("    source: ", wording::words(point.sources));
+    for (const auto& [point, markets] : told) {
+      item("  - ",
+           point->name + ": " + point->what + entry_words(point->entry, markets, labels.size()));
+      if (!point->condition.empty()) item("    but: ", point->condition);
+      if (!point->small.empty()) item("    ", small_words(point->small));
+      if (verbose_) item("    source: ", wording::words(point->sources));
     }
     line("");
   }
 
-  void papers(const std::string& title, const std::vector<LabelPaper>& list) {
-    if (list.empty()) return;
-    line(title + ":");
-    for (const LabelPaper& paper : list) {
-      item("  - ", paper.paper + (paper.why.empty() ? "" : ": " + paper.why) +
-                       (paper.entry.empty() ? "" : " [" + paper.entry + "]"));
-      if (!paper.about.empty()) item("    of: ", harmless(wording::joined(paper.about)));
+  void one_paper(const LabelPaper& paper, const std::string& entry) {
+    item("  - ", paper.paper + (paper.why.empty() ? "" : ": " + paper.why) + entry);
+    if (!paper.about.empty()) item("    of: ", harmless(wording::joined(paper.about)));
+  }
+
+  void duties(const std::vector<MarketLabel>& labels) {
+    const auto told =
+        told_once(labels, &MarketLabel::duties, [](const LabelPaper& a, const LabelPaper& b) {
+          return a.paper == b.paper && a.why == b.why && a.entry == b.entry && a.about == b.about;
+        });
+    if (told.empty()) return;
+    line("Papers and duties:");
+    for (const auto& [paper, markets] : told) {
+      one_paper(*paper, entry_words(paper->entry, markets, labels.size()));
     }
+    line("");
+  }
+
+  void papers(const std::vector<LabelPaper>& list) {
+    if (list.empty()) return;
+    line("Papers that a safety assessment will ask for, and that the formula does not have:");
+    for (const LabelPaper& paper : list) one_paper(paper, entry_words(paper.entry, {}, 0));
     line("");
   }
 

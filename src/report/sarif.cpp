@@ -3,7 +3,6 @@
 // A result has a level only where its kind is `fail`, as the format wants it; how much a `review`
 // or an `open` weighs stands in its properties.
 #include <algorithm>
-#include <array>
 #include <map>
 #include <string>
 #include <utility>
@@ -13,6 +12,7 @@
 
 #include "front/fingerprint.h"
 #include "front/parts.h"
+#include "label/findings.h"
 #include "report/json_document.h"
 #include "report/sarif_law.h"
 #include "report/sarif_text.h"
@@ -79,37 +79,18 @@ ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
 
 /// What a label section is held against is no rule of a ruleset, and still has to be told.
 ordered_json label_descriptor(std::string_view id) {
-  struct Told {
-    std::string_view id;
-    std::string_view title;
-    std::string_view why;
-  };
-  constexpr std::array<Told, 6> told{
-      {{"label-market-unknown", "A label is checked for a market",
-        "Which names, allergens and cautions a label needs depends on where it is sold."},
-       {"label-ingredient-missing", "The label names every ingredient",
-        "Whoever reacts to a substance looks for it in the list."},
-       {"label-ingredient-extra", "The label names nothing that is not in it",
-        "A list that names what is not there is as wrong as one that leaves something out."},
-       {"label-ingredient-misspelt", "Ingredients are spelt as the law spells them",
-        "People search for the name letter by letter."},
-       {"label-ingredient-misplaced", "Ingredients stand in the order of the law",
-        "They fall by weight down to 1 %; below that any order will do, and colours come last."},
-       {"label-caution-missing", "The label bears the cautions that are asked for",
-        "A caution that is not on the pack protects nobody."}}};
-  const auto found =
-      std::find_if(told.begin(), told.end(), [&](const Told& one) { return one.id == id; });
-  const std::string_view title = found == told.end() ? id : found->title;
-  const std::string_view why = found == told.end() ? title : found->why;
+  const label::FindingInfo& info = *label::find_info(id);
   ordered_json out{{"id", id}};
-  out["shortDescription"] = said(title);
-  out["fullDescription"] = said(why);
-  out["help"] = {{"text", lines(std::string(why) +
-                                "\n\nHeld against: what `sudsmark label` says of "
-                                "the formula.\n\n" +
-                                reminder)}};
-  out["defaultConfiguration"] = {{"level", "warning"}};
-  out["properties"] = {{"subject", "Label"}, {"tags", ordered_json::array({"label"})}};
+  out["shortDescription"] = said(info.title);
+  out["fullDescription"] = said(info.why);
+  out["help"] = {
+      {"text", lines(std::string(info.why) + "\n\nWhat to change: " + std::string(info.remedy) +
+                     "\n\nHeld against: what `sudsmark label` says of the formula."
+                     "\nSource: " +
+                     std::string(info.source) + "\n\n" + reminder)}};
+  out["defaultConfiguration"] = {{"level", info.level}};
+  out["properties"] = {
+      {"subject", "Label"}, {"authority", "law"}, {"tags", ordered_json::array({"label"})}};
   return out;
 }
 

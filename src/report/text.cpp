@@ -51,6 +51,7 @@ class FormulaText {
     add_rows();
     add_gathered();
     add_from_memory();
+    add_papers();
     for (const Problem& note : formula_.notes) {
       lines_.push_back({note.file, note.line, note.column, Level::note, note.message});
     }
@@ -80,19 +81,23 @@ class FormulaText {
     }
     switch (finding.kind) {
       case Kind::fail:
-        if (!options_.verbose && finding.level == Level::note && finding.subject_kind == "row") {
-          gather_row(finding);
+        if (gathers(finding)) {
+          gather_alike(finding);
         } else {
           push(finding, finding.level, finding.message);
         }
         break;
       case Kind::review:
-        if (!finding.met_from_memory || options_.verbose) {
+        if (gathers(finding)) {
+          if (!finding.met_from_memory) gather_alike(finding);
+        } else if (!finding.met_from_memory || options_.verbose) {
           push(finding, finding.level, finding.message);
         }
         break;
       case Kind::open:
-        if (options_.verbose || finding.missing.empty()) {
+        if (finding.paper && !options_.verbose && finding.level == Level::note) {
+          papers_.push_back(&finding);
+        } else if (options_.verbose || finding.missing.empty()) {
           push(finding, finding.level, finding.message);
         } else {
           gather(finding);
@@ -136,23 +141,58 @@ class FormulaText {
     }
   }
 
-  /// Notes of one rule on several rows of a table are one line.
-  void gather_row(const Finding& finding) {
-    for (auto& [first, others] : rows_) {
-      if (first->rule != finding.rule) continue;
+  /// Notes of one rule on several rows of a table, and general cautions on several materials.
+  [[nodiscard]] bool gathers(const Finding& finding) const {
+    const bool caution = finding.subject_kind == "material" && !finding.measured;
+    return !options_.verbose && finding.level == Level::note &&
+           (finding.subject_kind == "row" || caution);
+  }
+
+  /// What is alike is told once.
+  void gather_alike(const Finding& finding) {
+    for (auto& [first, others, perhaps] : rows_) {
+      const bool alike = first->rule == finding.rule && first->kind == finding.kind &&
+                         (finding.subject_kind == "row" || first->message == finding.message);
+      if (!alike) continue;
       const bool told = first->subject == finding.subject ||
                         std::find(others.begin(), others.end(), finding.subject) != others.end();
       if (!told) others.push_back(finding.subject);
       return;
     }
-    rows_.push_back({&finding, {}});
+    rows_.push_back({&finding, {}, {}});
+  }
+
+  /// What may have to be told joins what has to be.
+  void join_perhaps() {
+    for (Alike& one : rows_) {
+      if (one.first->kind != Kind::review || one.first->subject_kind != "row") continue;
+      const auto sure = std::find_if(rows_.begin(), rows_.end(), [&](const Alike& other) {
+        return other.first != nullptr && other.first->kind == Kind::fail &&
+               other.first->rule == one.first->rule;
+      });
+      if (sure == rows_.end()) continue;
+      sure->perhaps = std::move(one.others);
+      sure->perhaps.insert(sure->perhaps.begin(), one.first->subject);
+      one.first = nullptr;
+    }
   }
 
   void add_rows() {
-    for (const auto& [first, others] : rows_) {
-      std::string message = first->message;
-      if (!others.empty()) message += "; the same of " + joined(others);
-      push(*first, first->level, message);
+    join_perhaps();
+    for (const auto& [first, others, perhaps] : rows_) {
+      if (first == nullptr) continue;
+      std::string message = with_subject(*first) + first->message;
+      if (!others.empty() && first->subject_kind == "row") {
+        message += "; the same of " + joined(others);
+      } else if (!others.empty()) {
+        message = "material '" + first->subject + "' and " + std::to_string(others.size()) +
+                  " more: " + first->message;
+      }
+      if (!perhaps.empty()) {
+        message += "; perhaps " + joined(perhaps) + " too";
+      }
+      message += " " + ids({first->rule});
+      lines_.push_back({first->file, first->line, first->column, first->level, std::move(message)});
     }
   }
 
@@ -189,6 +229,23 @@ class FormulaText {
                                           : std::to_string(count) + " limits that were met are") +
                               " from memory: look the figure up before leaning on it " + ids(rules);
     lines_.push_back({formula_.file, 0, 0, Level::note, words});
+  }
+
+  /// Papers are no alarm: one line has them all.
+  void add_papers() {
+    if (papers_.empty()) return;
+    std::vector<std::string> papers;
+    std::vector<std::string> rules;
+    const auto once = [](std::vector<std::string>& list, const std::string& word) {
+      if (std::find(list.begin(), list.end(), word) == list.end()) list.push_back(word);
+    };
+    for (const Finding* finding : papers_) {
+      for (const std::string& paper : finding->missing) once(papers, paper);
+      once(rules, finding->rule);
+    }
+    std::string words = "papers to ask for and keep: ";
+    for (std::size_t at = 0; at < papers.size(); ++at) words += (at == 0 ? "" : "; ") + papers[at];
+    lines_.push_back({formula_.file, 0, 0, Level::note, words + " " + ids(rules)});
   }
 
   /// " (1 warning, 3 notes)": how much the failures weigh, so that a caution is not read as a
@@ -236,7 +293,13 @@ class FormulaText {
   const TextOptions& options_;
   std::vector<Line> lines_;
   std::map<std::vector<std::string>, Gathered> gathered_;
-  std::vector<std::pair<const Finding*, std::vector<std::string>>> rows_;
+  struct Alike {
+    const Finding* first = nullptr;
+    std::vector<std::string> others;   ///< of which the same is true
+    std::vector<std::string> perhaps;  ///< of which it may be
+  };
+  std::vector<Alike> rows_;
+  std::vector<const Finding*> papers_;
 };
 
 }  // namespace

@@ -366,7 +366,11 @@ void RulesetBuilder::use_new_tables(const catalogue::Catalogue& catalogue) {
       };
       if (!rule.when_text.empty()) rule.when = compiled(rule.when_text, false).value_or(Program{});
       rule.expect = compiled(rule.expect_text, true).value_or(Program{});
-      for (MessagePart& part : rule.message) {
+      std::vector<MessagePart*> parts;
+      for (MessagePart& part : rule.message) parts.push_back(&part);
+      for (MessagePart& part : rule.paper) parts.push_back(&part);
+      for (MessagePart* of : parts) {
+        MessagePart& part = *of;
         if (!part.value) continue;
         SyntaxError error;
         const auto tree = parse_expression(part.value_text, error);

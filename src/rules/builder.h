@@ -83,7 +83,8 @@ class RulesetBuilder {
   void read_examples(text::Fields& fields, Rule& rule);
   void read_place(text::Fields& fields, Rule& rule);
   void read_expressions(text::Fields& fields, Rule& rule);
-  void read_message(const text::Node& node, Rule& rule);
+  /// What `message` or `paper` says, its holes compiled.
+  std::vector<MessagePart> read_message(const text::Node& node, Rule& rule);
   void ask_for_everything(text::Fields& fields, const Rule& rule);
   std::optional<Level> read_level(const text::Node& node, std::string_view levels);
   std::optional<Day> read_day(text::Fields& fields, std::string_view key);

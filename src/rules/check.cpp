@@ -133,7 +133,9 @@ class Check {
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
-    if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
+    if (!rule.paper.empty() && missing == 0) {
+      ask_for_paper(rule, subject, decider, verdict);
+    } else if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
       fail(rule, subject, decider, verdict);
     } else {
       if (missing != 0) {
@@ -233,10 +235,26 @@ class Check {
     allow(rule, verdict);
   }
 
+  /// The rule's words, and what is wanted where they do not say it themselves.
+  std::string message(const Rule& rule, const Subject& subject, const Decider& decider) {
+    bool told = false;
+    std::string out = filled(rule.message, subject, machine_, decider, &told);
+    return told ? out : with_limit(std::move(out), decider);
+  }
+
+  /// What only a paper shows is open until somebody holds the paper.
+  void ask_for_paper(const Rule& rule, const Subject& subject, const Decider& decider,
+                     Verdict& verdict) {
+    const std::string paper = filled(rule.paper, subject, machine_, decider);
+    open(rule, subject, missing_.add(paper, verdict.place), verdict);
+    verdict.message = "needs " + paper + ": " + filled(rule.message, subject, machine_, decider);
+    verdict.paper = true;
+  }
+
   void fail(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
     verdict.kind = Kind::fail;
     verdict.level = rule.otherwise;
-    verdict.message = with_limit(filled(rule, subject, machine_, decider), decider);
+    verdict.message = message(rule, subject, decider);
   }
 
   void review(const Rule& rule, const Subject& subject, const Decider& decider, Certainty applies,
@@ -246,7 +264,7 @@ class Check {
     verdict.message = applies == Certainty::depends
                           ? "it depends on the true figures whether this applies: "
                           : "it depends on the true figures: ";
-    verdict.message += with_limit(filled(rule, subject, machine_, decider), decider);
+    verdict.message += message(rule, subject, decider);
   }
 
   void open(const Rule& rule, const Subject& subject, MissingSet missing, Verdict& verdict) {
@@ -348,14 +366,17 @@ std::vector<bool> chosen_rules(const Ruleset& ruleset, const std::vector<std::st
   return chosen;
 }
 
-void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
-                  text::Diagnostics& diagnostics) {
+void check_allows(const Ruleset& ruleset, const blend::Blend& blend, text::Diagnostics& diagnostics,
+                  std::span<const std::string_view> others) {
   for (const formula::Allow& allow : blend.allows) {
     const std::string wanted = text::fold(allow.rule.text);
-    const bool known = std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
-                                   [&](const Rule& rule) { return text::fold(rule.id) == wanted; });
+    const bool known =
+        std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
+                    [&](const Rule& rule) { return text::fold(rule.id) == wanted; }) ||
+        std::any_of(others.begin(), others.end(),
+                    [&](std::string_view id) { return text::fold(id) == wanted; });
     if (known) continue;
-    std::vector<std::string> ids;
+    std::vector<std::string> ids(others.begin(), others.end());
     for (const Rule& rule : ruleset.rules) ids.push_back(rule.id);
     diagnostics.add(messages::unknown_allow, allow.rule.place,
                     {allow.rule.text, text::hint(allow.rule.text, ids)});

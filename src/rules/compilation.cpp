@@ -279,7 +279,8 @@ Compilation::Result Compilation::compile_name(NodeIndex at) {
       emit(Code::subject_text, 1, 0, static_cast<std::uint8_t>(meaning.index));
       return text_type();
     case Meaning::Kind::food:
-      emit(Code::looks_like_food, 1, 0, 0, keep_question(Origin{Origin::Kind::food, 0}));
+      emit(Code::looks_like_food, 1, 0, static_cast<std::uint8_t>(meaning.index),
+           keep_question(Origin{Origin::Kind::food, 0}));
       return truth_type();
     case Meaning::Kind::unknown:
       break;

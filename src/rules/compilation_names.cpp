@@ -79,6 +79,7 @@ Compilation::Meaning Compilation::resolve(std::string_view name) const {
     }
   }
   if (name == "looks_like_food") return {Meaning::Kind::food, 0};
+  if (name == "has_label") return {Meaning::Kind::food, 1};
   if (const auto sum = subject_sum(name, each)) return {Meaning::Kind::sum, *sum};
   if (const auto measure = measures::find(name)) return {Meaning::Kind::measure, *measure};
   if (const auto measure = compiler_.find_measure(name)) return {Meaning::Kind::named, *measure};

@@ -306,7 +306,8 @@ void Machine::ask(const Instruction& instruction, const Program& program, const 
       result = is_marked(static_cast<Mark>(instruction.a), subject);
       break;
     case Code::looks_like_food:
-      result = yes_or_no(blend_.looks_like_food.has_value());
+      result = yes_or_no(instruction.a == 0 ? blend_.looks_like_food.has_value()
+                                            : blend_.label && blend_.label->ingredients);
       break;
     default: {  // same_text
       const Value b = pop();

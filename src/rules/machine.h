@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <deque>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -153,6 +154,7 @@ class Machine {
   std::array<Words, 6> words_;                                    ///< of the formula
   std::array<std::string, 6> said_;                               ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
+  std::deque<std::string> sentences_;                             ///< made while messages were
   std::vector<Value> stack_;
   std::size_t size_ = 0;
 };

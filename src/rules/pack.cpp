@@ -44,7 +44,7 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
     case Code::cell:
       return table != nullptr && below(c, table->columns);
     case Code::subject_text:
-      return instruction.a <= static_cast<std::uint8_t>(SubjectText::certificate_category) &&
+      return instruction.a <= static_cast<std::uint8_t>(SubjectText::brought_by) &&
              (instruction.a != static_cast<std::uint8_t>(SubjectText::cell) ||
               (table != nullptr && below(c, table->columns)));
     case Code::field:
@@ -106,6 +106,7 @@ bool consistent(const Rule& rule, const Ruleset& ruleset, const catalogue::Catal
   };
   return consistent(rule.when, ruleset, table) && consistent(rule.expect, ruleset, table) &&
          std::all_of(rule.message.begin(), rule.message.end(), part) &&
+         std::all_of(rule.paper.begin(), rule.paper.end(), part) &&
          std::all_of(rule.sources.begin(), rule.sources.end(), source) &&
          consistent(rule.places, ruleset);
 }

@@ -102,6 +102,7 @@ void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
 /// Its place in a file is left out: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
+  archive(rule.paper);
   archive(rule.id, rule.title, rule.file, rule.each, rule.table, rule.when_text, rule.expect_text,
           rule.when, rule.expect, rule.otherwise, rule.undecided, rule.message_text, rule.message,
           rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,

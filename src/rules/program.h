@@ -51,7 +51,8 @@ enum class Code : std::uint8_t {
   is_hazardous,     ///< push whether the subject (a material, or what a task or premix holds by the
                     ///< mixture rules) has the hazard statement texts[c]; b: test
   is_marked,        ///< push whether the subject's material has Mark(a); b: test
-  looks_like_food,  ///< push; b: test
+  looks_like_food,  ///< push; a: 0, or 1 for whether the formula has a list in a label section; b:
+                    ///< test
   same_text,        ///< pop two texts; b: test
   text,             ///< push texts[c]
   subject_text,     ///< push SubjectText(a); c: a column
@@ -128,7 +129,8 @@ enum class SubjectText : std::uint8_t {
   product,             ///< name of the kind of product
   fragrance_category,  ///< of the kind of product
   neighbour_category,
-  certificate_category  ///< that the material's certificate names
+  certificate_category,  ///< that the material's certificate names
+  brought_by             ///< which materials bring the row's substances, with their shares
 };
 
 /// A selection is a postfix program of its own, over one candidate.

@@ -230,20 +230,25 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
   };
   compile(when, rule.when_text, rule.when, false);
   compile(expect, rule.expect_text, rule.expect, true);
-  if (message != nullptr) read_message(*message, rule);
+  if (message != nullptr) {
+    rule.message_text = one_line(message->text);
+    rule.message = read_message(*message, rule);
+  }
+  if (const text::Node* paper = fields.find("paper")) rule.paper = read_message(*paper, rule);
 }
 
-void RulesetBuilder::read_message(const text::Node& node, Rule& rule) {
+std::vector<MessagePart> RulesetBuilder::read_message(const text::Node& node, Rule& rule) {
+  std::vector<MessagePart> out;
   const auto text = text::text_of(node, diagnostics_);
   failed_ = failed_ || !text;
-  if (!text) return;
-  rule.message_text = one_line(*text);
+  if (!text) return out;
   const std::string_view words = node.text;
   const Placing places = placing(node, 0);
   const auto refuse = [&](const text::Message& message, std::size_t at) {
     const auto begin = static_cast<std::uint32_t>(at);
     diagnostics_.add(message, places(begin, begin + 1));
     failed_ = true;
+    return out;
   };
   MessagePart part;
   for (std::size_t at = 0; at < words.size(); ++at) {
@@ -266,12 +271,13 @@ void RulesetBuilder::read_message(const text::Node& node, Rule& rule) {
     failed_ = failed_ || !program;
     part.value_text = inside;
     part.value = program;
-    rule.message.push_back(std::move(part));
+    out.push_back(std::move(part));
     part = {};
     at = end;
   }
   while (part.text.ends_with(' ')) part.text.pop_back();
-  if (!part.text.empty()) rule.message.push_back(std::move(part));
+  if (!part.text.empty()) out.push_back(std::move(part));
+  return out;
 }
 
 void RulesetBuilder::ask_for_everything(text::Fields& fields, const Rule& rule) {

@@ -57,6 +57,7 @@ struct Rule {
   Level undecided = Level::note;
   std::string message_text;
   std::vector<MessagePart> message;
+  std::vector<MessagePart> paper;  ///< what has to be asked for; such a rule is open, not failed
   std::string why;
   std::string remedy;
   std::string place_text;      ///< as written; empty: found out

@@ -45,6 +45,23 @@ bool is_nothing(const Range& range, const Unit& unit) {
   return range == Range(0.0) && unit.offset == 0;
 }
 
+/// A limit of 1 ppm or less asks whether something is there at all, and is no figure to show.
+bool is_presence(const Test& test, const Range& limit) {
+  constexpr double trace = 1e-6;
+  const bool share = test.unit == "%" || test.unit == "ppm";
+  return share && limit.high > 0 && limit.high <= trace * (1 + quantity::equal_within);
+}
+
+/// Whether a hole of a message prints the limit, so that nobody has to be told twice.
+bool tells_limit(const Value& value, const Program& program, const Decider& decider) {
+  if (!decider.compares() || decider.test->between || program.kind != ValueKind::figure) {
+    return false;
+  }
+  const Range& limit = decider.tried.low;
+  return value.range == limit && limit.known() && value.range != decider.tried.measured &&
+         unit_called(program.unit).dimension == unit_called(decider.test->unit).dimension;
+}
+
 double nearer(double figure, const Range& limit) {
   if (!std::isfinite(limit.low)) return limit.high;
   if (!std::isfinite(limit.high)) return limit.low;
@@ -97,6 +114,7 @@ std::string wanted(const Decider& decider) {
     }
     return "wanted " + quantity::printed(quantity::hull(low, high), unit);
   }
+  if (is_presence(test, low)) return {};
   const std::string limit = quantity::printed(low, unit);
   switch (test.denied ? opposite(test.relation) : test.relation) {
     case Relation::equal:
@@ -124,6 +142,7 @@ std::optional<Range> limit_of(const Decider& decider) {
     if (test.denied) return std::nullopt;
     return Range(low.high, high.low);  // what is within keeps to both for certain
   }
+  if (is_presence(test, low)) return std::nullopt;
   switch (test.denied ? opposite(test.relation) : test.relation) {
     case Relation::equal:
       return low;
@@ -139,12 +158,15 @@ std::optional<Range> limit_of(const Decider& decider) {
   return Range(low.high, infinity);
 }
 
-std::string filled(const Rule& rule, const Subject& subject, Machine& machine,
-                   const Decider& decider) {
+std::string filled(const std::vector<MessagePart>& message, const Subject& subject,
+                   Machine& machine, const Decider& decider, bool* limit_told) {
   std::string out;
-  for (const MessagePart& part : rule.message) {
+  for (const MessagePart& part : message) {
     out += part.text;
-    if (part.value) out += said(machine.run(*part.value, subject), *part.value, decider);
+    if (!part.value) continue;
+    const Value value = machine.run(*part.value, subject);
+    out += said(value, *part.value, decider);
+    if (limit_told != nullptr && tells_limit(value, *part.value, decider)) *limit_told = true;
   }
   return out;
 }

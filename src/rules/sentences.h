@@ -31,10 +31,11 @@ struct Decider {
 [[nodiscard]] std::string printed_beside(const quantity::Range& range, const quantity::Range& limit,
                                          const quantity::Unit& unit);
 
-/// The message of a rule with its holes filled. What was measured never looks equal to the limit
-/// that it breaks.
-[[nodiscard]] std::string filled(const Rule& rule, const Subject& subject, Machine& machine,
-                                 const Decider& decider);
+/// A message of a rule with its holes filled. What was measured never looks equal to the limit
+/// that it breaks. `limit_told` is set where a hole prints the limit itself.
+[[nodiscard]] std::string filled(const std::vector<MessagePart>& message, const Subject& subject,
+                                 Machine& machine, const Decider& decider,
+                                 bool* limit_told = nullptr);
 
 /// The rule's title, of its subject, and the figure with its limit: what a pass says.
 [[nodiscard]] std::string headline(const Rule& rule, const Subject& subject,

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "measures/selection.h"
+#include "rules/bringers.h"
 
 namespace sudsmark::rules {
 namespace {
@@ -16,19 +17,8 @@ bool is_aroma(const catalogue::Row& row, const catalogue::Catalogue& catalogue) 
                      });
 }
 
-/// Whether a material is one that the row counts as a whole.
-bool holds_whole(const catalogue::Row& row, const catalogue::Material& material) {
-  return !material.id.empty() &&
-         std::find(row.materials.begin(), row.materials.end(), material.id) != row.materials.end();
-}
-
-bool in_row(const void* context, const measures::Candidate& candidate) {
-  const auto& row = *static_cast<const catalogue::Row*>(context);
-  if (holds_whole(row, *candidate.material)) return true;
-  if (candidate.content == nullptr) return false;
-  const auto& substances = row.substances;
-  return std::find(substances.begin(), substances.end(), candidate.content->substance_id) !=
-         substances.end();
+bool is_in_row(const void* context, const measures::Candidate& candidate) {
+  return in_row(*static_cast<const catalogue::Row*>(context), candidate);
 }
 
 }  // namespace
@@ -162,7 +152,7 @@ Span Subjects::place(const Subject& subject) const {
   measures::View whole;
   whole.blend = &blend;
   whole.part = &blend.whole;
-  return measures::place(whole, {&in_row, subject.row, false});
+  return measures::place(whole, {&is_in_row, subject.row, false});
 }
 
 }  // namespace sudsmark::rules

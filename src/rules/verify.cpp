@@ -80,7 +80,9 @@ class Verification {
     const auto speaks = [&](const Verdict& verdict) {
       return !passes(verdict) && verdict.kind != Kind::not_applicable;
     };
-    const auto fails = [](const Verdict& verdict) { return verdict.kind == Kind::fail; };
+    const auto fails = [](const Verdict& verdict) {
+      return verdict.kind == Kind::fail || verdict.paper;
+    };
     const auto other = std::find_if(verdicts.begin(), verdicts.end(), speaks);
     const bool passed = std::any_of(verdicts.begin(), verdicts.end(), passes);
     const bool as_it_should = should_pass_ ? passed && other == verdicts.end()

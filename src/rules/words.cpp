@@ -122,11 +122,13 @@ constexpr std::array all_texts{
     TextInfo{SubjectText::certificate_category, "material.category", Each::material,
              "the category of the certificate",
              "category of the fragrance standard that a fragrance's certificate names"},
+    TextInfo{SubjectText::brought_by, "row.brought_by", Each::row, "",
+             "which materials bring the row's substances, and how much each"},
 };
 
-constexpr std::array<std::string_view, 12> functions{
-    "share", "supplied", "mass", "dose", "in_bath",         "count",
-    "holds", "min",      "max",  "abs",  "looks_like_food", "material"};
+constexpr std::array<std::string_view, 13> functions{
+    "share", "supplied",        "mass",      "dose",    "in_bath", "count", "holds", "min", "max",
+    "abs",   "looks_like_food", "has_label", "material"};
 
 }  // namespace
 
@@ -195,6 +197,7 @@ std::vector<std::string> known_names(Each each) {
   take(all_fields);
   take(all_texts);
   names.emplace_back("looks_like_food");
+  names.emplace_back("has_label");
   return names;
 }
 

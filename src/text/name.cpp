@@ -79,23 +79,19 @@ std::vector<std::string> nearest(std::string_view name, std::span<const std::str
   return names;
 }
 
-std::string listed(std::span<const std::string> names, std::string_view last) {
+std::string series(std::span<const std::string> items, std::string_view last) {
   std::string out;
-  for (std::size_t at = 0; at < names.size(); ++at) {
-    if (at > 0) {
-      if (at + 1 == names.size()) {
-        out += ' ';
-        out += last;
-        out += ' ';
-      } else {
-        out += ", ";
-      }
-    }
-    out += '\'';
-    out += names[at];
-    out += '\'';
+  for (std::size_t at = 0; at < items.size(); ++at) {
+    if (at > 0) out += at + 1 == items.size() ? " " + std::string(last) + " " : std::string(", ");
+    out += items[at];
   }
   return out;
+}
+
+std::string listed(std::span<const std::string> names, std::string_view last) {
+  std::vector<std::string> quoted;
+  for (const std::string& name : names) quoted.push_back("'" + name + "'");
+  return series(quoted, last);
 }
 
 }  // namespace sudsmark::text

@@ -26,6 +26,8 @@ void append_folded(std::string& out, std::string_view name);
                                                std::span<const std::string> candidates,
                                                std::size_t most = 3);
 
+/// "a", "a or b", "a, b or c". Empty for none.
+[[nodiscard]] std::string series(std::span<const std::string> items, std::string_view last);
 /// "'a'", "'a' or 'b'", "'a', 'b' or 'c'": names for a sentence. Empty for none.
 [[nodiscard]] std::string listed(std::span<const std::string> names, std::string_view last = "or");
 

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "quantity/number.h"
+#include "text/name.h"
 
 namespace sudsmark {
 
@@ -57,12 +58,7 @@ std::string place(std::string_view file, std::uint32_t line, std::uint32_t colum
 }
 
 std::string joined(const std::vector<std::string>& items, std::string_view last) {
-  std::string out;
-  for (std::size_t at = 0; at < items.size(); ++at) {
-    if (at > 0) out += at + 1 == items.size() ? " " + std::string(last) + " " : std::string(", ");
-    out += items[at];
-  }
-  return out;
+  return text::series(items, last);
 }
 
 std::string harmless(std::string_view text) {

@@ -33,6 +33,14 @@ std::vector<Block> blocks(const std::string& manual) {
   return out;
 }
 
+/// What is law today was written on a day; the same commands print the same for ever on that day.
+std::string on_the_day(const std::string& command) {
+  const std::size_t end = command.find(' ');
+  const std::string verb = command.substr(0, end);
+  if (verb != "check" && verb != "label") return command;
+  return verb + " --on 2026-11-25" + command.substr(end);
+}
+
 TEST_CASE("README.md shows what the program does") {
   const std::string path = sudsmark::testing::source_dir() / "README.md";
   std::string manual = test::contents(path);
@@ -46,7 +54,7 @@ TEST_CASE("README.md shows what the program does") {
     const std::size_t end = block.text.find('\n');
     const std::string command = block.text.substr(0, end);
     REQUIRE(command.starts_with("$ sudsmark "));
-    const auto ran = test::run(command.substr(11), folder.path());
+    const auto ran = test::run(on_the_day(command.substr(11)), folder.path());
     ++commands;
     const std::string shown = block.text.substr(end + 1);
     const std::string printed = ran.err + ran.out;

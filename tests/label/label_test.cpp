@@ -256,7 +256,8 @@ TEST_CASE("a label section with each kind of fault") {
   const std::string caution =
       "  warning \"Caution - Use only as directed. Excessive use or prolonged exposure may cause "
       "irritation to skin and urinary tract. Discontinue use if rash, redness, or itching occurs. "
-      "Consult your physician if irritation persists. Keep out of reach of children.\"\n";
+      "Consult your physician if irritation persists. Keep out of reach of children. "
+      "Directions: dissolve one piece in a full bath.\"\n";
   const auto with = [&](const std::string& list, const std::string& warning) {
     return label_findings_of(formula + "label\n  ingredients \"" + list + "\"\n" + warning);
   };
@@ -264,7 +265,14 @@ TEST_CASE("a label section with each kind of fault") {
   CHECK(with(right, caution).empty());
   CHECK(with("INGREDIENTS: " + right + ".", caution).empty());
 
-  const auto uncautioned = with(right, "");
+  // 21 CFR 740.17 (b): directions for safe use are a second duty beside the caution
+  const auto undirected = with(right, caution.substr(0, caution.find(" Directions")) + "\"\n");
+  REQUIRE(undirected.size() == 1);
+  CHECK(undirected.front().rule == "label-caution-missing");
+  CHECK(undirected.front().kind == Kind::open);
+  CHECK(undirected.front().level == Level::note);
+
+  const auto uncautioned = with(right, "  warning \"Directions: one piece a bath.\"\n");
   REQUIRE(uncautioned.size() == 1);
   CHECK(uncautioned.front().rule == "label-caution-missing");
   CHECK(uncautioned.front().level == Level::warning);
@@ -308,6 +316,36 @@ TEST_CASE("a label section with each kind of fault") {
       caution);
   REQUIRE(colour_first.size() == 1);
   CHECK(colour_first.front().message.find("colour") != std::string::npos);
+}
+
+TEST_CASE("an allergen that is over its figure at worst is a question of the true figures") {
+  const auto missing = [&](const std::string& linalool) {
+    return label_findings_of(head("EU") + "  99 % sodium bicarbonate\n  1 % \"Fog Bell\"\n" +
+                             scent(linalool) +
+                             "label\n  ingredients \"Sodium Bicarbonate, Parfum\"\n");
+  };
+  REQUIRE(missing("2 %").size() == 1);
+  CHECK(missing("2 %").front().kind == Kind::fail);
+  REQUIRE(missing("0.5 - 2 %").size() == 1);
+  CHECK(missing("0.5 - 2 %").front().kind == Kind::review);
+  CHECK(missing("1 %").empty());
+}
+
+TEST_CASE("findings of labels can be allowed with a reason, until a day") {
+  const auto allowed = [&](const std::string& until) {
+    return label_findings_of(
+        "formula \"Still\"\n  product bath salts\n  market GB\n"
+        "  allow label-ingredient-extra because \"the shop's own name for the salt\"" +
+        until +
+        "\nphase \"all\"\n  100 % sea salt\n"
+        "label\n  ingredients \"Maris Sal, Moon dust\"\n");
+  };
+  REQUIRE(allowed("").size() == 1);
+  CHECK(allowed("").front().allowed == "the shop's own name for the salt");
+  CHECK(allowed(" until 2027-01-01").front().allowed);
+  const auto past = allowed(" until 2026-01-01");
+  CHECK_FALSE(past.front().allowed);
+  CHECK(past.front().message.find("allowed until 2026-01-01") != std::string::npos);
 }
 
 TEST_CASE("a label section of a formula without a market is left open") {
