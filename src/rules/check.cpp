@@ -71,7 +71,7 @@ class Check {
         missing_(missing),
         options_(options),
         machine_(ruleset, blend, missing, options.markets,
-                 {blend.first_sold.value_or(options.on), options.on}),
+                 {blend.first_sold.value_or(options.on), options.on}, options.base),
         subjects_(machine_),
         first_sold_(blend.first_sold.value_or(options.on)),
         sold_(ruleset.files.size()) {
@@ -93,6 +93,7 @@ class Check {
     const Rule& rule = ruleset_.rules[index];
     const Answer sold = sold_in(rule.file);
     const bool holds = !rule.expect.empty() && sold.truth != Certainty::no &&
+                       (!rule.pair || machine_.has_base()) &&
                        in_force(rule.dates, first_sold_, options_.on);
     if (holds) {
       for (const Subject& subject : subjects_.of(rule)) {
@@ -129,7 +130,7 @@ class Check {
     if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
     verdict.sources = sources_of(rule, subject, decider);
     verdict.place = place(rule, subject, decider);
-    const MissingSet missing = applies.missing | expected.missing;
+    const MissingSet missing = machine_.without_doubles(applies.missing | expected.missing);
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;

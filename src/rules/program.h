@@ -52,16 +52,18 @@ enum class Code : std::uint8_t {
                     ///< mixture rules) has the hazard statement texts[c]; b: test
   is_marked,        ///< push whether the subject's material has Mark(a); b: test
   looks_like_food,  ///< push; b: test
-  same_text,        ///< pop two texts; b: test
-  text,             ///< push texts[c]
-  subject_text,     ///< push SubjectText(a); c: a column
-  word_text,        ///< push the words of StatedWords(a) as a text
-  deny,             ///< not
-  both,             ///< pop two truths
+  same_words,    ///< push whether the formula and its base state the same StatedWords(a); b: test
+  same_text,     ///< pop two texts; b: test
+  text,          ///< push texts[c]
+  subject_text,  ///< push SubjectText(a); c: a column
+  word_text,     ///< push the words of StatedWords(a) as a text
+  deny,          ///< not
+  both,          ///< pop two truths
   either,
   skip_if_no,  ///< leave the truth, and go to c if it is `no`
   skip_if_yes,
-  choose  ///< pop a truth: a block of b instructions follows, then one of c instructions
+  of_base,  ///< the next instruction, which pushes, asks the base
+  choose    ///< pop a truth: a block of b instructions follows, then one of c instructions
 };
 inline constexpr std::size_t code_count = static_cast<std::size_t>(Code::choose) + 1;
 
@@ -202,7 +204,8 @@ struct Program {
   ValueKind kind = ValueKind::truth;
   std::uint32_t first_test = 0;  ///< of Pool::tests
   std::uint32_t test_count = 0;
-  std::string unit;  ///< of a figure, as it is printed
+  bool pair = false;  ///< names the base or the tweak, so that it needs both
+  std::string unit;   ///< of a figure, as it is printed
 
   [[nodiscard]] bool empty() const { return begin == end; }
 };

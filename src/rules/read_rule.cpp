@@ -52,9 +52,9 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   rule.remedy = one_line(fields.text("remedy"));
   read_sources(fields, rule);
   read_dates(fields, rule);
-  read_examples(fields, rule);
   read_place(fields, rule);
   read_expressions(fields, rule);
+  read_examples(fields, rule);
   fields.refuse_others();
   if (built_in_) ask_for_everything(fields, rule);
   if (failed_ || rule.id.empty() || rule.title.empty()) return std::nullopt;
@@ -170,9 +170,41 @@ void RulesetBuilder::read_examples(text::Fields& fields, Rule& rule) {
   const text::Node* node = fields.find("examples");
   if (node == nullptr) return;
   text::Fields examples(*node, diagnostics_);
-  for (const text::Node* text : examples.texts("passes")) rule.passes.push_back(text->text);
-  for (const text::Node* text : examples.texts("fails")) rule.fails.push_back(text->text);
+  for (const auto& [key, into] :
+       {std::pair{"passes", &rule.passes}, std::pair{"fails", &rule.fails}}) {
+    const text::Node* some = examples.find(key);
+    if (some == nullptr) continue;
+    if (some->kind != text::Node::Kind::list) {
+      read_example(*some, rule, *into);
+    } else {
+      for (const text::Node& one : some->items) read_example(one, rule, *into);
+    }
+  }
   examples.refuse_others();
+}
+
+/// A formula's text, or `{ base: …, tweak: … }` for a rule over both.
+void RulesetBuilder::read_example(const text::Node& node, const Rule& rule,
+                                  std::vector<Example>& into) {
+  Example example;
+  if (node.kind == text::Node::Kind::map) {
+    text::Fields pair(node, diagnostics_);
+    const text::Node* base = pair.needed("base");
+    const text::Node* tweak = pair.needed("tweak");
+    pair.refuse_others();
+    if (base == nullptr || tweak == nullptr) return;
+    if (!text::text_of(*base, diagnostics_) || !text::text_of(*tweak, diagnostics_)) return;
+    example = {tweak->text, base->text};
+  } else {
+    if (!text::text_of(node, diagnostics_)) return;
+    example.formula = node.text;
+  }
+  // of a rule that could not be read nobody knows what it asks
+  if (!failed_ && rule.pair == example.base.empty()) {
+    diagnostics_.add(rule.pair ? messages::example_pair : messages::example_alone, node.span);
+    return;
+  }
+  into.push_back(std::move(example));
 }
 
 /// `place: forming`, `place: dose.mass`, `place: lake or dye`: a statement, a measure, or the line
@@ -226,6 +258,7 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
     words = one_line(node->text);
     const auto program = truth(*node, rule, tests);
     if (program) into = *program;
+    rule.pair = rule.pair || (program && program->pair);
     failed_ = failed_ || !program;
   };
   compile(when, rule.when_text, rule.when, false);
@@ -264,6 +297,7 @@ void RulesetBuilder::read_message(const text::Node& node, Rule& rule) {
     const auto program =
         tree ? compiler_->printable({inside, *tree, {rule.each, rule.table}, there}) : std::nullopt;
     failed_ = failed_ || !program;
+    rule.pair = rule.pair || (program && program->pair);
     part.value_text = inside;
     part.value = program;
     rule.message.push_back(std::move(part));

@@ -43,6 +43,12 @@ struct Dates {
 /// Whether it holds on a day for what was first sold on another.
 [[nodiscard]] bool in_force(const Dates& dates, const Day& first_sold, const Day& today);
 
+/// A formula that a rule passes or fails; of a rule over a tweak and its base, both.
+struct Example {
+  std::string formula;  ///< of a pair the tweak's edits, or a formula in full
+  std::string base;     ///< empty: the rule asks one formula
+};
+
 struct Rule {
   std::string id;
   std::string title;
@@ -63,8 +69,9 @@ struct Rule {
   std::vector<Origin> places;  ///< of `place`
   catalogue::Citations sources;
   Dates dates;
-  std::vector<std::string> passes;  ///< example formulas
-  std::vector<std::string> fails;
+  std::vector<Example> passes;
+  std::vector<Example> fails;
+  bool pair = false;  ///< over a tweak and its base: it asks for both
   bool built_in = false;
   text::Span span;  ///< of the rule's id in its file; nowhere in a packed ruleset
 };

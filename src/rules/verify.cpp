@@ -5,11 +5,13 @@
 #include <utility>
 
 #include "blend/blend.h"
+#include "blend/same_name.h"
 #include "formula/assemble.h"
 #include "rules/check.h"
 #include "rules/messages.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
+#include "text/yaml_fields.h"
 
 namespace sudsmark::rules {
 namespace {
@@ -37,40 +39,73 @@ class Verification {
   }
 
  private:
-  void run_all(const std::vector<std::string>& examples, bool should_pass) {
+  void run_all(const std::vector<Example>& examples, bool should_pass) {
     should_pass_ = should_pass;
     number_ = 0;
     if (examples.empty()) {
       note(sentence(messages::example_missing,
                     {id(), std::string(should_pass ? "passes" : "fails")}));
     }
-    for (const std::string& example : examples) {
+    for (const Example& example : examples) {
       ++number_;
       ++verified_.ran;
       run_one(example);
     }
   }
 
-  void run_one(const std::string& example) {
-    text::Sources sources;
-    text::Diagnostics diagnostics;
-    const text::FileIndex file = sources.add("example", example);
-    std::optional<blend::Blend> blend;
-    const auto sheet = formula::assemble(sources, file, {}, diagnostics);
-    if (sheet) blend = blend::mix(*sheet, catalogue_, diagnostics);
-    if (!blend || !diagnostics.empty()) {
-      std::string what = "it holds no formula";
-      if (!diagnostics.empty()) {
-        const text::Diagnostic first = diagnostics.in_order().front();
-        const text::Position at =
-            sources.position(first.places.empty() ? text::Span{} : first.places.front());
-        what = "line " + std::to_string(at.line) + ": " + text::sentence(first);
-      }
-      note(sentence(messages::example_unreadable, {id(), which(), what}));
-      return;
+  void run_one(const Example& example) {
+    std::optional<blend::Blend> base;
+    if (!example.base.empty()) {
+      base = mixed(example.base, {}, messages::base_unreadable, 0);
+      if (!base) return;
     }
+    const bool edits = base && !is_whole(example.formula);
+    const std::string head = edits ? "tweak \"example\" of \"base\"\n" : "";
+    const auto blend =
+        mixed(head + example.formula, example.base, messages::example_unreadable, edits ? 1U : 0U);
+    if (!blend) return;
+    options_.base = base ? &*base : nullptr;
     blend::MissingTable missing;
     judge(evaluate(ruleset_, *blend, missing, options_));
+    options_.base = nullptr;
+  }
+
+  /// Whether a pair's tweak is a formula in full, and not edits alone.
+  static bool is_whole(std::string_view text) {
+    while (!text.empty()) {
+      const std::size_t end = std::min(text.find('\n'), text.size());
+      const std::string_view line = text::trimmed(text.substr(0, end));
+      if (!line.empty() && !line.starts_with('#')) return line.starts_with("formula");
+      text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return false;
+  }
+
+  /// A text as what it makes; a finding where it makes nothing. `above` lines of it are ours.
+  std::optional<blend::Blend> mixed(const std::string& text, const std::string& base,
+                                    const text::Message& unreadable, std::uint32_t above) {
+    text::Sources sources;
+    text::Diagnostics diagnostics;
+    const text::FileIndex file = sources.add("example", text);
+    formula::AssembleOptions how;
+    how.same_name = blend::same_name(catalogue_);
+    how.read = [&](const std::string& path) {
+      return path == "base" && !base.empty() ? std::optional(base) : std::nullopt;
+    };
+    std::optional<blend::Blend> blend;
+    const auto sheet = formula::assemble(sources, file, how, diagnostics);
+    if (sheet) blend = blend::mix(*sheet, catalogue_, diagnostics);
+    if (blend && diagnostics.empty()) return blend;
+    std::string what = "it holds no formula";
+    if (!diagnostics.empty()) {
+      const text::Diagnostic first = diagnostics.in_order().front();
+      const text::Position at =
+          sources.position(first.places.empty() ? text::Span{} : first.places.front());
+      what = "line " + std::to_string(std::max(at.line, above + 1) - above) + ": " +
+             text::sentence(first);
+    }
+    note(sentence(unreadable, {id(), which(), what}));
+    return std::nullopt;
   }
 
   void judge(const std::vector<Verdict>& verdicts) {
