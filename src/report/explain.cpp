@@ -26,6 +26,7 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
   page.gap();
   page.entry("subject", file.subject + " (" + std::string(authority_word(file.authority)) + ")");
   if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
+  if (rule.pair) page.entry("asked of", "a tweak and its base");
   if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
   page.entry("must hold", rule.expect_text);
   page.entry("otherwise", rules::level_word(rule.otherwise));

@@ -100,8 +100,8 @@ void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
 }
 
 template <class Archive>
-void visit(Archive& archive, typename Archive::template Of<Example>& example) {
-  archive(example.formula, example.base);
+void visit(Archive& archive, typename Archive::template Of<PairExample>& example) {
+  archive(example.base, example.tweak);
 }
 
 /// Its place in a file is left out: there is no file any more.
@@ -110,7 +110,7 @@ void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   archive(rule.id, rule.title, rule.file, rule.each, rule.table, rule.when_text, rule.expect_text,
           rule.when, rule.expect, rule.otherwise, rule.undecided, rule.message_text, rule.message,
           rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,
-          rule.passes, rule.fails, rule.pair, rule.built_in);
+          rule.passes, rule.fails, rule.pair, rule.pair_passes, rule.pair_fails, rule.built_in);
 }
 
 template <class Archive>

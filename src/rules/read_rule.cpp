@@ -170,41 +170,37 @@ void RulesetBuilder::read_examples(text::Fields& fields, Rule& rule) {
   const text::Node* node = fields.find("examples");
   if (node == nullptr) return;
   text::Fields examples(*node, diagnostics_);
-  for (const auto& [key, into] :
-       {std::pair{"passes", &rule.passes}, std::pair{"fails", &rule.fails}}) {
+  const auto read = [&](std::string_view key, std::vector<std::string>& alone,
+                        std::vector<PairExample>& pairs) {
     const text::Node* some = examples.find(key);
-    if (some == nullptr) continue;
-    if (some->kind != text::Node::Kind::list) {
-      read_example(*some, rule, *into);
-    } else {
-      for (const text::Node& one : some->items) read_example(one, rule, *into);
-    }
-  }
+    if (some == nullptr) return;
+    if (some->kind != text::Node::Kind::list) return read_example(*some, rule, alone, pairs);
+    for (const text::Node& one : some->items) read_example(one, rule, alone, pairs);
+  };
+  read("passes", rule.passes, rule.pair_passes);
+  read("fails", rule.fails, rule.pair_fails);
   examples.refuse_others();
 }
 
 /// A formula's text, or `{ base: …, tweak: … }` for a rule over both.
 void RulesetBuilder::read_example(const text::Node& node, const Rule& rule,
-                                  std::vector<Example>& into) {
-  Example example;
-  if (node.kind == text::Node::Kind::map) {
-    text::Fields pair(node, diagnostics_);
-    const text::Node* base = pair.needed("base");
-    const text::Node* tweak = pair.needed("tweak");
-    pair.refuse_others();
-    if (base == nullptr || tweak == nullptr) return;
-    if (!text::text_of(*base, diagnostics_) || !text::text_of(*tweak, diagnostics_)) return;
-    example = {tweak->text, base->text};
-  } else {
-    if (!text::text_of(node, diagnostics_)) return;
-    example.formula = node.text;
-  }
+                                  std::vector<std::string>& alone,
+                                  std::vector<PairExample>& pairs) {
+  const bool pair = node.kind == text::Node::Kind::map;
   // of a rule that could not be read nobody knows what it asks
-  if (!failed_ && rule.pair == example.base.empty()) {
+  if (!failed_ && rule.pair != pair) {
     diagnostics_.add(rule.pair ? messages::example_pair : messages::example_alone, node.span);
-    return;
+  } else if (!pair) {
+    if (text::text_of(node, diagnostics_)) alone.push_back(node.text);
+  } else {
+    text::Fields both(node, diagnostics_);
+    const text::Node* base = both.needed("base");
+    const text::Node* tweak = both.needed("tweak");
+    both.refuse_others();
+    if (base == nullptr || tweak == nullptr) return;
+    const bool texts = text::text_of(*base, diagnostics_) && text::text_of(*tweak, diagnostics_);
+    if (texts) pairs.push_back({base->text, tweak->text});
   }
-  into.push_back(std::move(example));
 }
 
 /// `place: forming`, `place: dose.mass`, `place: lake or dye`: a statement, a measure, or the line
@@ -315,8 +311,9 @@ void RulesetBuilder::ask_for_everything(text::Fields& fields, const Rule& rule) 
     if (there) return;
     diagnostics_.add(message, place, {std::move(words), std::move(key)});
   };
-  need(!rule.passes.empty(), messages::example_needed, "passes", "passes");
-  need(!rule.fails.empty(), messages::example_needed, "fails", "fails");
+  need(!rule.passes.empty() || !rule.pair_passes.empty(), messages::example_needed, "passes",
+       "passes");
+  need(!rule.fails.empty() || !rule.pair_fails.empty(), messages::example_needed, "fails", "fails");
   need(!rule.why.empty(), messages::text_needed, "why it is there", "why");
   need(!rule.remedy.empty(), messages::text_needed, "what a maker can change", "remedy");
   need(fields.find("sources") != nullptr || fields.find("source") != nullptr,

@@ -43,10 +43,10 @@ struct Dates {
 /// Whether it holds on a day for what was first sold on another.
 [[nodiscard]] bool in_force(const Dates& dates, const Day& first_sold, const Day& today);
 
-/// A formula that a rule passes or fails; of a rule over a tweak and its base, both.
-struct Example {
-  std::string formula;  ///< of a pair the tweak's edits, or a formula in full
-  std::string base;     ///< empty: the rule asks one formula
+/// An example of a rule over a tweak and its base.
+struct PairExample {
+  std::string base;   ///< a formula
+  std::string tweak;  ///< edits alone, or a formula in full
 };
 
 struct Rule {
@@ -69,9 +69,11 @@ struct Rule {
   std::vector<Origin> places;  ///< of `place`
   catalogue::Citations sources;
   Dates dates;
-  std::vector<Example> passes;
-  std::vector<Example> fails;
+  std::vector<std::string> passes;  ///< example formulas of a rule over one
+  std::vector<std::string> fails;
   bool pair = false;  ///< over a tweak and its base: it asks for both
+  std::vector<PairExample> pair_passes;
+  std::vector<PairExample> pair_fails;
   bool built_in = false;
   text::Span span;  ///< of the rule's id in its file; nowhere in a packed ruleset
 };

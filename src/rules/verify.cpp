@@ -32,42 +32,51 @@ class Verification {
       const Rule& rule = ruleset_.rules[rule_];
       options_.chosen.assign(ruleset_.rules.size(), false);
       options_.chosen[rule_] = true;
-      run_all(rule.passes, true);
-      run_all(rule.fails, false);
+      run_all(rule.passes, rule.pair_passes, true);
+      run_all(rule.fails, rule.pair_fails, false);
     }
     return std::move(verified_);
   }
 
  private:
-  void run_all(const std::vector<Example>& examples, bool should_pass) {
+  void run_all(const std::vector<std::string>& examples, const std::vector<PairExample>& pairs,
+               bool should_pass) {
     should_pass_ = should_pass;
     number_ = 0;
-    if (examples.empty()) {
+    if (examples.empty() && pairs.empty()) {
       note(sentence(messages::example_missing,
                     {id(), std::string(should_pass ? "passes" : "fails")}));
     }
-    for (const Example& example : examples) {
-      ++number_;
-      ++verified_.ran;
-      run_one(example);
-    }
+    for (const std::string& example : examples) run_one(example);
+    for (const PairExample& pair : pairs) run_one(pair);
   }
 
-  void run_one(const Example& example) {
-    std::optional<blend::Blend> base;
-    if (!example.base.empty()) {
-      base = mixed(example.base, {}, messages::base_unreadable, 0);
-      if (!base) return;
-    }
-    const bool edits = base && !is_whole(example.formula);
-    const std::string head = edits ? "tweak \"example\" of \"base\"\n" : "";
+  void run_one(const std::string& example) {
+    count();
+    const auto blend = mixed(example, {}, messages::example_unreadable, 0);
+    if (blend) judge(*blend, nullptr);
+  }
+
+  void run_one(const PairExample& pair) {
+    count();
+    const auto base = mixed(pair.base, {}, messages::base_unreadable, 0);
+    if (!base) return;
+    const bool whole = is_whole(pair.tweak);
+    const std::string head = whole ? "" : "tweak \"example\" of \"base\"\n";
     const auto blend =
-        mixed(head + example.formula, example.base, messages::example_unreadable, edits ? 1U : 0U);
-    if (!blend) return;
-    options_.base = base ? &*base : nullptr;
+        mixed(head + pair.tweak, pair.base, messages::example_unreadable, whole ? 0U : 1U);
+    if (blend) judge(*blend, &*base);
+  }
+
+  void count() {
+    ++number_;
+    ++verified_.ran;
+  }
+
+  void judge(const blend::Blend& blend, const blend::Blend* base) {
     blend::MissingTable missing;
-    judge(evaluate(ruleset_, *blend, missing, options_));
-    options_.base = nullptr;
+    options_.base = base;
+    judge(evaluate(ruleset_, blend, missing, options_));
   }
 
   /// Whether a pair's tweak is a formula in full, and not edits alone.
