@@ -1,6 +1,7 @@
 #include "rules/check.h"
 
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 #include "rules/machine.h"
@@ -120,6 +121,9 @@ class Check {
     Verdict& verdict = add(index, subject);
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
+    const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
+    const bool undecided = !fails && expected.truth != Certainty::yes;
+    if (rule.pair && undecided && undecided_before(rule, subject)) return;
     const Decider decider = decide(rule, expected.truth);
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
@@ -134,7 +138,7 @@ class Check {
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
-    if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
+    if (fails) {
       fail(rule, subject, decider, verdict);
     } else {
       if (missing != 0) {
@@ -144,6 +148,22 @@ class Check {
       }
     }
     allow(rule, verdict);
+  }
+
+  /// Whether a rule over a tweak and its base cannot be decided of the base held against itself
+  /// either. Then the doubt is not of the change, and is no news: what is wide or unknown in a
+  /// formula stays so in every tweak of it.
+  bool undecided_before(const Rule& rule, const Subject& subject) {
+    const Subject there = machine_.in_base(subject);
+    if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;
+    if (!unchanged_) {
+      unchanged_ = std::make_unique<Machine>(
+          ruleset_, *options_.base, unchanged_missing_, options_.markets,
+          Days{options_.base->first_sold.value_or(options_.on), options_.on}, options_.base);
+    }
+    if (!rule.when.empty() && unchanged_->run(rule.when, there).truth == Certainty::no)
+      return false;
+    return unchanged_->run(rule.expect, there).truth == Certainty::depends;
   }
 
   Verdict& add(std::uint32_t index, const Subject& subject) {
@@ -314,6 +334,8 @@ class Check {
   std::vector<std::string> allows_;          ///< ids, folded
   std::vector<Tried> tried_;                 ///< of the expectation that is asked
   std::vector<Verdict> verdicts_;
+  std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
+  blend::MissingTable unchanged_missing_;
 };
 
 }  // namespace

@@ -99,6 +99,9 @@ class Machine {
 
   [[nodiscard]] const blend::Blend& blend() const { return blend_; }
   [[nodiscard]] bool has_base() const { return base_blend_ != nullptr; }
+  /// A subject as it is in the base, which the machine has. Its ingredient is null where the base
+  /// does not have the material.
+  [[nodiscard]] Subject in_base(const Subject& subject) const;
 
  private:
   void run(std::uint32_t at, std::uint32_t end, const Program& program, const Subject& subject,
@@ -139,7 +142,6 @@ class Machine {
   };
   [[nodiscard]] Words words(StatedWords words, const Subject& subject) const;
   Machine* base();
-  [[nodiscard]] Subject in_base(const Subject& subject) const;
   MissingSet carried(MissingSet of_base);
   void read_words(const std::vector<std::string>& markets);
   [[nodiscard]] measures::View view(const Subject& subject);

@@ -83,8 +83,7 @@ class Verification {
   static bool is_whole(std::string_view text) {
     while (!text.empty()) {
       const std::size_t end = std::min(text.find('\n'), text.size());
-      const std::string_view line = text::trimmed(text.substr(0, end));
-      if (!line.empty() && !line.starts_with('#')) return line.starts_with("formula");
+      if (text::trimmed(text.substr(0, end)).starts_with("formula ")) return true;
       text.remove_prefix(std::min(end + 1, text.size()));
     }
     return false;
