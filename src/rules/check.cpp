@@ -123,7 +123,10 @@ class Check {
     const Value expected = machine_.run(rule.expect, subject, &tried_);
     const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
     const bool undecided = !fails && expected.truth != Certainty::yes;
-    if (rule.pair && undecided && undecided_before(rule, subject)) return;
+    if (rule.pair && undecided && machine_.same_doubts(applies.missing | expected.missing) &&
+        undecided_before(rule, subject)) {
+      return;
+    }
     const Decider decider = decide(rule, expected.truth);
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
@@ -151,8 +154,8 @@ class Check {
   }
 
   /// Whether a rule over a tweak and its base cannot be decided of the base held against itself
-  /// either. Then the doubt is not of the change, and is no news: what is wide or unknown in a
-  /// formula stays so in every tweak of it.
+  /// either. Then a doubt that both sides share is not of the change, and is no news: what is wide
+  /// or unknown in a formula stays so in every tweak of it.
   bool undecided_before(const Rule& rule, const Subject& subject) {
     const Subject there = machine_.in_base(subject);
     if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;

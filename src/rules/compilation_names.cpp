@@ -161,7 +161,10 @@ void Compilation::refuse_name(NodeIndex at) {
   }
   for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
   for (const NamedMeasure& measure : ruleset_.measures) known.push_back(measure.name);
-  refuse(messages::unknown_measure, at, {node(at).text, text::hint(name, known)});
+  if (of.side != Side::own) {
+    for (std::string& one : known) one.insert(0, of.side == Side::base ? "base." : "tweak.");
+  }
+  refuse(messages::unknown_measure, at, {node(at).text, text::hint(node(at).text, known)});
 }
 
 void Compilation::gather_origins(NodeIndex at, std::vector<Origin>& origins) {

@@ -97,6 +97,9 @@ class Machine {
   /// The reasons without those of the base that are the formula's own as well.
   [[nodiscard]] MissingSet without_doubles(MissingSet missing) const;
 
+  /// Whether the formula and its base lack the same of these reasons.
+  [[nodiscard]] bool same_doubts(MissingSet missing) const;
+
   [[nodiscard]] const blend::Blend& blend() const { return blend_; }
   [[nodiscard]] bool has_base() const { return base_blend_ != nullptr; }
   /// A subject as it is in the base, which the machine has. Its ingredient is null where the base
