@@ -30,7 +30,8 @@ std::string contents(const fs::path& path) {
 std::vector<fs::path> seeds() {
   std::vector<fs::path> out;
   for (const char* folder : {"formulas", "faulty", "malformed"}) {
-    for (const auto& entry : fs::directory_iterator(testing::source_dir() / "fixtures" / folder)) {
+    for (const auto& entry :
+         fs::directory_iterator(sudsmark::testing::source_dir() / "fixtures" / folder)) {
       if (entry.path().extension() == ".formula") out.push_back(entry.path());
     }
   }

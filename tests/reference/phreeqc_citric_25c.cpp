@@ -37,7 +37,8 @@ std::vector<std::string> split(const std::string& line) {
 }
 
 std::vector<GridRow> read_grid() {
-  std::ifstream file(testing::source_dir() / "fixtures/references/phreeqc-citric-25C.csv");
+  std::ifstream file(sudsmark::testing::source_dir() /
+                     "fixtures/references/phreeqc-citric-25C.csv");
   REQUIRE(file.good());
   std::vector<GridRow> rows;
   std::vector<std::string> head;

@@ -3,7 +3,7 @@
 #include "wording/margin.h"
 
 using namespace sudsmark;
-using namespace sudsmark::report;
+using namespace sudsmark::wording;
 
 namespace {
 
