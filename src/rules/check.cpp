@@ -1,6 +1,7 @@
 #include "rules/check.h"
 
 #include <algorithm>
+#include <cmath>
 #include <memory>
 #include <utility>
 
@@ -154,8 +155,8 @@ class Check {
   }
 
   /// Whether a rule over a tweak and its base cannot be decided of the base held against itself
-  /// either. Then a doubt that both sides share is not of the change, and is no news: what is wide
-  /// or unknown in a formula stays so in every tweak of it.
+  /// either, and stands there as it stands here. Then the doubt is not of the change, and is no
+  /// news: what is wide or unknown in a formula stays so in every tweak of it.
   bool undecided_before(const Rule& rule, const Subject& subject) {
     const Subject there = machine_.in_base(subject);
     if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;
@@ -166,7 +167,24 @@ class Check {
     }
     if (!rule.when.empty() && unchanged_->run(rule.when, there).truth == Certainty::no)
       return false;
-    return unchanged_->run(rule.expect, there).truth == Certainty::depends;
+    if (unchanged_->run(rule.expect, there, &tried_before_).truth != Certainty::depends) {
+      return false;
+    }
+    for (std::size_t at = 0; at < tried_.size(); ++at) {
+      const bool both = tried_[at].asked && tried_before_[at].asked;
+      if (both && !stands(tried_[at].measured, tried_before_[at].measured)) return false;
+    }
+    return true;
+  }
+
+  /// Whether a range lies where another lay, but for a small part of its width.
+  static bool stands(const Range& now, const Range& before) {
+    constexpr double small = 0.1;
+    const double width = before.high - before.low;
+    const auto moved = [&](double a, double b) {
+      return a != b && !(std::abs(a - b) <= small * width);
+    };
+    return !moved(now.low, before.low) && !moved(now.high, before.high);
   }
 
   Verdict& add(std::uint32_t index, const Subject& subject) {
@@ -336,6 +354,7 @@ class Check {
   std::vector<std::optional<Answer>> sold_;  ///< by file
   std::vector<std::string> allows_;          ///< ids, folded
   std::vector<Tried> tried_;                 ///< of the expectation that is asked
+  std::vector<Tried> tried_before_;          ///< the same of the base held against itself
   std::vector<Verdict> verdicts_;
   std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
   blend::MissingTable unchanged_missing_;

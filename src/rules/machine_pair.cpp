@@ -30,12 +30,12 @@ Subject Machine::in_base(const Subject& subject) const {
     return id >= blend.catalogue->materials.size();
   };
   const blend::MaterialId id = subject.ingredient->material;
-  const std::string name = text::fold(blend_.material(id).name);
+  const bool known = !own(blend_, id);
+  const std::string name = known ? std::string() : text::fold(blend_.material(id).name);
   const auto same = [&](const blend::Ingredient& ingredient) {
-    if (!own(blend_, id) || !own(*base_blend_, ingredient.material)) {
-      return ingredient.material == id && !own(blend_, id);
-    }
-    return text::fold(base_blend_->material(ingredient.material).name) == name;
+    if (known) return ingredient.material == id;
+    return own(*base_blend_, ingredient.material) &&
+           text::fold(base_blend_->material(ingredient.material).name) == name;
   };
   const std::vector<blend::Ingredient>& all = base_blend_->whole.composition.ingredients;
   const auto found = std::find_if(all.begin(), all.end(), same);

@@ -159,6 +159,9 @@ TEST_CASE("a doubt that no change has made is no news") {
   constexpr std::string_view oil = "    expect: oils / base.oils <= 2\n    message: m\n";
   const std::string wide = bar(" 1 - 4 % sweet oil\n");
   CHECK(said(oil, wide, wide) == "notApplicable\n");
+  CHECK(said(oil, wide, bar(" 1.02 - 4.05 % sweet oil\n")) == "notApplicable\n");
+  // one that has moved may have moved too far
+  CHECK(said(oil, wide, bar(" 2 - 8 % sweet oil\n")).starts_with("review warning line 4"));
   CHECK(said(oil, wide, bar(" 9 % sweet oil\n")) == "fail warning line 4: m, wanted at most 2\n");
 }
 
