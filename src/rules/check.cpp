@@ -122,13 +122,8 @@ class Check {
     Verdict& verdict = add(index, subject);
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
-    const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
-    const bool undecided = !fails && expected.truth != Certainty::yes;
-    if (rule.pair && undecided && machine_.same_doubts(applies.missing | expected.missing) &&
-        undecided_before(rule, subject)) {
-      return;
-    }
     const Decider decider = decide(rule, expected.truth);
+    if (rule.pair && no_news(rule, subject, applies, expected)) return;
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
       if (const auto limit = limit_of(decider)) {
@@ -142,7 +137,7 @@ class Check {
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
-    if (fails) {
+    if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
       fail(rule, subject, decider, verdict);
     } else {
       if (missing != 0) {
@@ -154,10 +149,14 @@ class Check {
     allow(rule, verdict);
   }
 
-  /// Whether a rule over a tweak and its base cannot be decided of the base held against itself
-  /// either, and stands there as it stands here. Then the doubt is not of the change, and is no
-  /// news: what is wide or unknown in a formula stays so in every tweak of it.
-  bool undecided_before(const Rule& rule, const Subject& subject) {
+  /// Whether a rule over a tweak and its base cannot be decided, and of the base held against
+  /// itself neither, and stands there as it stands here. Then the doubt is not of the change: what
+  /// is wide or unknown in a formula stays so in every tweak of it.
+  bool no_news(const Rule& rule, const Subject& subject, const Answer& applies,
+               const Value& expected) {
+    const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
+    if (fails || expected.truth == Certainty::yes) return false;
+    if (!machine_.same_doubts(applies.missing | expected.missing)) return false;
     const Subject there = machine_.in_base(subject);
     if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;
     if (!unchanged_) {

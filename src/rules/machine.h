@@ -171,13 +171,14 @@ class Machine {
   std::array<Words, 6> words_;                                    ///< of the formula
   std::array<std::string, 6> said_;                               ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
+  std::vector<Value> stack_;
+  std::size_t size_ = 0;
+
   const blend::Blend* base_blend_;
   std::vector<std::string> base_markets_;
   std::unique_ptr<Machine> base_;     ///< made when a rule first asks it
   blend::MissingTable base_missing_;  ///< its reasons, in its own words
   std::vector<MissingSet> of_base_;   ///< by reason of the base: the same in `missing_`
-  std::vector<Value> stack_;
-  std::size_t size_ = 0;
 };
 
 }  // namespace sudsmark::rules

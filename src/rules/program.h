@@ -43,6 +43,7 @@ enum class Code : std::uint8_t {
   compare,          ///< Relation(a); b: number of the program's test, or nothing
   between,          ///< b: test
   is_word,          ///< push whether StatedWords(a) has one of the words in the bits c; b: test
+  same_words,       ///< push whether both formulas state the same StatedWords(a); b: test
   is_product,       ///< push whether the product is one of lists[c]; b: test
   has_trait,        ///< push whether the product has traits[c]; b: test
   holds,            ///< push whether sums[c] (a count) is more than nothing; b: test
@@ -52,13 +53,12 @@ enum class Code : std::uint8_t {
                     ///< mixture rules) has the hazard statement texts[c]; b: test
   is_marked,        ///< push whether the subject's material has Mark(a); b: test
   looks_like_food,  ///< push; b: test
-  same_words,    ///< push whether the formula and its base state the same StatedWords(a); b: test
-  same_text,     ///< pop two texts; b: test
-  text,          ///< push texts[c]
-  subject_text,  ///< push SubjectText(a); c: a column
-  word_text,     ///< push the words of StatedWords(a) as a text
-  deny,          ///< not
-  both,          ///< pop two truths
+  same_text,        ///< pop two texts; b: test
+  text,             ///< push texts[c]
+  subject_text,     ///< push SubjectText(a); c: a column
+  word_text,        ///< push the words of StatedWords(a) as a text
+  deny,             ///< not
+  both,             ///< pop two truths
   either,
   skip_if_no,  ///< leave the truth, and go to c if it is `no`
   skip_if_yes,
