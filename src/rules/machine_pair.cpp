@@ -23,8 +23,16 @@ Machine* Machine::base() {
 Subject Machine::in_base(const Subject& subject) const {
   Subject there = subject;
   there.part = 0;
-  there.declared = true;  // what the tweak declares says nothing of the base
-  there.aroma = false;
+  // what the tweak declares says nothing of the base: there each row is looked for, and a scent may
+  // hold it undeclared
+  there.declared = true;
+  if (subject.row != nullptr) {
+    constexpr catalogue::Roles scents = catalogue::bit(catalogue::Role::scent);
+    const auto& substances = blend_.catalogue->substances;
+    there.aroma =
+        std::any_of(subject.row->substances.begin(), subject.row->substances.end(),
+                    [&](std::uint32_t at) { return (substances[at].roles & scents) != 0; });
+  }
   if (subject.ingredient == nullptr) return there;
   const auto own = [](const blend::Blend& blend, blend::MaterialId id) {
     return id >= blend.catalogue->materials.size();

@@ -134,6 +134,10 @@ TEST_CASE("over rows the base is asked for the same substance") {
         "fail warning line 4: 0.9 % of Linalool, before 0.3 %, wanted at most 0.6 %\n");
   CHECK(said(grown, bar(""), bar(" 3 % Mild\n") + scent) ==
         "fail warning line 4: 0.9 % of Linalool, before 0 %, wanted none\n");
+  // a scent of the base that declares nothing may have held it already
+  CHECK(said(grown, bar(" 3 % Secret\n") + "fragrance \"Secret\"\n limit 4 %\n",
+             bar(" 3 % Mild\n") + scent)
+            .starts_with("open note line 4: needs what 'Secret' holds undeclared, in the base: "));
 }
 
 TEST_CASE("what is not known stays so, and says of which formula") {
