@@ -156,7 +156,6 @@ class Check {
                const Value& expected) {
     const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
     if (fails || expected.truth == Certainty::yes) return false;
-    if (!machine_.same_doubts(applies.missing | expected.missing)) return false;
     const Subject there = machine_.in_base(subject);
     if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;
     if (!unchanged_) {
@@ -164,9 +163,16 @@ class Check {
           ruleset_, *options_.base, unchanged_missing_, options_.markets,
           Days{options_.base->first_sold.value_or(options_.on), options_.on}, options_.base);
     }
-    if (!rule.when.empty() && unchanged_->run(rule.when, there).truth == Certainty::no)
-      return false;
-    if (unchanged_->run(rule.expect, there, &tried_before_).truth != Certainty::depends) {
+    Value when;
+    when.truth = Certainty::yes;
+    if (!rule.when.empty()) when = unchanged_->run(rule.when, there);
+    if (when.truth == Certainty::no) return false;
+    const Value then = unchanged_->run(rule.expect, there, &tried_before_);
+    if (then.truth != Certainty::depends) return false;
+    MissingSet before = when.missing | then.missing;
+    unchanged_->sold_in(ruleset_.files[rule.file].markets, before);
+    if (there.row != nullptr) unchanged_->sold_in(there.row->markets, before);
+    if (machine_.doubts(applies.missing | expected.missing) != unchanged_->doubts(before)) {
       return false;
     }
     for (std::size_t at = 0; at < tried_.size(); ++at) {

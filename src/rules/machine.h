@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -88,7 +89,7 @@ class Machine {
   [[nodiscard]] Span place(const Origin& origin, const Subject& subject);
 
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
-  [[nodiscard]] Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
+  Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
   /// Whether a row of a table holds on the machine's days.
   [[nodiscard]] bool in_force(const catalogue::Row& row) const;
   /// Adds a reason to the formula's table.
@@ -97,8 +98,13 @@ class Machine {
   /// The reasons without those of the base that are the formula's own as well.
   [[nodiscard]] MissingSet without_doubles(MissingSet missing) const;
 
-  /// Whether the formula and its base lack the same of these reasons.
-  [[nodiscard]] bool same_doubts(MissingSet missing) const;
+  /// Reasons in words: those of the formula, and those of its base.
+  struct Doubts {
+    std::set<std::string_view> own;
+    std::set<std::string_view> of_base;
+    friend bool operator==(const Doubts&, const Doubts&) = default;
+  };
+  [[nodiscard]] Doubts doubts(MissingSet missing) const;
 
   [[nodiscard]] const blend::Blend& blend() const { return blend_; }
   [[nodiscard]] bool has_base() const { return base_blend_ != nullptr; }

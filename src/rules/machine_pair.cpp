@@ -1,7 +1,6 @@
 // The machine's other formula: what a rule over a tweak and its base asks of the base. It has a
 // machine of its own, made when a rule first asks, so that a formula without a base pays nothing.
 #include <algorithm>
-#include <set>
 #include <string>
 #include <string_view>
 
@@ -80,20 +79,19 @@ MissingSet Machine::without_doubles(MissingSet missing) const {
   return missing;
 }
 
-bool Machine::same_doubts(MissingSet missing) const {
-  std::set<std::string_view> own;
-  std::set<std::string_view> of_base;
+Machine::Doubts Machine::doubts(MissingSet missing) const {
+  Doubts out;
   const std::vector<blend::Missing>& mine = missing_.items();
   MissingSet carried_here = 0;
   for (std::size_t at = 0; at < of_base_.size(); ++at) {
     if ((missing & of_base_[at]) == 0) continue;
-    of_base.insert(base_missing_.items()[at].what);
+    out.of_base.insert(base_missing_.items()[at].what);
     carried_here |= of_base_[at];
   }
   for (std::size_t at = 0; at < mine.size(); ++at) {
-    if ((((missing & ~carried_here) >> at) & 1U) != 0) own.insert(mine[at].what);
+    if ((((missing & ~carried_here) >> at) & 1U) != 0) out.own.insert(mine[at].what);
   }
-  return own == of_base;
+  return out;
 }
 
 void Machine::ask_base(const Instruction& instruction, const Program& program,

@@ -159,6 +159,22 @@ TEST_CASE("a doubt that no change has made is no news") {
   CHECK(said(batch, unsaid, unsaid) == "notApplicable\n");
   CHECK(said(batch, small, unsaid).starts_with("open"));
   CHECK(said(batch, small, bar(" 1 % sweet oil\n", " batch 6 kg\n")).starts_with("fail"));
+  // what both lack is named once, beside what only the tweak lacks
+  CHECK(
+      said("    expect: batch.mass / base.batch.mass <= 5 and forming = pressed\n    message: m\n",
+           unsaid, unsaid) == "notApplicable\n");
+  CHECK(
+      said("    expect: batch.mass / base.batch.mass <= 5 and forming = pressed\n    message: m\n",
+           bar(" 1 % sweet oil\n", " forming rolled\n"), unsaid) ==
+      "open note line 1: needs the size of the batch (`batch`) and the forming method "
+      "(`forming`): The rule\n");
+  // nor where a law holds that names no market of the formula's
+  Workbench law(rule_file(batch, "authority: law\nmarkets: [GB]\n"));
+  REQUIRE_MESSAGE(law.diagnostics.empty(), law.errors());
+  const blend::Blend before = law.mix(unsaid);
+  rules::EvaluateOptions options{test_day, {}, {}, true};
+  options.base = &before;
+  CHECK(ask(law, before, options).text == "notApplicable\n");
   // nor is a range that is as wide as before
   constexpr std::string_view oil = "    expect: oils / base.oils <= 2\n    message: m\n";
   const std::string wide = bar(" 1 - 4 % sweet oil\n");
