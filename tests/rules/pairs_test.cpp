@@ -2,6 +2,9 @@
 // open.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
+#include "rules/pack.h"
 #include "rules/verify.h"
 #include "rules/workbench.h"
 
@@ -221,4 +224,30 @@ TEST_CASE("examples of a pair are edits of the base or a formula in full") {
   CHECK(verified("            set sweet oil to 6 %\n", "1 % sweat oil")
             .starts_with("'the-rule': the base of example 1 that should pass cannot be read: line "
                          "4: "));
+}
+
+TEST_CASE("a packed rule over both is the rule, and asks the base for what can be asked") {
+  const std::string examples =
+      "    examples:\n      passes: { base: one, tweak: two }\n      fails: { base: a, tweak: b "
+      "}\n";
+  Workbench bench(rule_file(std::string(more_oil) + examples));
+  REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
+  const std::string bytes = catalogue::to_bytes(bench.book.catalogue, bench.book.ruleset);
+  rules::Rulebook again;
+  REQUIRE(catalogue::from_bytes(bytes, again.catalogue, again.ruleset));
+  REQUIRE(rules::consistent(again.ruleset, again.catalogue));
+  CHECK(catalogue::to_bytes(again.catalogue, again.ruleset) == bytes);
+  const rules::Rule& rule = again.ruleset.rules.front();
+  CHECK(rule.pair);
+  CHECK(rule.passes.empty());
+  REQUIRE(rule.pair_passes.size() == 1);
+  CHECK(rule.pair_passes.front().base == "one");
+  CHECK(rule.pair_fails.front().tweak == "b");
+  auto& code = again.ruleset.pool.code;
+  const auto side = std::find_if(code.begin(), code.end(), [](const rules::Instruction& one) {
+    return one.code == rules::Code::of_base;
+  });
+  REQUIRE(side != code.end());
+  (side + 1)->code = rules::Code::both;
+  CHECK_FALSE(rules::consistent(again.ruleset, again.catalogue));
 }
