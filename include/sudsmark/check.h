@@ -37,6 +37,10 @@ struct CheckOptions {
   std::optional<double>
       batch;  ///< g to make in place of what the formula states, in the same shares
   bool verdicts = true;
+  /// What rules over a tweak and its base hold the formula against. Absent: of a tweak its own
+  /// base, if `own_base`, and of anything else nothing, so that they do not apply.
+  std::optional<FormulaText> base;
+  bool own_base = true;
   /// Only what somebody must read: what passes or does not apply is counted and left out, and
   /// sources and remedies too. For thousands of formulas and a report that shows neither.
   bool only_to_read = false;

@@ -62,7 +62,11 @@ std::optional<Comparison> compare(const FormulaText& base, const FormulaText& tw
   in_full.measures = true;
   in_full.particulars = true;
   RunResult run;
+  // what changes is asked of the tweak alone: a base that is a tweak itself is where this one
+  // starts
+  in_full.own_base = false;
   check(base, rulesets, in_full, run);
+  in_full.base = base;
   check(tweak, rulesets, in_full, run);
   // a base that cannot be used is told once, though the tweak meets it again
   std::set<std::string> told;

@@ -32,6 +32,8 @@ Variants::Variants(const FormulaText& base, const FormulaText& tweak, const Rule
       options_(options),
       same_name_(front::same_name(parts_.catalogue)) {
   text::Diagnostics ignored;
+  from_ = formula::assemble(sources_, sources_.add(base.path, base.text), how(), ignored);
+  if (from_) base_blend_ = mix(*from_);
   const auto named = base_path(tweak);
   const std::string given = std::filesystem::path(base.path).lexically_normal().generic_string();
   if (named && *named == given) {
@@ -40,7 +42,6 @@ Variants::Variants(const FormulaText& base, const FormulaText& tweak, const Rule
     take(formula::switches_of(*document.tweak, sources_));
     return;
   }
-  from_ = formula::assemble(sources_, sources_.add(base.path, base.text), how(), ignored);
   to_ = formula::assemble(sources_, sources_.add(tweak.path, tweak.text), how(), ignored);
   if (!from_ || !to_) return;
   between_.emplace(*from_, *to_, same_name_, sources_);
@@ -85,17 +86,24 @@ std::optional<formula::Sheet> Variants::sheet(const std::vector<bool>& on,
   return out;
 }
 
+std::optional<blend::Blend> Variants::mix(const formula::Sheet& sheet) const {
+  text::Diagnostics diagnostics;
+  blend::MixOptions mixing;
+  if (options_.rounded) mixing.weighed = measures::as_displayed;
+  auto blend = blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
+  if (!diagnostics.empty()) return std::nullopt;
+  return blend;
+}
+
 std::vector<int> Variants::weights(const std::vector<bool>& on, const std::vector<VerdictKey>& keys,
                                    const std::set<std::string>& rules) const {
   text::Sources sources;
   const auto sheet = this->sheet(on, sources);
   if (!sheet) return {};
-  text::Diagnostics diagnostics;
-  blend::MixOptions mixing;
-  if (options_.rounded) mixing.weighed = measures::as_displayed;
-  const auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics, mixing);
-  if (!blend || !diagnostics.empty()) return {};
+  const auto blend = mix(*sheet);
+  if (!blend) return {};
   rules::EvaluateOptions how;
+  how.base = base_blend_ ? &*base_blend_ : nullptr;
   how.on = options_.on.value_or(front::today());
   how.markets = options_.markets;
   how.passes_in_full = false;

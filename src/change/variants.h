@@ -9,6 +9,7 @@
 
 #include <sudsmark/compare.h>
 
+#include "blend/blend.h"
 #include "change/weight.h"
 #include "formula/between.h"
 #include "text/source.h"
@@ -31,6 +32,7 @@ class Variants {
   [[nodiscard]] formula::AssembleOptions how() const;
   [[nodiscard]] std::optional<formula::Sheet> sheet(const std::vector<bool>& on,
                                                     text::Sources& sources) const;
+  [[nodiscard]] std::optional<blend::Blend> mix(const formula::Sheet& sheet) const;
   void take(const std::vector<formula::Switch>& switches);
 
   const FormulaText& base_;
@@ -40,6 +42,7 @@ class Variants {
   text::Sources sources_;
   std::optional<formula::Sheet> from_;
   std::optional<formula::Sheet> to_;
+  std::optional<blend::Blend> base_blend_;  ///< what rules over both hold a variant against
   formula::SameName same_name_;
   std::optional<formula::Between> between_;  ///< absent: the tweak's own edits are switched
   std::vector<TweakEdit> edits_;

@@ -38,7 +38,9 @@ void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, RunRe
     const auto base = tweak ? base_of(*tweak, options, none) : std::nullopt;
     if (!base) continue;
     RunResult reference;
-    sudsmark::check(*base, rulesets, options, reference);
+    CheckOptions alone = options;
+    alone.own_base = false;  // what the base changed of a base of its own is no news
+    sudsmark::check(*base, rulesets, alone, reference);
     if (!reference.formulas.empty()) refer_to(reference.formulas.front(), formula);
   }
 }

@@ -39,10 +39,10 @@ class Assembly {
     });
     if (!sheet) return std::nullopt;
     if (options_.batch && diagnostics_.count() == before) scale(*options_.batch, *sheet);
-    check_names(*sheet, diagnostics_);
-    check_units(*sheet, diagnostics_);
-    check_portions(*sheet, diagnostics_);
-    check_line_count(*sheet, diagnostics_);
+    check_all(*sheet, diagnostics_);
+    if (options_.base != nullptr && options_.base->sheet) {
+      check_all(*options_.base->sheet, options_.base->problems);
+    }
     if (diagnostics_.count() != before) {
       sheet->whole = false;
       if (!options_.partial) return std::nullopt;
@@ -51,6 +51,13 @@ class Assembly {
   }
 
  private:
+  static void check_all(Sheet& sheet, text::Diagnostics& diagnostics) {
+    check_names(sheet, diagnostics);
+    check_units(sheet, diagnostics);
+    check_portions(sheet, diagnostics);
+    check_line_count(sheet, diagnostics);
+  }
+
   /// The sheet of a file that is no library; `on_library` says so where it is one.
   template <typename OnLibrary>
   std::optional<Sheet> sheet_of(text::FileIndex file, const OnLibrary& on_library) {
@@ -60,6 +67,7 @@ class Assembly {
     std::optional<Sheet> sheet;
     if (document.tweak) {
       sheet = base_of(file, *document.tweak);
+      if (options_.base != nullptr && file == named_) options_.base->sheet = sheet;
     } else if (document.formula_name) {
       sheet.emplace();
       sheet->name = *document.formula_name;

@@ -21,6 +21,12 @@ using ReadFile = std::function<std::optional<std::string>(const std::string& pat
 /// the line that a tweak means. The catalogue knows; without one, names are only folded.
 using SameName = std::function<std::string(std::string_view name)>;
 
+/// What a tweak is a tweak of, as it stands before any edit.
+struct TweakBase {
+  std::optional<Sheet> sheet;  ///< none: the named file is no tweak
+  text::Diagnostics problems;  ///< of the base alone, which its tweak may have mended
+};
+
 struct AssembleOptions {
   ReadFile read = nullptr;
   SameName same_name = nullptr;
@@ -33,6 +39,8 @@ struct AssembleOptions {
   std::optional<double> batch = std::nullopt;
   /// May change the tweak of the named file before it is applied, and so leave edits out.
   std::function<void(Tweak& tweak)> revise = nullptr;
+  /// Filled where the named file is a tweak: its own base, without `batch`.
+  TweakBase* base = nullptr;
 };
 
 /// Parses `file` (already in `sources`) and all that it includes, checks what can be checked

@@ -65,6 +65,7 @@ class Checking {
     for (const text::Diagnostic& note : blend->notes) {
       result.notes.push_back(front::problem(note, sources_));
     }
+    if (base_trouble_) result.notes.push_back(*base_trouble_);
     if (options_.verdicts) add_findings(*blend, result);
     if (options_.measures) {
       wording::add_measures(*blend, parts_.ruleset, result.measures);
@@ -104,17 +105,53 @@ class Checking {
     how.allow_outside = options_.allow_outside;
     how.batch = options_.batch;
     how.same_name = front::same_name(parts_.catalogue);
+    if (options_.verdicts && options_.base) mix_given_base(*options_.base, how);
+    formula::TweakBase own;
+    if (options_.verdicts && options_.own_base && !options_.base) how.base = &own;
     const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
     if (!sheet || !diagnostics_.empty()) return std::nullopt;
+    auto blend = mixed(*sheet, diagnostics_);
+    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
+    if (own.sheet && diagnostics_.empty()) mix_own_base(own, sheet->place);
+    return blend;
+  }
+
+  /// What a sheet makes, sold where it was asked for.
+  std::optional<blend::Blend> mixed(const formula::Sheet& sheet,
+                                    text::Diagnostics& diagnostics) const {
     blend::MixOptions mixing;
     if (options_.rounded) mixing.weighed = measures::as_displayed;
-    auto blend = blend::mix(*sheet, parts_.catalogue, diagnostics_, mixing);
+    auto blend = blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
     if (blend && !options_.markets.empty()) {
       blend->markets.clear();
       for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
     }
-    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
     return blend;
+  }
+
+  void mix_given_base(const FormulaText& base, const formula::AssembleOptions& how) {
+    const auto file = sources_.add(base.path, base.text);
+    const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
+    if (sheet) base_ = mixed(*sheet, diagnostics_);
+  }
+
+  /// A base that makes nothing by itself may be what the tweak mends: then the tweak is checked,
+  /// and what it changes is not.
+  void mix_own_base(formula::TweakBase& own, const text::Span& place) {
+    if (own.problems.empty()) {
+      base_ = mixed(*own.sheet, own.problems);
+    }
+    if (own.problems.empty()) return;
+    base_.reset();
+    const Problem first = front::problem(own.problems.in_order().front(), sources_);
+    const text::Position at = sources_.position(place);
+    base_trouble_ = first;
+    base_trouble_->file = sources_.path(place);
+    base_trouble_->line = at.line;
+    base_trouble_->column = at.column;
+    base_trouble_->message =
+        "what it changes is not looked at, since its base does not stand by itself: " +
+        first.message;
   }
 
   void add_findings(const blend::Blend& blend, FormulaResult& result) {
@@ -127,6 +164,7 @@ class Checking {
       how.chosen = rules::chosen_rules(parts_.ruleset, options_.only, options_.without, unknown);
     }
     how.passes_in_full = options_.passes_in_full;
+    how.base = base_ ? &*base_ : nullptr;
     for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
       if (options_.only_to_read && left_out(verdict, result)) continue;
       result.findings.push_back(finding(std::move(verdict), missing));
@@ -247,6 +285,8 @@ class Checking {
   const std::chrono::year_month_day on_;
   text::Sources sources_;
   text::Diagnostics diagnostics_;
+  std::optional<blend::Blend> base_;     ///< for rules over a tweak and its base
+  std::optional<Problem> base_trouble_;  ///< why there is none
 };
 
 }  // namespace

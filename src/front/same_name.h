@@ -1,19 +1,10 @@
-// One spelling for all names of one material, as tweaks find their lines by it.
+// One spelling for all names of one material, where the front hands it to the formula's room.
 #pragma once
 
-#include "catalogue/catalogue.h"
-#include "formula/assemble.h"
-#include "text/name.h"
+#include "blend/same_name.h"
 
 namespace sudsmark::front {
 
-/// The catalogue must outlive the answer.
-[[nodiscard]] inline formula::SameName same_name(const catalogue::Catalogue& catalogue) {
-  return [&catalogue](std::string_view name) {
-    const catalogue::Meaning& meaning = catalogue.find_material(name);
-    return meaning.one() ? text::fold(catalogue.materials[meaning.materials.front()].name)
-                         : text::fold(name);
-  };
-}
+using blend::same_name;
 
 }  // namespace sudsmark::front

@@ -10,6 +10,7 @@
 #include "label/findings.h"
 #include "measures/registry.h"
 #include "report/explain_catalogue.h"
+#include "rules/side.h"
 #include "text/name.h"
 #include "wording/citations.h"
 #include "wording/page.h"
@@ -28,6 +29,7 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
   page.gap();
   page.entry("subject", file.subject + " (" + std::string(authority_word(file.authority)) + ")");
   if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
+  if (rule.pair) page.entry("asked of", "a tweak and its base");
   if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
   page.entry("must hold", rule.expect_text);
   if (rule.paper.empty()) {
@@ -102,6 +104,10 @@ void list_measures(const Rulesets::Parts& parts, Page& page) {
   for (const rules::NamedMeasure& measure : parts.ruleset.measures) {
     line(measure.name, measure.unit, measure.meaning.empty() ? measure.text : measure.meaning);
   }
+  page.gap();
+  page.paragraph(
+      "A rule over a tweak and its base asks either of them: base.oils, tweak.oils, "
+      "base.share(oil), base.forming.");
 }
 
 /// Names near to one that nothing is called by.
@@ -140,6 +146,11 @@ std::string explain(std::string_view name, const Rulesets& rulesets,
   }
   for (const catalogue::MaterialIndex at : parts.catalogue.find_material(name).materials) {
     report::explain_material(parts.catalogue.materials[at], parts.catalogue, page);
+  }
+  // a name that a rule asks of one of two formulas
+  const rules::Sided asked = rules::sided(name);
+  if (page.text().empty() && asked.side != rules::Side::own) {
+    return explain(asked.name, rulesets, near);
   }
   if (page.text().empty()) {
     near = near_names(name, parts);

@@ -38,6 +38,7 @@ std::string help(const rules::Rule& rule, const Rulesets::Parts& parts) {
   std::string out = rule.why;
   if (!rule.remedy.empty()) out += "\n\nWhat to change: " + rule.remedy;
   out += "\n\nMust hold: " + rule.expect_text;
+  if (rule.pair) out += "\nAsked of: a tweak and its base";
   if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     out += "\nSource: " + wording::words(note);
@@ -72,6 +73,7 @@ ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
   ordered_json properties{{"subject", file.subject},
                           {"authority", rules::authority_word(file.authority)}};
   if (!file.markets.empty()) properties["markets"] = file.markets;
+  if (rule.pair) properties["askedOf"] = "a tweak and its base";
   properties["tags"] = ordered_json::array({file.name});
   out["properties"] = std::move(properties);
   return out;

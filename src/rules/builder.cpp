@@ -7,6 +7,7 @@
 #include "measures/registry.h"
 #include "rules/grammar.h"
 #include "rules/messages.h"
+#include "rules/side.h"
 #include "rules/words.h"
 #include "text/name.h"
 
@@ -116,6 +117,11 @@ void RulesetBuilder::add_measures(const text::Node& node) {
       diagnostics_.add(messages::measure_word, item.key_span, {name});
       continue;
     }
+    if (const auto [side, rest] = sided(name); side != Side::own && !measures::find(name)) {
+      diagnostics_.add(messages::measure_side, item.key_span,
+                       {name, std::string(side == Side::base ? "base." : "tweak.")});
+      continue;
+    }
     if (measures::find(name)) {
       diagnostics_.add(messages::measure_computed, item.key_span, {name});
       continue;
@@ -198,7 +204,9 @@ bool RulesetBuilder::compile_measure(const std::string& name, std::vector<std::s
   declared.state = State::wrong;
   if (!well) return false;
   const Placing places = placing(*declared.expression, 0);
-  const Source source{declared.expression->text, declared.tree, {}, places};
+  Scope scope;
+  scope.sides = false;
+  const Source source{declared.expression->text, declared.tree, scope, places};
   quantity::Dimension dimension;
   const auto program = compiler_->figure(source, dimension);
   if (!program) return false;

@@ -81,6 +81,8 @@ class RulesetBuilder {
   void read_dates(text::Fields& fields, Rule& rule);
   void read_sources(text::Fields& fields, Rule& rule);
   void read_examples(text::Fields& fields, Rule& rule);
+  void read_example(const text::Node& node, const Rule& rule, std::vector<std::string>& alone,
+                    std::vector<PairExample>& pairs);
   void read_place(text::Fields& fields, Rule& rule);
   void read_expressions(text::Fields& fields, Rule& rule);
   /// What `message` or `paper` says, its holes compiled.

@@ -1,6 +1,8 @@
 #include "rules/check.h"
 
 #include <algorithm>
+#include <cmath>
+#include <memory>
 #include <utility>
 
 #include "rules/machine.h"
@@ -71,7 +73,7 @@ class Check {
         missing_(missing),
         options_(options),
         machine_(ruleset, blend, missing, options.markets,
-                 {blend.first_sold.value_or(options.on), options.on}),
+                 {blend.first_sold.value_or(options.on), options.on}, options.base),
         subjects_(machine_),
         first_sold_(blend.first_sold.value_or(options.on)),
         sold_(ruleset.files.size()) {
@@ -93,6 +95,7 @@ class Check {
     const Rule& rule = ruleset_.rules[index];
     const Answer sold = sold_in(rule.file);
     const bool holds = !rule.expect.empty() && sold.truth != Certainty::no &&
+                       (!rule.pair || machine_.has_base()) &&
                        in_force(rule.dates, first_sold_, options_.on);
     if (holds) {
       for (const Subject& subject : subjects_.of(rule)) {
@@ -120,6 +123,7 @@ class Check {
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
     const Decider decider = decide(rule, expected.truth);
+    if (rule.pair && no_news(rule, subject, applies, expected)) return;
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
       if (const auto limit = limit_of(decider)) {
@@ -129,7 +133,7 @@ class Check {
     if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
     verdict.sources = sources_of(rule, subject, decider);
     verdict.place = place(rule, subject, decider);
-    const MissingSet missing = applies.missing | expected.missing;
+    const MissingSet missing = machine_.without_doubles(applies.missing | expected.missing);
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
@@ -145,6 +149,49 @@ class Check {
       }
     }
     allow(rule, verdict);
+  }
+
+  /// Whether a rule over a tweak and its base cannot be decided, and of the base held against
+  /// itself neither, and stands there as it stands here. Then the doubt is not of the change: what
+  /// is wide or unknown in a formula stays so in every tweak of it.
+  bool no_news(const Rule& rule, const Subject& subject, const Answer& applies,
+               const Value& expected) {
+    const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
+    if (fails || expected.truth == Certainty::yes) return false;
+    const Subject there = machine_.in_base(subject);
+    if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;
+    if (!unchanged_) {
+      unchanged_ = std::make_unique<Machine>(
+          ruleset_, *options_.base, unchanged_missing_, options_.markets,
+          Days{options_.base->first_sold.value_or(options_.on), options_.on}, options_.base);
+    }
+    Value when;
+    when.truth = Certainty::yes;
+    if (!rule.when.empty()) when = unchanged_->run(rule.when, there);
+    if (when.truth == Certainty::no) return false;
+    const Value then = unchanged_->run(rule.expect, there, &tried_before_);
+    if (then.truth != Certainty::depends) return false;
+    MissingSet before = when.missing | then.missing;
+    unchanged_->sold_in(ruleset_.files[rule.file].markets, before);
+    if (there.row != nullptr) unchanged_->sold_in(there.row->markets, before);
+    if (machine_.doubts(applies.missing | expected.missing) != unchanged_->doubts(before)) {
+      return false;
+    }
+    for (std::size_t at = 0; at < tried_.size(); ++at) {
+      const bool both = tried_[at].asked && tried_before_[at].asked;
+      if (both && !stands(tried_[at].measured, tried_before_[at].measured)) return false;
+    }
+    return true;
+  }
+
+  /// Whether a range lies where another lay, but for a small part of its width.
+  static bool stands(const Range& now, const Range& before) {
+    constexpr double small = 0.1;
+    const double width = before.high - before.low;
+    const auto moved = [&](double a, double b) {
+      return a != b && !(std::abs(a - b) <= small * width);
+    };
+    return !moved(now.low, before.low) && !moved(now.high, before.high);
   }
 
   Verdict& add(std::uint32_t index, const Subject& subject) {
@@ -338,7 +385,10 @@ class Check {
   std::vector<std::optional<Answer>> sold_;  ///< by file
   std::vector<std::string> allows_;          ///< ids, folded
   std::vector<Tried> tried_;                 ///< of the expectation that is asked
+  std::vector<Tried> tried_before_;          ///< the same of the base held against itself
   std::vector<Verdict> verdicts_;
+  std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
+  blend::MissingTable unchanged_missing_;
 };
 
 }  // namespace

@@ -24,6 +24,8 @@ struct EvaluateOptions {
   std::vector<bool> chosen;          ///< by rule: asked at all; empty: all are
   /// What passes has a message, a place and sources too. Without, only what somebody must read has.
   bool passes_in_full = true;
+  /// What rules over a tweak and its base hold the formula against; null: they do not apply.
+  const blend::Blend* base = nullptr;
 };
 
 /// Asks every rule. What is not known goes into `missing`, to which the verdicts refer.

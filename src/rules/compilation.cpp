@@ -121,6 +121,7 @@ std::optional<Program> Compilation::run(Type& type) {
   program.end = here();
   program.kind = result->kind;
   program.unit = result->unit;
+  program.pair = pair_;
   program.test_count = static_cast<std::uint32_t>(pool_.tests.size() - first_test_);
   type = *result;
   return program;
@@ -137,6 +138,11 @@ void Compilation::emit(Code code, int effect, std::uint32_t c, std::uint8_t a, s
   pool_.code.push_back({code, a, b, c});
   depth_ += effect;
   most_ = std::max(most_, depth_);
+}
+
+void Compilation::emit_of(Side side, Code code, std::uint32_t c, std::uint8_t a, std::uint16_t b) {
+  if (side == Side::base) emit(Code::of_base, 0);
+  emit(code, 1, c, a, b);
 }
 
 std::uint16_t Compilation::keep(Test test) {
@@ -243,15 +249,16 @@ Compilation::Result Compilation::compile_figure(const Node& figure) {
 
 Compilation::Result Compilation::compile_name(NodeIndex at) {
   const Meaning meaning = resolve(node(at).text);
+  if (!may_ask(at, meaning.side)) return std::nullopt;
   switch (meaning.kind) {
     case Meaning::Kind::measure: {
       const measures::Measure& measure = measures::all()[meaning.index];
-      emit(Code::measure, 1, meaning.index);
+      emit_of(meaning.side, Code::measure, meaning.index);
       return figure_type(measures::dimension(measure), measure.unit, true);
     }
     case Meaning::Kind::named: {
       const NamedMeasure& measure = ruleset_.measures[meaning.index];
-      emit(Code::named, 1, meaning.index);
+      emit_of(meaning.side, Code::named, meaning.index);
       // the measure's own text may move while the rules are read
       return figure_type(measure.dimension, quantity::find_unit(measure.unit)->word, true);
     }
@@ -269,18 +276,18 @@ Compilation::Result Compilation::compile_name(NodeIndex at) {
         return std::nullopt;
       }
       const std::uint32_t subject = interner_.selection({{PickCode::subject, 0}}, false);
-      emit(Code::sum, 1, interner_.sum(kind, subject));
+      emit_of(meaning.side, Code::sum, interner_.sum(kind, subject));
       return sum_type(kind);
     }
     case Meaning::Kind::stated:
-      emit(Code::word_text, 1, 0, static_cast<std::uint8_t>(meaning.index));
+      emit_of(meaning.side, Code::word_text, 0, static_cast<std::uint8_t>(meaning.index));
       return text_type();
     case Meaning::Kind::text:
-      emit(Code::subject_text, 1, 0, static_cast<std::uint8_t>(meaning.index));
+      emit_of(meaning.side, Code::subject_text, 0, static_cast<std::uint8_t>(meaning.index));
       return text_type();
     case Meaning::Kind::food:
-      emit(Code::looks_like_food, 1, 0, static_cast<std::uint8_t>(meaning.index),
-           keep_question(Origin{Origin::Kind::food, 0}));
+      emit_of(meaning.side, Code::looks_like_food, 0, static_cast<std::uint8_t>(meaning.index),
+              keep_question(Origin{Origin::Kind::food, 0}));
       return truth_type();
     case Meaning::Kind::unknown:
       break;
@@ -304,14 +311,15 @@ Compilation::Result Compilation::compile_cell(std::uint32_t index) {
 Compilation::Result Compilation::compile_sum(NodeIndex at) {
   const auto chosen = selection(node(at).parts[0]);
   if (!chosen) return std::nullopt;
-  const std::string& name = node(at).text;
+  const auto [side, name] = sided(node(at).text);
+  if (!may_ask(at, side)) return std::nullopt;
   if (name == "holds") {
     const std::uint32_t sum = interner_.sum(SumKind::count, *chosen);
-    emit(Code::holds, 1, sum, 0, keep_question(Origin{Origin::Kind::sum, sum}));
+    emit_of(side, Code::holds, sum, 0, keep_question(Origin{Origin::Kind::sum, sum}));
     return truth_type();
   }
   const SumKind kind = sum_kind(name).value_or(SumKind::share);
-  emit(Code::sum, 1, interner_.sum(kind, *chosen));
+  emit_of(side, Code::sum, interner_.sum(kind, *chosen));
   return sum_type(kind);
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "rules/compiler.h"
+#include "rules/side.h"
 
 namespace sudsmark::rules {
 
@@ -44,6 +45,7 @@ class Compilation {
       food
     } kind = Kind::unknown;
     std::uint32_t index = 0;
+    Side side = Side::own;
   };
 
   // compilation.cpp: what stands on the stack
@@ -65,14 +67,16 @@ class Compilation {
   Result compile_logic(NodeIndex at);
   Result compile_denial(NodeIndex at);
   Result compile_is(NodeIndex at);
-  Result compile_trait(NodeIndex at);
+  Result compile_trait(NodeIndex at, Side side);
   Result compile_material_is(NodeIndex at);
   Result compile_part_is(NodeIndex at);
   Result compile_holds(NodeIndex at);
   Result compile_listed(NodeIndex at);
   Result compile_words(NodeIndex at, NodeIndex left, const std::vector<NodeIndex>& words);
-  Result compile_stated(NodeIndex left, StatedWords words, const std::vector<NodeIndex>& items);
-  Result compile_product(const std::vector<NodeIndex>& items);
+  Result compile_stated(NodeIndex left, const Meaning& meaning,
+                        const std::vector<NodeIndex>& items);
+  Result compile_product(NodeIndex left, Side side, const std::vector<NodeIndex>& items);
+  [[nodiscard]] bool other_side(NodeIndex item, const Meaning& left) const;
   Result compile_texts(NodeIndex left, const std::vector<NodeIndex>& items);
   bool is_words(NodeIndex at);
   std::optional<std::string> spelled(NodeIndex item, const Meaning& left);
@@ -81,7 +85,10 @@ class Compilation {
 
   // compilation_names.cpp: names and selections
   Meaning resolve(std::string_view name) const;
+  Meaning resolve_plain(std::string_view name) const;
   void refuse_name(NodeIndex at);
+  bool refuse_side(NodeIndex at, const Sided& of);
+  bool may_ask(NodeIndex at, Side side);
   bool gather_picks(NodeIndex at, std::vector<Pick>& picks, bool& aroma, bool denied);
   bool gather_pick(NodeIndex at, std::vector<Pick>& picks, bool& aroma, bool denied);
   std::optional<Named> named(NodeIndex at, bool& aroma);
@@ -89,6 +96,9 @@ class Compilation {
   // the code that grows
   void emit(Code code, int effect, std::uint32_t c = 0, std::uint8_t a = 0,
             std::uint16_t b = nothing);
+  /// An instruction that pushes what one of two formulas answers.
+  void emit_of(Side side, Code code, std::uint32_t c = 0, std::uint8_t a = 0,
+               std::uint16_t b = nothing);
   std::uint32_t here() const { return static_cast<std::uint32_t>(pool_.code.size()); }
   std::uint16_t keep(Test test);
   std::uint16_t keep_question(std::optional<Origin> origin = std::nullopt);
@@ -106,6 +116,7 @@ class Compilation {
   bool tests_;  ///< comparisons here decide
   bool denied_ = false;
   bool failed_ = false;
+  bool pair_ = false;  ///< a side was named
   int depth_ = 0;
   int most_ = 0;
   std::size_t first_test_;

@@ -53,7 +53,24 @@ Each home_of(std::string_view name) {
 
 }  // namespace
 
+/// A name with a side means what it means without, if both formulas have such a thing.
 Compilation::Meaning Compilation::resolve(std::string_view name) const {
+  using What = Meaning::Kind;
+  const Meaning whole = resolve_plain(name);
+  const Sided of = sided(name);
+  if (whole.kind != What::unknown || of.side == Side::own) return whole;
+  Meaning meaning = resolve_plain(of.name);
+  const bool of_formula = meaning.kind == What::measure || meaning.kind == What::named ||
+                          meaning.kind == What::sum || meaning.kind == What::food ||
+                          (meaning.kind == What::stated &&
+                           info(static_cast<StatedWords>(meaning.index)).each == Each::product) ||
+                          (meaning.kind == What::text && home_of(of.name) == Each::product);
+  if (!of_formula) return {};
+  meaning.side = of.side;
+  return meaning;
+}
+
+Compilation::Meaning Compilation::resolve_plain(std::string_view name) const {
   const Each each = source_.scope.each;
   if (const catalogue::Table* rows = table()) {
     const std::string folded = text::fold(name);
@@ -86,14 +103,49 @@ Compilation::Meaning Compilation::resolve(std::string_view name) const {
   return {};
 }
 
-void Compilation::refuse_name(NodeIndex at) {
+/// Whether a side may be asked here, where one is; an error if not.
+bool Compilation::may_ask(NodeIndex at, Side side) {
+  if (side == Side::own) return true;
+  const Each each = source_.scope.each;
+  if (!source_.scope.sides) {
+    refuse(messages::side_in_measure, at);
+    return false;
+  }
+  if (each == Each::portion || each == Each::premix || each == Each::task) {
+    refuse(messages::side_of_part, at, {std::string(each_word(each))});
+    return false;
+  }
+  pair_ = true;
+  return true;
+}
+
+/// Errors of a name with a side that are none of the name without.
+bool Compilation::refuse_side(NodeIndex at, const Sided& of) {
   const std::string& name = node(at).text;
+  if (name == "base" || name == "tweak") {
+    refuse(messages::side_alone, at, {name});
+    return true;
+  }
+  if (of.side == Side::own) return false;
+  const bool known = resolve_plain(of.name).kind != Meaning::Kind::unknown;
+  const bool of_subject = home_of(of.name) != Each::product && !subject_sum(of.name, Each::row) &&
+                          !subject_sum(of.name, Each::material);
+  if (!known && !of_subject) return false;
+  const std::string side(of.side == Side::base ? "base." : "tweak.");
+  refuse(messages::side_of_what, at, {std::string(of.name), side});
+  return true;
+}
+
+void Compilation::refuse_name(NodeIndex at) {
+  const Sided of = sided(node(at).text);
+  const std::string name(of.name);
   failed_ = true;
-  if (compiler_.faulty_.contains(name)) return;
+  if (compiler_.faulty_.contains(name) || refuse_side(at, of)) return;
   const Each home = home_of(name);
   if (home == Each::row && subject_sum(name, Each::row)) {
     refuse(messages::unknown_measure, at,
-           {name, "; write '" + name + "(…)' with what is meant, or go over rows or materials"});
+           {node(at).text,
+            "; write '" + node(at).text + "(…)' with what is meant, or go over rows or materials"});
     return;
   }
   if (home != Each::product) {
@@ -101,14 +153,19 @@ void Compilation::refuse_name(NodeIndex at) {
            {name, std::string(each_word(home)) + (home == Each::row ? " of TABLE" : "")});
     return;
   }
-  if (!compiler_.may_hint()) return refuse(messages::unknown_measure, at, {name, std::string()});
+  if (!compiler_.may_hint()) {
+    return refuse(messages::unknown_measure, at, {node(at).text, std::string()});
+  }
   std::vector<std::string> known = known_names(source_.scope.each);
   if (const catalogue::Table* rows = table()) {
     for (const catalogue::Column& column : rows->columns) known.push_back(column.name);
   }
   for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
   for (const NamedMeasure& measure : ruleset_.measures) known.push_back(measure.name);
-  refuse(messages::unknown_measure, at, {name, text::hint(name, known)});
+  if (of.side != Side::own) {
+    for (std::string& one : known) one.insert(0, of.side == Side::base ? "base." : "tweak.");
+  }
+  refuse(messages::unknown_measure, at, {node(at).text, text::hint(node(at).text, known)});
 }
 
 void Compilation::gather_origins(NodeIndex at, std::vector<Origin>& origins) {

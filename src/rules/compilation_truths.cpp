@@ -174,19 +174,35 @@ Compilation::Result Compilation::compile_words(NodeIndex at, NodeIndex left,
   if (node(left).op == Op::name) {
     const Meaning meaning = resolve(node(left).text);
     if (meaning.kind == Meaning::Kind::stated) {
-      return compile_stated(left, static_cast<StatedWords>(meaning.index), items);
+      return compile_stated(left, meaning, items);
     }
     if (meaning.kind == Meaning::Kind::text &&
         static_cast<SubjectText>(meaning.index) == SubjectText::product) {
-      return compile_product(items);
+      return compile_product(left, meaning.side, items);
     }
   }
   return compile_texts(left, items);
 }
 
-Compilation::Result Compilation::compile_stated(NodeIndex left, StatedWords words,
+/// Whether an item asks the other formula for the same word: `forming = base.forming`.
+bool Compilation::other_side(NodeIndex item, const Meaning& left) const {
+  if (node(item).op != Op::name) return false;
+  const Meaning meaning = resolve(node(item).text);
+  const bool other = (meaning.side == Side::base) != (left.side == Side::base);
+  return other && meaning.kind == left.kind && meaning.index == left.index;
+}
+
+Compilation::Result Compilation::compile_stated(NodeIndex left, const Meaning& meaning,
                                                 const std::vector<NodeIndex>& items) {
+  const auto words = static_cast<StatedWords>(meaning.index);
+  const auto number = static_cast<std::uint8_t>(words);
   const StatedInfo& about = info(words);
+  if (!may_ask(left, meaning.side)) return std::nullopt;
+  if (items.size() == 1 && other_side(items.front(), meaning)) {
+    if (!may_ask(items.front(), Side::base)) return std::nullopt;
+    emit(Code::same_words, 1, 0, number, keep_question(Origin{Origin::Kind::words, number}));
+    return truth_type();
+  }
   std::uint32_t bits = 0;
   bool known = true;
   for (const NodeIndex item : items) {
@@ -201,17 +217,28 @@ Compilation::Result Compilation::compile_stated(NodeIndex left, StatedWords word
     known = false;
   }
   if (!known) return std::nullopt;
-  const auto number = static_cast<std::uint8_t>(words);
-  emit(Code::is_word, 1, bits, number, keep_question(Origin{Origin::Kind::words, number}));
+  emit_of(meaning.side, Code::is_word, bits, number,
+          keep_question(Origin{Origin::Kind::words, number}));
   return truth_type();
 }
 
-Compilation::Result Compilation::compile_product(const std::vector<NodeIndex>& items) {
+Compilation::Result Compilation::compile_product(NodeIndex left, Side side,
+                                                 const std::vector<NodeIndex>& items) {
+  constexpr auto product = static_cast<std::uint8_t>(SubjectText::product);
+  const Origin origin{Origin::Kind::product, 0};
+  if (!may_ask(left, side)) return std::nullopt;
+  if (items.size() == 1 && other_side(items.front(), {Meaning::Kind::text, product, side})) {
+    if (!may_ask(items.front(), Side::base)) return std::nullopt;
+    emit_of(Side::own, Code::subject_text, 0, product);
+    emit_of(Side::base, Code::subject_text, 0, product);
+    emit(Code::same_text, -1, 0, 0, keep_question(origin));
+    return truth_type();
+  }
   std::vector<std::uint16_t> products;
   bool known = true;
   for (const NodeIndex item : items) {
-    if (const catalogue::ProductKind* product = catalogue_.find_product(node(item).text)) {
-      products.push_back(static_cast<std::uint16_t>(product - catalogue_.products.data()));
+    if (const catalogue::ProductKind* kind = catalogue_.find_product(node(item).text)) {
+      products.push_back(static_cast<std::uint16_t>(kind - catalogue_.products.data()));
       continue;
     }
     refuse(
@@ -221,8 +248,7 @@ Compilation::Result Compilation::compile_product(const std::vector<NodeIndex>& i
   }
   if (!known) return std::nullopt;
   std::sort(products.begin(), products.end());
-  const Origin origin{Origin::Kind::product, 0};
-  emit(Code::is_product, 1, interner_.list(products), 0, keep_question(origin));
+  emit_of(side, Code::is_product, interner_.list(products), 0, keep_question(origin));
   return truth_type();
 }
 
@@ -298,8 +324,10 @@ Compilation::Result Compilation::compile_is(NodeIndex at) {
   const NodeIndex left = node(at).parts[0];
   const NodeIndex asked = node(at).parts[1];
   const bool named = node(left).op == Op::name;
-  if (named && node(left).text == "product") {
-    return logic_of(asked, [this](NodeIndex leaf) { return compile_trait(leaf); });
+  const auto [side, subject] = sided(named ? std::string_view(node(left).text) : "");
+  if (subject == "product") {
+    if (!may_ask(left, side)) return std::nullopt;
+    return logic_of(asked, [this, of = side](NodeIndex leaf) { return compile_trait(leaf, of); });
   }
   if (named && node(left).text == "material") {
     if (source_.scope.each != Each::material) {
@@ -327,14 +355,14 @@ Compilation::Result Compilation::compile_part_is(NodeIndex at) {
   return std::nullopt;
 }
 
-Compilation::Result Compilation::compile_trait(NodeIndex at) {
+Compilation::Result Compilation::compile_trait(NodeIndex at, Side side) {
   const std::string wanted = text::fold(node(at).text);
   std::vector<std::string> known;
   for (const catalogue::ProductKind& product : catalogue_.products) {
     for (const std::string& trait : product.traits) {
       if (text::fold(trait) == wanted) {
         const Origin origin{Origin::Kind::product, 0};
-        emit(Code::has_trait, 1, interner_.trait(trait), 0, keep_question(origin));
+        emit_of(side, Code::has_trait, interner_.trait(trait), 0, keep_question(origin));
         return truth_type();
       }
       if (std::find(known.begin(), known.end(), trait) == known.end()) known.push_back(trait);
@@ -397,10 +425,12 @@ Compilation::Result Compilation::compile_holds(NodeIndex at) {
   const NodeIndex left = node(at).parts[0];
   const Each each = source_.scope.each;
   const bool named = node(left).op == Op::name;
-  const bool of_material = named && node(left).text == "material" && each == Each::material;
-  const bool of_part = named && (node(left).text == "product"
-                                     ? each == Each::product
-                                     : node(left).text == each_word(each) && each != Each::row);
+  const auto [side, holder] = sided(named ? std::string_view(node(left).text) : "");
+  const bool of_material = node(left).text == "material" && named && each == Each::material;
+  const bool of_part = holder == "product" ? each == Each::product
+                                           : named && side == Side::own &&
+                                                 holder == each_word(each) && each != Each::row;
+  if (!may_ask(left, side)) return std::nullopt;
   if (!of_part && !of_material) {
     refuse(messages::is_of_what, at, {words_of(left)});
     return std::nullopt;
@@ -408,7 +438,7 @@ Compilation::Result Compilation::compile_holds(NodeIndex at) {
   const auto chosen = selection(node(at).parts[1], of_material);
   if (!chosen) return std::nullopt;
   const std::uint32_t sum = interner_.sum(SumKind::count, *chosen);
-  emit(Code::holds, 1, sum, 0, keep_question(Origin{Origin::Kind::sum, sum}));
+  emit_of(side, Code::holds, sum, 0, keep_question(Origin{Origin::Kind::sum, sum}));
   return truth_type();
 }
 

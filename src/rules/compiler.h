@@ -26,6 +26,7 @@ namespace sudsmark::rules {
 struct Scope {
   Each each = Each::product;
   std::uint16_t table = nothing;  ///< for Each::row
+  bool sides = true;              ///< `base.` and `tweak.` may be asked: not in a measure
 };
 
 struct Type {

@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "rules/messages.h"
+#include "rules/side.h"
 #include "rules/tokens.h"
 #include "text/name.h"
 
@@ -220,21 +221,21 @@ bool one_of(const std::array<std::string_view, size>& names, std::string_view na
 }
 
 /// The name of a function over a selection.
-constexpr auto sum_function =
-    term<Function>([](Iterator& first, Iterator last, Scan& /*scan*/, Function& function) {
-      Iterator at = first;
-      // `holds` is a keyword too: `material holds S`
-      Iterator keyword_end = at;
-      if (scan_keyword(keyword_end, last, "holds")) {
-        function.name = "holds";
-        at = keyword_end;
-      } else if (!scan_function(at, last, function.name) || !one_of(sums, function.name)) {
-        return false;
-      }
-      function.begin = first;
-      first = at;
-      return true;
-    });
+constexpr auto sum_function = term<Function>([](Iterator& first, Iterator last, Scan& /*scan*/,
+                                                Function& function) {
+  Iterator at = first;
+  // `holds` is a keyword too: `material holds S`
+  Iterator keyword_end = at;
+  if (scan_keyword(keyword_end, last, "holds")) {
+    function.name = "holds";
+    at = keyword_end;
+  } else if (!scan_function(at, last, function.name) || !one_of(sums, sided(function.name).name)) {
+    return false;
+  }
+  function.begin = first;
+  first = at;
+  return true;
+});
 
 constexpr auto plain_function =
     term<Function>([](Iterator& first, Iterator last, Scan& scan, Function& function) {
@@ -243,7 +244,7 @@ constexpr auto plain_function =
       if (!one_of(arithmetic, function.name)) {
         std::vector<std::string> known(sums.begin(), sums.end());
         known.insert(known.end(), arithmetic.begin(), arithmetic.end());
-        const auto near = text::nearest(function.name, known);
+        const auto near = text::nearest(sided(function.name).name, known);
         return scan.refuse(
             messages::unknown_function, first, at,
             {function.name, "; known are " + text::listed(near.empty() ? known : near, "and")});

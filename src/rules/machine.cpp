@@ -104,7 +104,8 @@ Value greater(const Value& a, const Value& b) {
 }  // namespace
 
 Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-                 const std::vector<std::string>& markets, const Days& days)
+                 const std::vector<std::string>& markets, const Days& days,
+                 const blend::Blend* base)
     : ruleset_(ruleset),
       blend_(blend),
       missing_(missing),
@@ -115,7 +116,9 @@ Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::Missi
       kept_of_undeclared_{},
       hazards_(kept_.size()),
       words_{},
-      traits_(ruleset.pool.traits.size()) {
+      traits_(ruleset.pool.traits.size()),
+      base_blend_(base) {
+  if (base != nullptr) base_markets_ = markets;
   read_words(markets);
   for (std::size_t at = 0; at < traits_.size(); ++at) {
     const std::vector<std::string>& of_product = blend.product->traits;
@@ -169,6 +172,9 @@ void Machine::run(std::uint32_t at, std::uint32_t end, const Program& program,
         at = after;
         break;
       }
+      case Code::of_base:
+        ask_base(code[at++], program, subject, tried);
+        break;
       case Code::negate:
       case Code::add:
       case Code::subtract:
@@ -308,6 +314,9 @@ void Machine::ask(const Instruction& instruction, const Program& program, const 
     case Code::looks_like_food:
       result = yes_or_no(instruction.a == 0 ? blend_.looks_like_food.has_value()
                                             : blend_.label && blend_.label->ingredients);
+      break;
+    case Code::same_words:
+      result = same_words(static_cast<StatedWords>(instruction.a));
       break;
     default: {  // same_text
       const Value b = pop();

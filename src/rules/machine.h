@@ -8,7 +8,9 @@
 #include <array>
 #include <cstdint>
 #include <deque>
+#include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -70,9 +72,11 @@ struct Days {
 
 class Machine {
  public:
-  /// `markets` take the place of the blend's, where there are any.
+  /// `markets` take the place of the blend's, where there are any. `base` is what rules over a
+  /// tweak and its base hold the blend against; it must outlive the machine.
   Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-          const std::vector<std::string>& markets, const Days& days = {});
+          const std::vector<std::string>& markets, const Days& days = {},
+          const blend::Blend* base = nullptr);
 
   /// Runs a program. `tried` is filled where the program has tests and somebody wants them.
   Value run(const Program& program, const Subject& subject, std::vector<Tried>* tried = nullptr);
@@ -86,19 +90,36 @@ class Machine {
   [[nodiscard]] Span place(const Origin& origin, const Subject& subject);
 
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
-  [[nodiscard]] Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
+  Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
   /// Whether a row of a table holds on the machine's days.
   [[nodiscard]] bool in_force(const catalogue::Row& row) const;
   /// Adds a reason to the formula's table.
   MissingSet lacks(std::string_view what, Span place = {}) { return missing_.add(what, place); }
 
+  /// The reasons without those of the base that are the formula's own as well.
+  [[nodiscard]] MissingSet without_doubles(MissingSet missing) const;
+
+  /// Reasons in words: those of the formula, and those of its base.
+  struct Doubts {
+    std::set<std::string_view> own;
+    std::set<std::string_view> of_base;
+    friend bool operator==(const Doubts&, const Doubts&) = default;
+  };
+  [[nodiscard]] Doubts doubts(MissingSet missing) const;
+
   [[nodiscard]] const blend::Blend& blend() const { return blend_; }
+  [[nodiscard]] bool has_base() const { return base_blend_ != nullptr; }
+  /// A subject as it is in the base, which the machine has. Its ingredient is null where the base
+  /// does not have the material.
+  [[nodiscard]] Subject in_base(const Subject& subject) const;
 
  private:
   void run(std::uint32_t at, std::uint32_t end, const Program& program, const Subject& subject,
            std::vector<Tried>* tried);
   void ask(const Instruction& instruction, const Program& program, const Subject& subject,
            std::vector<Tried>* tried);
+  void ask_base(const Instruction& instruction, const Program& program, const Subject& subject,
+                std::vector<Tried>* tried);
   void compute(const Instruction& instruction);
   void compare(const Instruction& instruction, const Program& program, std::vector<Tried>* tried);
 
@@ -112,6 +133,7 @@ class Machine {
   Measured field(Field field, const Subject& subject);
   Value text(const Instruction& instruction, const Subject& subject);
   Value cell(std::uint32_t column, const Subject& subject);
+  Value same_words(StatedWords words);
   Value is_word(StatedWords words, std::uint32_t bits, const Subject& subject);
   Value holds(std::uint32_t sum, const Subject& subject);
   Measured count_in_material(const Selection& selection, const Subject& subject);
@@ -129,6 +151,8 @@ class Machine {
     bool stated = false;
   };
   [[nodiscard]] Words words(StatedWords words, const Subject& subject) const;
+  Machine* base();
+  MissingSet carried(MissingSet of_base);
   void read_words(const std::vector<std::string>& markets);
   [[nodiscard]] measures::View view(const Subject& subject);
   [[nodiscard]] MissingSet lacks_of(std::string_view what, const Subject& subject);
@@ -157,6 +181,12 @@ class Machine {
   std::deque<std::string> sentences_;                             ///< made while messages were
   std::vector<Value> stack_;
   std::size_t size_ = 0;
+
+  const blend::Blend* base_blend_;
+  std::vector<std::string> base_markets_;
+  std::unique_ptr<Machine> base_;     ///< made when a rule first asks it
+  blend::MissingTable base_missing_;  ///< its reasons, in its own words
+  std::vector<MissingSet> of_base_;   ///< by reason of the base: the same in `missing_`
 };
 
 }  // namespace sudsmark::rules

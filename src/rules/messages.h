@@ -66,6 +66,17 @@ inline constexpr Message in_of_figure{
     "in-of-figure", "'in' asks for words; a figure is held against others with '=' or 'between'"};
 inline constexpr Message word_order{"word-order",
                                     "words can only be equal or not: write '=', '!=' or 'in'"};
+inline constexpr Message side_alone{
+    "side-alone", "'{0}' needs what is asked of it, as in '{0}.oils' or '{0}.share(oil)'"};
+inline constexpr Message side_of_what{
+    "side-of-what",
+    "'{0}' takes no '{1}': only a measure, a sum over a selection, and what a formula states can "
+    "be asked of one of two formulas"};
+inline constexpr Message side_of_part{
+    "side-of-part",
+    "a rule over each {0} cannot ask the base or the tweak, which need not have such a {0}"};
+inline constexpr Message side_in_measure{
+    "side-in-measure", "a measure is of one formula: 'base.' and 'tweak.' stand in rules only"};
 inline constexpr Message degrees{
     "degrees-fahrenheit", "a difference of temperatures is written in C, since 0 F is not nothing"};
 inline constexpr Message branches{"wrong-kind",
@@ -87,6 +98,8 @@ inline constexpr Message measure_word{"measure-word",
 inline constexpr Message measure_name{
     "measure-name",
     "'{0}' cannot name a measure: letters, digits, '.', '_' and hyphens between them"};
+inline constexpr Message measure_side{
+    "measure-side", "'{0}' cannot name a measure: '{1}' asks one of two formulas"};
 inline constexpr Message measure_circle{"measure-circle", "the measure '{0}' needs itself: {1}"};
 inline constexpr Message measure_deep{"measure-deep",
                                       "measures made of measures go more than {0} deep here"};
@@ -118,6 +131,11 @@ inline constexpr Message hole_truth{"hole-truth",
                                     "a message prints figures and words; this is {0}"};
 inline constexpr Message example_needed{
     "example-needed", "a built-in rule has an example that {0}: 'examples: {1}: […]'"};
+inline constexpr Message example_pair{
+    "example-pair",
+    "the rule asks a tweak and its base, so its example has both: '{ base: …, tweak: … }'"};
+inline constexpr Message example_alone{
+    "example-alone", "the rule asks one formula, so its example is the text of one"};
 inline constexpr Message source_needed{"source-needed",
                                        "a built-in rule names where it comes from: 'sources: […]'"};
 inline constexpr Message text_needed{"rule-text-needed", "a built-in rule says {0}: add '{1}'"};
@@ -129,6 +147,8 @@ inline constexpr Message unknown_allow{"unknown-allow", "no rule is called '{0}'
 
 // What `verify` finds.
 inline constexpr Message example_unreadable{"example-unreadable", "'{0}': {1} cannot be read: {2}"};
+inline constexpr Message base_unreadable{"base-unreadable",
+                                         "'{0}': the base of {1} cannot be read: {2}"};
 inline constexpr Message example_wrong{"example-wrong", "'{0}': {1} gives {2}{3}"};
 inline constexpr Message example_missing{"example-missing", "'{0}' has no example that {1}"};
 

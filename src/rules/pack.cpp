@@ -50,6 +50,7 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
     case Code::field:
       return instruction.a < field_count;
     case Code::is_word:
+    case Code::same_words:
     case Code::word_text:
       return below(instruction.a, stated_words());
     case Code::is_marked:
@@ -61,6 +62,25 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
       return std::uint64_t{instruction.b} + c <= program.end - program.begin;
     default:
       return true;
+  }
+}
+
+/// Whether an instruction pushes what a formula answers, so that the base can be asked for it.
+bool can_be_of_base(Code code) {
+  switch (code) {
+    case Code::measure:
+    case Code::named:
+    case Code::sum:
+    case Code::is_word:
+    case Code::is_product:
+    case Code::has_trait:
+    case Code::holds:
+    case Code::looks_like_food:
+    case Code::subject_text:
+    case Code::word_text:
+      return true;
+    default:
+      return false;
   }
 }
 
@@ -90,6 +110,8 @@ bool consistent(const Program& program, const Ruleset& ruleset, const catalogue:
   if (std::uint64_t{program.first_test} + program.test_count > pool.tests.size()) return false;
   for (std::uint32_t at = program.begin; at < program.end; ++at) {
     if (!consistent(pool.code[at], program, ruleset, table)) return false;
+    const bool of_base = pool.code[at].code == Code::of_base;
+    if (of_base && (at + 1 == program.end || !can_be_of_base(pool.code[at + 1].code))) return false;
   }
   return true;
 }

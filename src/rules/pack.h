@@ -80,7 +80,7 @@ void visit(Archive& archive, typename Archive::template Of<Test>& test) {
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Program>& program) {
   archive(program.begin, program.end, program.kind, program.first_test, program.test_count,
-          program.unit);
+          program.pair, program.unit);
 }
 
 template <class Archive>
@@ -99,6 +99,11 @@ void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
   archive(dates.from, dates.shelf, dates.until);
 }
 
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<PairExample>& example) {
+  archive(example.base, example.tweak);
+}
+
 /// Its place in a file is left out: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
@@ -106,7 +111,7 @@ void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   archive(rule.id, rule.title, rule.file, rule.each, rule.table, rule.when_text, rule.expect_text,
           rule.when, rule.expect, rule.otherwise, rule.undecided, rule.message_text, rule.message,
           rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,
-          rule.passes, rule.fails, rule.built_in);
+          rule.passes, rule.fails, rule.pair, rule.pair_passes, rule.pair_fails, rule.built_in);
 }
 
 template <class Archive>

@@ -43,6 +43,7 @@ enum class Code : std::uint8_t {
   compare,          ///< Relation(a); b: number of the program's test, or nothing
   between,          ///< b: test
   is_word,          ///< push whether StatedWords(a) has one of the words in the bits c; b: test
+  same_words,       ///< push whether both formulas state the same StatedWords(a); b: test
   is_product,       ///< push whether the product is one of lists[c]; b: test
   has_trait,        ///< push whether the product has traits[c]; b: test
   holds,            ///< push whether sums[c] (a count) is more than nothing; b: test
@@ -62,7 +63,8 @@ enum class Code : std::uint8_t {
   either,
   skip_if_no,  ///< leave the truth, and go to c if it is `no`
   skip_if_yes,
-  choose  ///< pop a truth: a block of b instructions follows, then one of c instructions
+  of_base,  ///< the next instruction, which pushes, asks the base
+  choose    ///< pop a truth: a block of b instructions follows, then one of c instructions
 };
 inline constexpr std::size_t code_count = static_cast<std::size_t>(Code::choose) + 1;
 
@@ -204,7 +206,8 @@ struct Program {
   ValueKind kind = ValueKind::truth;
   std::uint32_t first_test = 0;  ///< of Pool::tests
   std::uint32_t test_count = 0;
-  std::string unit;  ///< of a figure, as it is printed
+  bool pair = false;  ///< names the base or the tweak, so that it needs both
+  std::string unit;   ///< of a figure, as it is printed
 
   [[nodiscard]] bool empty() const { return begin == end; }
 };

@@ -52,9 +52,9 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   rule.remedy = one_line(fields.text("remedy"));
   read_sources(fields, rule);
   read_dates(fields, rule);
-  read_examples(fields, rule);
   read_place(fields, rule);
   read_expressions(fields, rule);
+  read_examples(fields, rule);
   fields.refuse_others();
   if (built_in_) ask_for_everything(fields, rule);
   if (failed_ || rule.id.empty() || rule.title.empty()) return std::nullopt;
@@ -170,9 +170,37 @@ void RulesetBuilder::read_examples(text::Fields& fields, Rule& rule) {
   const text::Node* node = fields.find("examples");
   if (node == nullptr) return;
   text::Fields examples(*node, diagnostics_);
-  for (const text::Node* text : examples.texts("passes")) rule.passes.push_back(text->text);
-  for (const text::Node* text : examples.texts("fails")) rule.fails.push_back(text->text);
+  const auto read = [&](std::string_view key, std::vector<std::string>& alone,
+                        std::vector<PairExample>& pairs) {
+    const text::Node* some = examples.find(key);
+    if (some == nullptr) return;
+    if (some->kind != text::Node::Kind::list) return read_example(*some, rule, alone, pairs);
+    for (const text::Node& one : some->items) read_example(one, rule, alone, pairs);
+  };
+  read("passes", rule.passes, rule.pair_passes);
+  read("fails", rule.fails, rule.pair_fails);
   examples.refuse_others();
+}
+
+/// A formula's text, or `{ base: …, tweak: … }` for a rule over both.
+void RulesetBuilder::read_example(const text::Node& node, const Rule& rule,
+                                  std::vector<std::string>& alone,
+                                  std::vector<PairExample>& pairs) {
+  const bool pair = node.kind == text::Node::Kind::map;
+  // of a rule that could not be read nobody knows what it asks
+  if (!failed_ && rule.pair != pair) {
+    diagnostics_.add(rule.pair ? messages::example_pair : messages::example_alone, node.span);
+  } else if (!pair) {
+    if (text::text_of(node, diagnostics_)) alone.push_back(node.text);
+  } else {
+    text::Fields both(node, diagnostics_);
+    const text::Node* base = both.needed("base");
+    const text::Node* tweak = both.needed("tweak");
+    both.refuse_others();
+    if (base == nullptr || tweak == nullptr) return;
+    const bool texts = text::text_of(*base, diagnostics_) && text::text_of(*tweak, diagnostics_);
+    if (texts) pairs.push_back({base->text, tweak->text});
+  }
 }
 
 /// `place: forming`, `place: dose.mass`, `place: lake or dye`: a statement, a measure, or the line
@@ -226,6 +254,7 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
     words = one_line(node->text);
     const auto program = truth(*node, rule, tests);
     if (program) into = *program;
+    rule.pair = rule.pair || (program && program->pair);
     failed_ = failed_ || !program;
   };
   compile(when, rule.when_text, rule.when, false);
@@ -269,6 +298,7 @@ std::vector<MessagePart> RulesetBuilder::read_message(const text::Node& node, Ru
     const auto program =
         tree ? compiler_->printable({inside, *tree, {rule.each, rule.table}, there}) : std::nullopt;
     failed_ = failed_ || !program;
+    rule.pair = rule.pair || (program && program->pair);
     part.value_text = inside;
     part.value = program;
     out.push_back(std::move(part));
@@ -287,8 +317,9 @@ void RulesetBuilder::ask_for_everything(text::Fields& fields, const Rule& rule) 
     if (there) return;
     diagnostics_.add(message, place, {std::move(words), std::move(key)});
   };
-  need(!rule.passes.empty(), messages::example_needed, "passes", "passes");
-  need(!rule.fails.empty(), messages::example_needed, "fails", "fails");
+  need(!rule.passes.empty() || !rule.pair_passes.empty(), messages::example_needed, "passes",
+       "passes");
+  need(!rule.fails.empty() || !rule.pair_fails.empty(), messages::example_needed, "fails", "fails");
   need(!rule.why.empty(), messages::text_needed, "why it is there", "why");
   need(!rule.remedy.empty(), messages::text_needed, "what a maker can change", "remedy");
   need(fields.find("sources") != nullptr || fields.find("source") != nullptr,

@@ -43,6 +43,12 @@ struct Dates {
 /// Whether it holds on a day for what was first sold on another.
 [[nodiscard]] bool in_force(const Dates& dates, const Day& first_sold, const Day& today);
 
+/// An example of a rule over a tweak and its base.
+struct PairExample {
+  std::string base;   ///< a formula
+  std::string tweak;  ///< edits alone, or a formula in full
+};
+
 struct Rule {
   std::string id;
   std::string title;
@@ -64,8 +70,11 @@ struct Rule {
   std::vector<Origin> places;  ///< of `place`
   catalogue::Citations sources;
   Dates dates;
-  std::vector<std::string> passes;  ///< example formulas
+  std::vector<std::string> passes;  ///< example formulas of a rule over one
   std::vector<std::string> fails;
+  bool pair = false;  ///< over a tweak and its base: it asks for both
+  std::vector<PairExample> pair_passes;
+  std::vector<PairExample> pair_fails;
   bool built_in = false;
   text::Span span;  ///< of the rule's id in its file; nowhere in a packed ruleset
 };

@@ -75,6 +75,32 @@ TEST_CASE("with the base as reference only what got worse counts and is told") {
   CHECK(brief.out.find("[emulsifier-to-oil]") != std::string::npos);
 }
 
+TEST_CASE("a tweak beside its base: what changed counts in a check, and once") {
+  const test::Folder folder;
+  folder.write("ebb.formula", ebb);
+  folder.write("sour.formula",
+               "tweak \"Ebb, sour\" of \"ebb.formula\"\n"
+               "  swap citric acid for cream of tartar\n");
+  folder.write("milder.formula",
+               "tweak \"Ebb, sour, milder\" of \"sour.formula\"\n  users adults\n");
+  const std::string check = "check --only tartar-for-quick-acid ";
+  const auto sour = test::run(check + "sour.formula", folder.path());
+  CHECK(sour.status == 1);
+  CHECK(sour.out.find("sour.formula:2:3: warning: cream of tartar came in for a quick acid: ") ==
+        0);
+  CHECK(test::run(check + "ebb.formula", folder.path()).status == 0);
+  CHECK(test::run(check + "milder.formula", folder.path()).status == 0);
+  CHECK(test::run(check + "--base-as-reference sour.formula", folder.path()).status == 1);
+  CHECK(test::run(check + "--base-as-reference milder.formula", folder.path()).status == 0);
+  CHECK(test::run("compare --only tartar-for-quick-acid sour.formula", folder.path()).status == 1);
+  // an allow takes the weight off, as off any rule of the craft
+  folder.write("allowed.formula",
+               "tweak \"Ebb, sour\" of \"ebb.formula\"\n"
+               "  swap citric acid for cream of tartar\n"
+               "  allow tartar-for-quick-acid because \"it is meant to be slow\"\n");
+  CHECK(test::run(check + "allowed.formula", folder.path()).status == 0);
+}
+
 TEST_CASE("another batch by an option") {
   const test::Folder folder;
   folder.write("ebb.formula", ebb);

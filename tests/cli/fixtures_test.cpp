@@ -77,6 +77,45 @@ TEST_CASE("each faulty formula gives its finding and no other at warning or abov
   }
 }
 
+TEST_CASE("each tweak that goes wrong gives its findings, and its base is quiet") {
+  std::size_t tweaks = 0;
+  for (const fs::path& path : formulas("tweaks")) {
+    const std::string name = path.filename().string();
+    if (name == "bench.formula") continue;  // what the others include
+    fs::path beside = path;
+    beside.replace_extension(".expected");
+    const auto ran = test::run("check fixtures/tweaks/" + name, source);
+    CHECK_MESSAGE(ran.err.empty(), ran.err);
+    const std::vector<std::string> found = lines_of(ran.out);
+    std::size_t heavy = 0;
+    if (fs::exists(beside)) {
+      ++tweaks;
+      const std::vector<std::string> expected = lines_of(test::contents(beside));
+      CHECK(!expected.empty());
+      for (const std::string& one : expected) {
+        std::istringstream words(one);
+        std::string level;
+        std::string rule;
+        std::string place;
+        words >> level >> rule >> place;
+        heavy += level == "note" ? 0 : 1;
+        CHECK_MESSAGE(std::any_of(found.begin(), found.end(),
+                                  [&](const std::string& line) {
+                                    return line.starts_with("fixtures/tweaks/" + place + ":") &&
+                                           line.find(": " + level + ": ") != std::string::npos &&
+                                           line.ends_with("[" + rule + "]");
+                                  }),
+                      name << " does not give " << one << "\n"
+                           << ran.out);
+      }
+    }
+    const auto weighing = std::count_if(found.begin(), found.end(), weighs);
+    CHECK_MESSAGE(static_cast<std::size_t>(weighing) == heavy, name << "\n" << ran.out);
+    CHECK(ran.status == (heavy == 0 ? 0 : 1));
+  }
+  CHECK(tweaks >= 10);
+}
+
 TEST_CASE("malformed files: status 2, and their messages as the files beside them say") {
   const auto all = formulas("malformed");
   CHECK(all.size() >= 40);

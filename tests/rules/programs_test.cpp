@@ -22,16 +22,18 @@ using namespace sudsmark::testing;
 /// Expressions of two kinds, shares and truths, over leaves that are known, half known and unknown.
 class Generator {
  public:
-  explicit Generator(unsigned seed) : random_(seed) {}
+  /// With `sides`, leaves ask the base or the tweak now and then.
+  explicit Generator(unsigned seed, bool sides = false) : random_(seed), sides_(sides) {}
 
   std::string share(int depth) {
     switch (depth <= 0 ? pick(3) : pick(10)) {
       case 0:
-        return one_of({"oils", "scent", "emulsifier", "water", "surfactant", "half"});
+        return side() + one_of({"oils", "scent", "emulsifier", "water", "surfactant", "half"});
       case 1:
         return one_of({"0 %", "1 %", "2.5 %", "7 %", "30 %", "0.1 g per kg"});
       case 2:
-        return one_of({"share(oil)", "supplied(liquid)", "share(linalool)", "share(citral)",
+        return side() +
+               one_of({"share(oil)", "supplied(liquid)", "share(linalool)", "share(citral)",
                        "share(oil and not butter)", "supplied(foam powder or powder)"});
       case 3:
         return "(" + share(depth - 1) + " + " + share(depth - 1) + ")";
@@ -63,10 +65,11 @@ class Generator {
         return share(depth - 1) + one_of({" < ", " <= ", " > ", " >= ", " = ", " != "}) +
                share(depth - 1);
       case 1:
-        return one_of({"forming = pressed", "users = adults", "market = GB", "users != adults",
+        return side() +
+               one_of({"forming = pressed", "users = adults", "market = GB", "users != adults",
                        "market != EU", "product = bubble bar", "looks_like_food"});
       case 2:
-        return one_of({"holds(oil)", "holds(citral)", "holds(borax)"});
+        return side() + one_of({"holds(oil)", "holds(citral)", "holds(borax)"});
       case 3:
         return "not (" + truth(depth - 1) + ")";
       case 4:
@@ -95,7 +98,9 @@ class Generator {
   std::string one_of(const std::vector<std::string>& list) {
     return list[pick(static_cast<unsigned>(list.size()))];
   }
+  std::string side() { return sides_ ? one_of({"", "base.", "tweak."}) : std::string(); }
   std::mt19937 random_;
+  bool sides_;
 };
 
 /// Leaves of a blend asked of the measures themselves, without any program.
@@ -189,15 +194,15 @@ const std::vector<std::string> formulas{
     " 2 % Secret\n 0 - 1 % borax\n 4 % sweet oil\n q.s. bicarb\nfragrance \"Secret\"\n"
     " 1 - 2 % linalool\n"};
 
-}  // namespace
-
-TEST_CASE("compiled programs agree with the tree walker and hold every point") {
+/// Runs generated expressions both ways. With `sides` each formula is held against the next one.
+void hold_against_the_walker(unsigned count, bool sides) {
   Workbench bench("measures:\n  half: powders / 2\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
+  std::size_t pairs = 0;
   std::size_t truths = 0;
   std::size_t open = 0;
-  for (unsigned seed = 0; seed < 3000; ++seed) {
-    Generator generator(seed);
+  for (unsigned seed = 0; seed < count; ++seed) {
+    Generator generator(seed, sides);
     const std::string text = seed % 3 == 0 ? generator.share(4) : generator.truth(4);
     rules::SyntaxError error;
     const auto tree = rules::parse_expression(text, error);
@@ -211,8 +216,11 @@ TEST_CASE("compiled programs agree with the tree walker and hold every point") {
         seed % 3 == 0 ? compiler.figure(source, dimension) : compiler.truth(source, false);
     REQUIRE_MESSAGE(program.has_value(), text, printed(bench.sources, diagnostics));
     const blend::Blend blend = bench.mix(formulas[seed % formulas.size()]);
+    const blend::Blend base = bench.mix(formulas[(seed + 1) % formulas.size()]);
     blend::MissingTable missing;
-    rules::Machine machine(bench.book.ruleset, blend, missing, {});
+    blend::MissingTable base_missing;
+    rules::Machine machine(bench.book.ruleset, blend, missing, {}, {}, sides ? &base : nullptr);
+    pairs += program->pair ? 1 : 0;
     const rules::Value value = machine.run(*program, rules::Subject{});
 
     const auto lacks = [&](std::string divisor) {
@@ -222,6 +230,18 @@ TEST_CASE("compiled programs agree with the tree walker and hold every point") {
     TreeWalker walker(*tree, text,
                       [&](const std::string& words) { return leaf(words, blend, missing); });
     walker.lacks = lacks;
+    // what the base lacks is lacking in the base
+    const auto base_leaf = [&](const std::string& words) {
+      Walked out = leaf(words, base, base_missing);
+      blend::MissingSet carried = 0;
+      for (std::size_t bit = 0; bit < base_missing.items().size(); ++bit) {
+        if ((out.missing >> bit & 1U) == 0) continue;
+        carried |= missing.add(base_missing.items()[bit].what + ", in the base");
+      }
+      out.missing = carried;
+      return out;
+    };
+    walker.base_leaves = base_leaf;
     const Walked walked = walker.walk();
     const bool is_truth = seed % 3 != 0;
     if (is_truth) {
@@ -235,16 +255,21 @@ TEST_CASE("compiled programs agree with the tree walker and hold every point") {
 
     for (int round = 0; round < 8; ++round) {
       std::map<std::string, Walked> points;
-      TreeWalker concrete(*tree, text, [&](const std::string& words) {
-        const auto known = points.find(words);
+      const auto at_a_point = [&](const std::string& key, Walked point) {
+        const auto known = points.find(key);
         if (known != points.end()) return known->second;
-        Walked point = leaf(words, blend, missing);
         point.range = Range(generator.within(point.range));
         if (point.truth == Certainty::depends) {
           point.truth = generator.coin() ? Certainty::yes : Certainty::no;
         }
-        return points[words] = point;
+        return points[key] = point;
+      };
+      TreeWalker concrete(*tree, text, [&](const std::string& words) {
+        return at_a_point(words, leaf(words, blend, missing));
       });
+      concrete.base_leaves = [&](const std::string& words) {
+        return at_a_point("base." + words, base_leaf(words));
+      };
       concrete.lacks = lacks;
       const Walked point = concrete.walk();
       if (concrete.divided_by_nothing) continue;
@@ -258,6 +283,18 @@ TEST_CASE("compiled programs agree with the tree walker and hold every point") {
     }
   }
   // the expressions must be of use: neither always open nor never
-  CHECK(truths > 500);
-  CHECK(open > 200);
+  CHECK(truths > count / 6);
+  CHECK(open > count / 15);
+  CHECK(pairs >= (sides ? count / 2 : 0));
+  if (!sides) CHECK(pairs == 0);
+}
+
+}  // namespace
+
+TEST_CASE("compiled programs agree with the tree walker and hold every point") {
+  hold_against_the_walker(3000, false);
+}
+
+TEST_CASE("so do programs over a tweak and its base") {
+  hold_against_the_walker(3000, true);
 }

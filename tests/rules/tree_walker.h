@@ -9,6 +9,7 @@
 #include "blend/missing.h"
 #include "quantity/range.h"
 #include "rules/expression.h"
+#include "rules/side.h"
 
 namespace sudsmark::testing {
 
@@ -33,6 +34,8 @@ class TreeWalker {
   Walked walk() { return walk(tree_.root); }
   /// Some divisor was nothing, so that the value means nothing.
   bool divided_by_nothing = false;
+  /// Values of the leaves that ask the base, as they are written without `base.`.
+  Leaves base_leaves;
   /// What 0 / 0 asks for is told by its divisor's words.
   std::function<blend::MissingSet(const std::string& divisor)> lacks;
 
@@ -66,6 +69,12 @@ class TreeWalker {
     return std::string(out);
   }
 
+  /// A leaf of the formula it asks: its own, or the base.
+  Walked leaf(const std::string& words) const {
+    if (words.starts_with("base.")) return base_leaves(words.substr(5));
+    return leaves_(words.starts_with("tweak.") ? words.substr(6) : words);
+  }
+
   Walked walk(rules::NodeIndex at) {
     const rules::Node& node = tree_[at];
     switch (node.op) {
@@ -73,13 +82,13 @@ class TreeWalker {
         return figure(node.value, 0);
       case Op::name:
       case Op::sum:
-        return leaves_(words(node));
+        return leaf(words(node));
       case Op::equal:
       case Op::unequal:
         if (tree_[node.parts[1]].op == Op::name && tree_[node.parts[0]].op == Op::name &&
             is_word(node)) {
           const Walked asked =
-              leaves_(words(tree_[node.parts[0]]) + " = " + words(tree_[node.parts[1]]));
+              leaf(words(tree_[node.parts[0]]) + " = " + words(tree_[node.parts[1]]));
           return node.op == Op::equal ? asked : denied(asked);
         }
         break;
@@ -158,7 +167,8 @@ class TreeWalker {
   }
 
   bool is_word(const rules::Node& node) const {
-    const std::string left = words(tree_[node.parts[0]]);
+    const std::string whole = words(tree_[node.parts[0]]);
+    const std::string left(rules::sided(whole).name);
     return left == "forming" || left == "users" || left == "market" || left == "product";
   }
 
