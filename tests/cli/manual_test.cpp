@@ -34,7 +34,7 @@ std::vector<Block> blocks(const std::string& manual) {
 }
 
 TEST_CASE("README.md shows what the program does") {
-  const std::string path = testing::source_dir() / "README.md";
+  const std::string path = sudsmark::testing::source_dir() / "README.md";
   std::string manual = test::contents(path);
   const bool renew = std::getenv("SUDSMARK_RENEW") != nullptr;
   const test::Folder folder;

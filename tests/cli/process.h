@@ -60,8 +60,9 @@ inline Ran run(const std::string& arguments, const std::filesystem::path& in,
   const std::string given = work.write("in", input);
   const std::string out = (work.path() / "out").string();
   const std::string err = (work.path() / "err").string();
-  const std::string command = "cd '" + in.string() + "' && '" + testing::program().string() + "' " +
-                              arguments + " <'" + given + "' >'" + out + "' 2>'" + err + "'";
+  const std::string command = "cd '" + in.string() + "' && '" +
+                              sudsmark::testing::program().string() + "' " + arguments + " <'" +
+                              given + "' >'" + out + "' 2>'" + err + "'";
   const int status = std::system(command.c_str());
   Ran ran;
   ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
