@@ -11,5 +11,6 @@ Exit measure(const Arguments& arguments);
 Exit label(const Arguments& arguments);
 Exit explain(const Arguments& arguments);
 Exit rules(const Arguments& arguments);
+Exit suggest(const Arguments& arguments);
 
 }  // namespace sudsmark::cli

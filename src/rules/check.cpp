@@ -113,12 +113,14 @@ class Check {
       applies = both(applies, row);
     }
     if (applies.truth != Certainty::no && !rule.when.empty()) {
-      const Value when = machine_.run(rule.when, subject);
+      const Value when = machine_.run(rule.when, subject, options_.asked ? &asked_when_ : nullptr);
       applies = both(applies, {when.truth, when.missing});
     }
     Verdict& verdict = add(index, subject);
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
+    if (options_.asked != nullptr) options_.asked->back() = {std::move(asked_when_), tried_};
+    asked_when_.clear();
     const Decider decider = decide(rule, expected.truth);
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
@@ -146,6 +148,7 @@ class Check {
   }
 
   Verdict& add(std::uint32_t index, const Subject& subject) {
+    if (options_.asked != nullptr) options_.asked->emplace_back();
     Verdict& verdict = verdicts_.emplace_back();
     verdict.rule = index;
     if (subject.each != Each::product) {
@@ -312,6 +315,7 @@ class Check {
   std::vector<std::optional<Answer>> sold_;  ///< by file
   std::vector<std::string> allows_;          ///< ids, folded
   std::vector<Tried> tried_;                 ///< of the expectation that is asked
+  std::vector<Tried> asked_when_;            ///< of its condition, where somebody wants to know
   std::vector<Verdict> verdicts_;
 };
 

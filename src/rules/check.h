@@ -10,11 +10,18 @@
 
 #include "blend/blend.h"
 #include "blend/missing.h"
+#include "rules/machine.h"
 #include "rules/ruleset.h"
 #include "rules/verdict.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::rules {
+
+/// What the tests behind a verdict came to, as far as they were asked.
+struct Asked {
+  std::vector<Tried> when;
+  std::vector<Tried> expect;
+};
 
 struct EvaluateOptions {
   Day on;                            ///< the day whose law holds
@@ -22,6 +29,7 @@ struct EvaluateOptions {
   std::vector<bool> chosen;          ///< by rule: asked at all; empty: all are
   /// What passes has a message, a place and sources too. Without, only what somebody must read has.
   bool passes_in_full = true;
+  std::vector<Asked>* asked = nullptr;  ///< takes an item for each verdict, in the same order
 };
 
 /// Asks every rule. What is not known goes into `missing`, to which the verdicts refer.

@@ -228,7 +228,7 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
     if (program) into = *program;
     failed_ = failed_ || !program;
   };
-  compile(when, rule.when_text, rule.when, false);
+  compile(when, rule.when_text, rule.when, true);
   compile(expect, rule.expect_text, rule.expect, true);
   if (message != nullptr) read_message(*message, rule);
 }

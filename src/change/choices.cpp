@@ -1,0 +1,294 @@
+#include "change/choices.h"
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+#include <optional>
+
+namespace sudsmark::change {
+namespace {
+
+constexpr std::size_t most_tries = 16;
+/// An answer that costs so many times the smallest is none that anybody wants.
+constexpr double too_dear = 25;
+/// A dial leads if it does so much of what is to be mended.
+constexpr double leading = 0.1;
+
+class Choosing {
+ public:
+  Choosing(const Aim& aim, std::size_t most) : aim_(aim), most_(most) {}
+
+  Choices run() {
+    Setting setting;
+    std::optional<Choice> first = begin(setting);
+    if (first) {
+      const double cheapest = first->mended.cost;
+      keep(std::move(*first));
+      explore(cheapest);
+    }
+    std::stable_sort(
+        out_.answers.begin(), out_.answers.end(),
+        [](const Choice& a, const Choice& b) { return a.mended.cost < b.mended.cost; });
+    if (out_.answers.size() > most_) out_.answers.resize(most_);
+    return std::move(out_);
+  }
+
+ private:
+  /// The smallest answer, with other ways for what no amount moves. `setting` becomes its setting.
+  std::optional<Choice> begin(Setting& setting) {
+    Mended mended = mend(aim_, setting);
+    // each round settles one rule that is stuck
+    while (!mended.stuck.empty()) {
+      const VerdictKey key = mended.stuck.front();
+      const auto other = way_out(setting, key);
+      if (other) {
+        setting = other->setting;
+        mended = other->mended;
+      } else {
+        setting.ignored.insert(key);
+        out_.unmendable.push_back(key);
+        mended = mend(aim_, setting);
+      }
+    }
+    if (!mended.sound()) {
+      const auto other = way_around(setting);
+      if (!other) {
+        out_.failed = std::move(mended);
+        return std::nullopt;
+      }
+      setting = other->setting;
+      mended = other->mended;
+    }
+    Choice choice;
+    choice.setting = setting;
+    choice.mended = std::move(mended);
+    choice.leads = leads(choice);
+    // what mends nothing is no answer
+    if (choice.leads.empty()) return std::nullopt;
+    return choice;
+  }
+
+  /// A smaller change that sets one stuck verdict free: a figure that makes it not apply, or, last,
+  /// a material less.
+  std::optional<Choice> way_out(const Setting& setting, const VerdictKey& key) {
+    std::optional<Choice> best;
+    const auto offer = [&](Setting other) {
+      Mended mended = mend(aim_, other);
+      const bool free =
+          mended.possible &&
+          std::find(mended.stuck.begin(), mended.stuck.end(), key) == mended.stuck.end() &&
+          std::find(mended.left.begin(), mended.left.end(), key) == mended.left.end();
+      if (!free || mended.left.size() > mended.stuck.size()) return;
+      if (best && (best->mended.stuck.size() < mended.stuck.size() ||
+                   (best->mended.stuck.size() == mended.stuck.size() &&
+                    best->mended.cost <= mended.cost))) {
+        return;
+      }
+      best = Choice{std::move(other), std::move(mended), {}};
+    };
+    if (const Trialled* verdict = aim_.before.find(key)) {
+      for (const auto* list : lists(*verdict)) {
+        for (const rules::Way& way : *list) {
+          if (!has_figures(way, verdict->asked)) continue;
+          Setting other = setting;
+          other.plan.emplace_back(key, way);
+          offer(std::move(other));
+        }
+      }
+    }
+    if (best) return best;
+    for (const std::size_t dial : that_free(setting, key)) {
+      Setting other = setting;
+      other.removed.insert(dial);
+      offer(std::move(other));
+    }
+    return best;
+  }
+
+  /// Another way for one of the broken verdicts, or a material less, where the plain way leads
+  /// nowhere.
+  std::optional<Choice> way_around(const Setting& setting) {
+    std::optional<Choice> best;
+    const auto offer = [&](Setting other) {
+      Mended mended = mend(aim_, other);
+      if (!mended.sound() || (best && best->mended.cost <= mended.cost)) return;
+      best = Choice{std::move(other), std::move(mended), {}};
+    };
+    std::size_t tries = 0;
+    for (const Setting& other : other_ways(setting)) {
+      if (++tries > most_tries) break;
+      offer(other);
+    }
+    if (best) return best;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold)) continue;
+      if (setting.ignored.contains(verdict.key)) continue;
+      for (const std::size_t dial : that_free(setting, verdict.key)) {
+        if (++tries > 2 * most_tries) return best;
+        Setting other = setting;
+        other.removed.insert(dial);
+        offer(std::move(other));
+      }
+    }
+    return best;
+  }
+
+  /// Dials without which the verdict is no longer broken and nothing else is that was not.
+  std::vector<std::size_t> that_free(const Setting& setting, const VerdictKey& key) {
+    std::vector<std::size_t> out;
+    const std::vector<Dial>& dials = aim_.dials.all();
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      if (dials[at].kept || dials[at].fills || setting.removed.contains(at)) continue;
+      Turns turns(dials.size(), 0.0);
+      for (const std::size_t gone : setting.removed) take_out(gone, turns);
+      take_out(at, turns);
+      const auto trial = aim_.trials.of(aim_.dials.turned(turns));
+      if (!trial) continue;
+      const Trialled* then = trial->find(key);
+      if (then == nullptr || then->weight == 0) out.push_back(at);
+    }
+    std::stable_sort(out.begin(), out.end(),
+                     [&](std::size_t a, std::size_t b) { return dials[a].share < dials[b].share; });
+    return out;
+  }
+
+  void take_out(std::size_t at, Turns& turns) const {
+    const Dial& dial = aim_.dials.all()[at];
+    turns[at] = -dial.share;
+    if (!dial.balance) return;
+    const std::size_t filler = aim_.dials.fillers()[*dial.balance];
+    if (filler < turns.size() && filler != at) turns[filler] += dial.share;
+  }
+
+  [[nodiscard]] std::vector<const std::vector<rules::Way>*> lists(const Trialled& verdict) const {
+    const WaysOf& ways = aim_.trials.ways(verdict.rule);
+    return {&ways.keep, &ways.escape};
+  }
+
+  /// Whether everything in a way that does not hold already is a matter of known figures.
+  static bool has_figures(const rules::Way& way, const rules::Asked& asked) {
+    bool any = false;
+    for (const rules::Condition& condition : way) {
+      const auto& tests = tried(condition, asked);
+      if (condition.test >= tests.size() || !tests[condition.test].asked) continue;
+      const auto wanted = condition.wanted ? rules::Certainty::yes : rules::Certainty::no;
+      if (tests[condition.test].truth == wanted) continue;
+      if (!rules::slack(condition, tests)) return false;
+      any = true;
+    }
+    return any;
+  }
+
+  /// The setting with one broken verdict kept in another way than the nearest.
+  std::vector<Setting> other_ways(const Setting& setting) {
+    std::vector<Setting> out;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold)) continue;
+      for (const auto* list : lists(verdict)) {
+        for (const rules::Way& way : *list) {
+          if (!has_figures(way, verdict.asked)) continue;
+          Setting other = setting;
+          std::erase_if(other.plan, [&](const auto& one) { return one.first == verdict.key; });
+          other.plan.emplace_back(verdict.key, way);
+          out.push_back(std::move(other));
+        }
+      }
+    }
+    return out;
+  }
+
+  /// The dials that do a part of what is to be mended, by the picture around the formula as it is.
+  std::set<std::pair<std::size_t, bool>> leads(const Choice& choice) {
+    std::set<std::pair<std::size_t, bool>> out;
+    for (const std::size_t gone : choice.setting.removed) out.insert({gone, false});
+    Slopes& slopes = pictures_[{choice.setting.plan, choice.setting.removed}];
+    if (slopes.rows.empty()) {
+      Turns turns(aim_.dials.all().size(), 0.0);
+      for (const std::size_t gone : choice.setting.removed) take_out(gone, turns);
+      const auto trial = aim_.trials.of(aim_.dials.turned(turns));
+      if (trial) slopes = slopes_at(turns, *trial, aim_, choice.setting.plan, {});
+    }
+    for (const Slope& row : slopes.rows) {
+      if (!row.broken || row.slack >= row.margin) continue;
+      double all = 0;
+      for (std::size_t at = 0; at < row.moves.size(); ++at) {
+        all += std::max(0.0, row.moves[at] * choice.mended.turns[at]);
+      }
+      for (std::size_t at = 0; at < row.moves.size(); ++at) {
+        const double does = row.moves[at] * choice.mended.turns[at];
+        if (does > 0 && does >= leading * all) out.insert({at, choice.mended.turns[at] > 0});
+      }
+    }
+    return out;
+  }
+
+  bool keep(Choice choice) {
+    for (const Choice& other : out_.answers) {
+      if (other.leads == choice.leads) return false;
+    }
+    out_.answers.push_back(std::move(choice));
+    return true;
+  }
+
+  void explore(double cheapest) {
+    std::size_t tries = 0;
+    std::deque<Setting> waiting;
+    const auto branch = [&](const Choice& choice) {
+      // the dearest lead first: that is what the maker would most like to be spared
+      std::vector<std::pair<std::size_t, bool>> by_cost(choice.leads.begin(), choice.leads.end());
+      const auto cost = [&](std::size_t dial) {
+        return cost_of(aim_.dials.all()[dial]) * std::abs(choice.mended.turns[dial]);
+      };
+      std::stable_sort(by_cost.begin(), by_cost.end(),
+                       [&](const auto& a, const auto& b) { return cost(a.first) > cost(b.first); });
+      for (const auto& lead : by_cost) {
+        Setting other = choice.setting;
+        if (!other.forbidden.insert(lead).second || other.removed.contains(lead.first)) continue;
+        waiting.push_back(std::move(other));
+      }
+    };
+    branch(out_.answers.front());
+    for (Setting& other : other_ways(out_.answers.front().setting)) {
+      waiting.push_back(std::move(other));
+    }
+    std::set<std::set<std::pair<std::size_t, bool>>> seen;
+    while (!waiting.empty() && tries < most_tries && out_.answers.size() < 2 * most_) {
+      Choice choice;
+      choice.setting = std::move(waiting.front());
+      waiting.pop_front();
+      if (choice.setting.plan == out_.answers.front().setting.plan &&
+          !seen.insert(choice.setting.forbidden).second) {
+        continue;
+      }
+      ++tries;
+      choice.mended = mend(aim_, choice.setting);
+      if (!choice.mended.sound() || choice.mended.cost > too_dear * cheapest) continue;
+      choice.leads = leads(choice);
+      if (choice.leads.empty()) continue;
+      const Choice copy = choice;
+      if (keep(std::move(choice))) branch(copy);
+    }
+  }
+
+  const Aim& aim_;
+  std::size_t most_;
+  Choices out_;
+  struct Pictures {
+    std::vector<std::pair<std::pair<Plan, std::set<std::size_t>>, Slopes>> all;
+    Slopes& operator[](const std::pair<Plan, std::set<std::size_t>>& of) {
+      for (auto& [key, slopes] : all) {
+        if (key == of) return slopes;
+      }
+      return all.emplace_back(of, Slopes{}).second;
+    }
+  };
+  Pictures pictures_;
+};
+
+}  // namespace
+
+Choices choose(const Aim& aim, std::size_t most) {
+  return Choosing(aim, most).run();
+}
+
+}  // namespace sudsmark::change

@@ -1,0 +1,71 @@
+// Trials: a sheet through mixing and rules, for the verdicts and for what stands behind them.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <sudsmark/check.h>
+#include <sudsmark/rulesets.h>
+
+#include "change/weight.h"
+#include "formula/sheet.h"
+#include "rules/check.h"
+#include "rules/ways.h"
+
+namespace sudsmark::change {
+
+/// A verdict that applies, and the figures that it was made of.
+struct Trialled {
+  std::uint32_t rule = 0;
+  VerdictKey key;
+  Kind kind = Kind::pass;
+  Level level = Level::none;
+  int weight = 0;       ///< see weight.h
+  bool passes = false;  ///< met, if only by a limit from memory
+  rules::Asked asked;
+};
+
+/// What applies to one sheet, in the order of the rules.
+class Trial {
+ public:
+  std::vector<Trialled> verdicts;
+
+  /// Null where the rule does not apply there.
+  [[nodiscard]] const Trialled* find(const VerdictKey& key) const;
+  void index();
+
+ private:
+  std::map<VerdictKey, std::size_t> by_key_;
+};
+
+/// The ways in which a rule is kept: by its expectation, or by no longer applying.
+struct WaysOf {
+  std::vector<rules::Way> keep;
+  std::vector<rules::Way> escape;
+};
+
+class Trials {
+ public:
+  Trials(const Rulesets& rulesets, const CheckOptions& options);
+
+  /// None if the sheet cannot be mixed.
+  [[nodiscard]] std::optional<Trial> of(const formula::Sheet& sheet) const;
+  [[nodiscard]] const WaysOf& ways(std::uint32_t rule) const;
+
+ private:
+  const Rulesets::Parts& parts_;
+  const CheckOptions& options_;
+  std::vector<bool> chosen_;
+  std::vector<WaysOf> ways_;  ///< by rule
+};
+
+/// The tests that a condition is about.
+[[nodiscard]] inline const std::vector<rules::Tried>& tried(const rules::Condition& condition,
+                                                            const rules::Asked& asked) {
+  return condition.of_when ? asked.when : asked.expect;
+}
+
+}  // namespace sudsmark::change
