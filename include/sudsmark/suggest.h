@@ -58,11 +58,6 @@ struct SuggestedChange {
   std::string problem;           ///< the last linear problem, in the LP format
 };
 
-/// Something broken that amounts alone do not mend.
-struct Unmendable {
-  Finding finding;
-};
-
 /// A rule or a `keep` that cannot hold together with the others of its set.
 struct Conflicting {
   std::string rule;  ///< empty: a `keep`
@@ -75,8 +70,11 @@ struct Suggestion {
   Level threshold = Level::warning;
   std::vector<Finding> broken;           ///< at the threshold or above
   std::vector<SuggestedChange> answers;  ///< the smallest first
-  std::vector<Unmendable> unmendable;
-  std::vector<Conflicting> conflict;  ///< where there is no answer
+  std::vector<Finding> unmendable;       ///< that amounts alone do not mend
+  std::vector<Finding> blocked;          ///< that they would, but for other rules or `keep`s
+  /// That amounts mend only by a detour, such as leaving a material out: their remedies come first.
+  std::vector<Finding> otherwise;
+  std::vector<Conflicting> conflict;  ///< of what is blocked, or where there is no answer
   /// Lines that could not be moved, and why.
   std::vector<std::string> fixed;
   /// Whether all that is broken is mended, or nothing is.

@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::size_t most_tries = 16;
 /// An answer that costs so many times the smallest is none that anybody wants.
-constexpr double too_dear = 25;
+constexpr double too_dear = 8;
 /// A dial leads if it does so much of what is to be mended.
 constexpr double leading = 0.1;
 
@@ -42,6 +42,7 @@ class Choosing {
       const VerdictKey key = mended.stuck.front();
       const auto other = way_out(setting, key);
       if (other) {
+        out_.otherwise.push_back(key);
         setting = other->setting;
         mended = other->mended;
       } else {
@@ -51,11 +52,9 @@ class Choosing {
       }
     }
     if (!mended.sound()) {
-      const auto other = way_around(setting);
-      if (!other) {
-        out_.failed = std::move(mended);
-        return std::nullopt;
-      }
+      auto other = way_around(setting);
+      if (!other) other = without_blocked(setting, mended);
+      if (!other) return std::nullopt;
       setting = other->setting;
       mended = other->mended;
     }
@@ -66,6 +65,34 @@ class Choosing {
     // what mends nothing is no answer
     if (choice.leads.empty()) return std::nullopt;
     return choice;
+  }
+
+  /// Where not all can be mended together: what can be with those left as they are that cannot be
+  /// mended even alone. `mended` is the try with all of them.
+  std::optional<Choice> without_blocked(const Setting& setting, const Mended& mended) {
+    std::vector<VerdictKey> broken;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      const bool counts = is_broken(verdict, aim_.threshold);
+      if (counts && !setting.ignored.contains(verdict.key)) broken.push_back(verdict.key);
+    }
+    Setting rest = setting;
+    out_.failed = mended;
+    for (const VerdictKey& key : broken) {
+      if (broken.size() == 1) return std::nullopt;
+      Setting alone = setting;
+      for (const VerdictKey& other : broken) {
+        if (other != key) alone.ignored.insert(other);
+      }
+      Mended tried = mend(aim_, alone);
+      if (tried.sound() || way_around(alone)) continue;
+      if (rest.ignored == setting.ignored) out_.failed = std::move(tried);
+      rest.ignored.insert(key);
+      out_.blocked.push_back(key);
+    }
+    if (out_.blocked.empty() || out_.blocked.size() == broken.size()) return std::nullopt;
+    Mended tried = mend(aim_, rest);
+    if (tried.sound()) return Choice{std::move(rest), std::move(tried), {}};
+    return way_around(rest);
   }
 
   /// A smaller change that sets one stuck verdict free: a figure that makes it not apply, or, last,
@@ -209,7 +236,9 @@ class Choosing {
       if (trial) slopes = slopes_at(turns, *trial, aim_, choice.setting.plan, {});
     }
     for (const Slope& row : slopes.rows) {
-      if (!row.broken || row.slack >= row.margin) continue;
+      const Trialled* before = aim_.before.find(row.of);
+      if (before == nullptr || !is_broken(*before, aim_.threshold)) continue;
+      if (choice.setting.ignored.contains(row.of) || row.slack >= row.margin) continue;
       double all = 0;
       for (std::size_t at = 0; at < row.moves.size(); ++at) {
         all += std::max(0.0, row.moves[at] * choice.mended.turns[at]);
@@ -247,10 +276,10 @@ class Choosing {
         waiting.push_back(std::move(other));
       }
     };
-    branch(out_.answers.front());
     for (Setting& other : other_ways(out_.answers.front().setting)) {
-      waiting.push_back(std::move(other));
+      if (other.plan != out_.answers.front().setting.plan) waiting.push_back(std::move(other));
     }
+    branch(out_.answers.front());
     std::set<std::set<std::pair<std::size_t, bool>>> seen;
     while (!waiting.empty() && tries < most_tries && out_.answers.size() < 2 * most_) {
       Choice choice;

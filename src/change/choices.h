@@ -20,7 +20,9 @@ struct Choice {
 struct Choices {
   std::vector<Choice> answers;
   std::vector<VerdictKey> unmendable;  ///< broken, and amounts alone do not help
-  Mended failed;                       ///< where there is no answer: the last try as it was asked
+  std::vector<VerdictKey> blocked;     ///< amounts would, but for other rules or `keep`s
+  std::vector<VerdictKey> otherwise;   ///< mended only in a roundabout way: a remedy is better
+  Mended failed;  ///< where something is blocked or there is no answer: that try
 };
 
 /// Looks for up to `most` answers: the smallest change; then what is smallest if its leading change

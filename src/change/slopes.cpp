@@ -66,6 +66,8 @@ class Drawing {
     const bool watched = broken || watched_.contains(verdict.key);
     if (!watched && (before == nullptr || !before->passes)) return;
     const Way* way = planned(verdict.key);
+    // what no longer applies has to go on so only where that was the plan
+    if (verdict.kind == Kind::not_applicable && way == nullptr) return;
     if (way == nullptr) way = nearest(aim_.trials.ways(verdict.rule).keep, verdict.asked);
     if (way == nullptr) {
       if (broken) out_.stuck.push_back(verdict.key);
@@ -84,8 +86,10 @@ class Drawing {
       if (!(row.limit_size > 0)) row.limit_size = 1;
       row.slack = left->value / row.limit_size;
       // where nothing of it is wanted there is nothing to spare
-      const bool none = condition.upper && !condition.strict && left->limit == 0;
-      row.margin = none ? 0 : mends ? spare : std::min(spare, std::max(0.0, row.slack));
+      const bool none = !condition.strict && left->limit == 0;
+      row.margin = none || condition.exact ? 0
+                   : mends                 ? spare
+                                           : std::min(spare, std::max(0.0, row.slack));
       row.moves.assign(aim_.dials.all().size(), 0.0);
     }
   }
@@ -164,7 +168,8 @@ std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim) {
   std::vector<VerdictKey> out;
   for (const Trialled& verdict : trial.verdicts) {
     const Trialled* before = aim.before.find(verdict.key);
-    const bool lost = before != nullptr && before->passes && !verdict.passes;
+    const bool lost = before != nullptr && before->passes && !verdict.passes &&
+                      verdict.kind != Kind::not_applicable;
     if (lost || is_broken(verdict, aim.threshold)) out.push_back(verdict.key);
   }
   return out;

@@ -128,21 +128,26 @@ class Suggesting {
     const change::Aim aim{trials, dials, *before, how_.threshold};
     change::Choices choices = change::choose(aim, how_.most);
     const auto findings = by_key(out_.before.findings);
-    std::set<VerdictKey> unmendable(choices.unmendable.begin(), choices.unmendable.end());
-    for (const VerdictKey& key : choices.unmendable) {
-      const auto at = findings.find(key);
-      if (at != findings.end()) out_.unmendable.push_back({*at->second});
-    }
+    const auto note = [&](const std::vector<VerdictKey>& keys, std::vector<Finding>& to) {
+      for (const VerdictKey& key : keys) {
+        const auto at = findings.find(key);
+        if (at != findings.end()) to.push_back(*at->second);
+      }
+    };
+    note(choices.unmendable, out_.unmendable);
+    note(choices.blocked, out_.blocked);
+    note(choices.otherwise, out_.otherwise);
     // what a printed label says wrong is no matter of amounts
     for (const Finding& finding : out_.broken) {
-      if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back({finding});
+      if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back(finding);
     }
     const change::Rounding rounding(dials, *blend);
     for (const change::Choice& choice : choices.answers) {
       auto answer = made(choice, aim, rounding);
       if (answer && !told(*answer)) out_.answers.push_back(std::move(*answer));
     }
-    if (choices.answers.empty()) add_conflict(choices.failed, aim, findings);
+    if (choices.answers.empty() || !choices.blocked.empty())
+      add_conflict(choices.failed, aim, findings);
   }
 
   static VerdictKey key_of(const Finding& finding,
@@ -288,6 +293,12 @@ class Suggesting {
                                                           : finding->second->message;
       out_.conflict.push_back({std::get<0>(key), words});
     }
+  }
+
+  [[nodiscard]] std::string title(const std::string& rule) const {
+    const rules::Ruleset& ruleset = rulesets_.parts().ruleset;
+    const auto at = ruleset.find_rule(rule);
+    return at ? ruleset.rules[*at].title : rule;
   }
 
   const FormulaText& formula_;

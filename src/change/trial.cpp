@@ -58,7 +58,7 @@ std::optional<Trial> Trials::of(const formula::Sheet& sheet) const {
     const rules::Verdict& one = verdicts[at];
     VerdictKey key{parts_.ruleset.rules[one.rule].id, one.subject_kind, one.subject, 0};
     std::get<3>(key) = seen[key]++;
-    if (one.kind == rules::Kind::not_applicable) continue;
+    if (one.kind == rules::Kind::not_applicable && asked[at].when.empty()) continue;
     Trialled& kept = out.verdicts.emplace_back();
     kept.rule = one.rule;
     kept.key = std::move(key);

@@ -17,7 +17,8 @@
 
 namespace sudsmark::change {
 
-/// A verdict that applies, and the figures that it was made of.
+/// A verdict, and the figures that it was made of. What does not apply is kept where figures may
+/// have decided that.
 struct Trialled {
   std::uint32_t rule = 0;
   VerdictKey key;
@@ -28,12 +29,12 @@ struct Trialled {
   rules::Asked asked;
 };
 
-/// What applies to one sheet, in the order of the rules.
+/// What the rules say of one sheet, in their order.
 class Trial {
  public:
   std::vector<Trialled> verdicts;
 
-  /// Null where the rule does not apply there.
+  /// Null where there is nothing to ask about.
   [[nodiscard]] const Trialled* find(const VerdictKey& key) const;
   void index();
 

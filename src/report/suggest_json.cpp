@@ -110,13 +110,17 @@ std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
   document.begin_list("answers");
   for (const SuggestedChange& one : suggestion.answers) document.item(answer(one, file));
   document.end();
-  document.begin_list("unmendable");
-  for (const Unmendable& one : suggestion.unmendable) {
-    ordered_json item = finding(one.finding, file);
-    item["remedy"] = one.finding.remedy;
-    document.item(item);
+  for (const auto& [key, list] :
+       {std::pair("unmendable", &suggestion.unmendable), std::pair("blocked", &suggestion.blocked),
+        std::pair("otherwise", &suggestion.otherwise)}) {
+    document.begin_list(key);
+    for (const Finding& one : *list) {
+      ordered_json item = finding(one, file);
+      item["remedy"] = one.remedy;
+      document.item(item);
+    }
+    document.end();
   }
-  document.end();
   document.begin_list("conflict");
   for (const Conflicting& one : suggestion.conflict) {
     ordered_json item{{"words", one.words}};

@@ -1,6 +1,7 @@
 // Suggestions as text: what is broken, then each answer as a short bench card with what it trades.
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <utility>
 
 #include <sudsmark/suggest.h>
@@ -51,16 +52,13 @@ class SuggestionText {
       out_ += "to mend\n";
       for (const Finding& finding : of_.broken) add(finding, "  ");
       for (std::size_t at = 0; at < of_.answers.size(); ++at) add(at);
-      if (of_.answers.empty()) add_none();
-      if (!of_.unmendable.empty()) {
-        out_ += "not mended by amounts\n";
-        for (const Unmendable& one : of_.unmendable) {
-          add(one.finding, "  ");
-          if (!one.finding.remedy.empty()) out_ += "    " + harmless(one.finding.remedy) + "\n";
-          for (const std::string& missing : one.finding.missing) {
-            out_ += "    it needs " + harmless(missing) + "\n";
-          }
-        }
+      if (of_.answers.empty() || !of_.blocked.empty()) add_none();
+      add_remedies("not mended by amounts", of_.unmendable);
+      add_remedies("without a change of amounts", of_.otherwise);
+      if (of_.answers.empty() && of_.unmendable.empty()) {
+        add_remedies("what else may help", of_.broken);
+      } else {
+        add_remedies("what else may help", of_.blocked);
       }
       for (const std::string& words : of_.fixed) out_ += "not moved: " + harmless(words) + "\n";
     }
@@ -148,7 +146,23 @@ class SuggestionText {
     return one.before && one.before->level >= of_.threshold && one.before->kind != Kind::pass;
   }
 
+  void add_remedies(const std::string& heading, const std::vector<Finding>& findings) {
+    std::set<std::string> told;
+    for (const Finding& one : findings) {
+      if (!told.insert(one.rule).second) continue;
+      if (told.size() == 1) out_ += heading + "\n";
+      std::string words = one.remedy;
+      for (const std::string& missing : one.missing) words += " It needs " + missing + ".";
+      out_ += "  " + one.rule + ": " + harmless(words) + "\n";
+    }
+  }
+
   void add_none() {
+    if (!of_.blocked.empty() && !of_.answers.empty()) {
+      out_ += "left as it is: with the total kept, these cannot all hold\n";
+      add_conflict();
+      return;
+    }
     const bool some = of_.broken.size() > of_.unmendable.size();
     if (!some) {
       out_ += "no change of amounts mends this\n";
@@ -156,9 +170,13 @@ class SuggestionText {
       out_ += "no change of amounts was found that mends this and breaks nothing else\n";
     } else {
       out_ += "no change of amounts mends this: with the total kept, these cannot all hold\n";
-      for (const Conflicting& one : of_.conflict) {
-        out_ += "  " + harmless(one.words) + (one.rule.empty() ? "" : " [" + one.rule + "]") + "\n";
-      }
+      add_conflict();
+    }
+  }
+
+  void add_conflict() {
+    for (const Conflicting& one : of_.conflict) {
+      out_ += "  " + harmless(one.words) + (one.rule.empty() ? "" : " [" + one.rule + "]") + "\n";
     }
   }
 

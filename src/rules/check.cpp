@@ -117,10 +117,10 @@ class Check {
       applies = both(applies, {when.truth, when.missing});
     }
     Verdict& verdict = add(index, subject);
+    if (options_.asked != nullptr) options_.asked->back().when = std::exchange(asked_when_, {});
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
-    if (options_.asked != nullptr) options_.asked->back() = {std::move(asked_when_), tried_};
-    asked_when_.clear();
+    if (options_.asked != nullptr) options_.asked->back().expect = tried_;
     const Decider decider = decide(rule, expected.truth);
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};

@@ -190,6 +190,8 @@ class Reader {
     }
     switch (wanted ? test.relation : opposite(test.relation)) {
       case Relation::equal:
+        one.exact = true;
+        below.exact = true;
         return {{one, below}};
       case Relation::unequal:
         one.strict = true;

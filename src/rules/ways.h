@@ -24,6 +24,7 @@ struct Condition {
   bool upper = false;      ///< the figure has to stay below its limit; else above
   bool second = false;     ///< the limit is the upper one of two
   bool strict = false;     ///< the limit itself will not do
+  bool exact = false;      ///< the limit itself is wanted, neither more nor less
   friend bool operator==(const Condition&, const Condition&) = default;
 };
 
