@@ -11,8 +11,6 @@ namespace {
 constexpr std::size_t most_tries = 16;
 /// An answer that costs so many times the smallest is none that anybody wants.
 constexpr double too_dear = 8;
-/// A dial leads if it does so much of what is to be mended.
-constexpr double leading = 0.1;
 
 class Choosing {
  public:
@@ -77,6 +75,7 @@ class Choosing {
     }
     Setting rest = setting;
     out_.failed = mended;
+    const std::vector<VerdictKey> otherwise = out_.otherwise;
     for (const VerdictKey& key : broken) {
       if (broken.size() == 1) return std::nullopt;
       Setting alone = setting;
@@ -89,6 +88,7 @@ class Choosing {
       rest.ignored.insert(key);
       out_.blocked.push_back(key);
     }
+    out_.otherwise = otherwise;  // those tries were no answers
     if (out_.blocked.empty() || out_.blocked.size() == broken.size()) return std::nullopt;
     Mended tried = mend(aim_, rest);
     if (tried.sound()) return Choice{std::move(rest), std::move(tried), {}};
@@ -147,16 +147,21 @@ class Choosing {
       offer(other);
     }
     if (best) return best;
+    std::optional<VerdictKey> detour;
     for (const Trialled& verdict : aim_.before.verdicts) {
       if (!is_broken(verdict, aim_.threshold)) continue;
       if (setting.ignored.contains(verdict.key)) continue;
       for (const std::size_t dial : that_free(setting, verdict.key)) {
-        if (++tries > 2 * most_tries) return best;
+        if (++tries > 2 * most_tries) break;
         Setting other = setting;
         other.removed.insert(dial);
+        const bool had = best.has_value();
+        const double cost = had ? best->mended.cost : 0;
         offer(std::move(other));
+        if (best && (!had || best->mended.cost < cost)) detour = verdict.key;
       }
     }
+    if (detour) out_.otherwise.push_back(*detour);
     return best;
   }
 
@@ -224,28 +229,39 @@ class Choosing {
     return out;
   }
 
-  /// The dials that do a part of what is to be mended, by the picture around the formula as it is.
+  /// The dials without whose turn something stays broken that is to be mended.
   std::set<std::pair<std::size_t, bool>> leads(const Choice& choice) {
     std::set<std::pair<std::size_t, bool>> out;
-    for (const std::size_t gone : choice.setting.removed) out.insert({gone, false});
-    Slopes& slopes = pictures_[{choice.setting.plan, choice.setting.removed}];
-    if (slopes.rows.empty()) {
-      Turns turns(aim_.dials.all().size(), 0.0);
-      for (const std::size_t gone : choice.setting.removed) take_out(gone, turns);
+    const std::vector<Dial>& dials = aim_.dials.all();
+    const auto stays_broken = [&](std::size_t at) {
+      Turns turns = choice.mended.turns;
+      const auto& sum = dials[at].balance;
+      if (sum) turns[aim_.dials.fillers()[*sum]] += turns[at];
+      turns[at] = 0;
       const auto trial = aim_.trials.of(aim_.dials.turned(turns));
-      if (trial) slopes = slopes_at(turns, *trial, aim_, choice.setting.plan, {});
+      if (!trial) return true;
+      return std::any_of(trial->verdicts.begin(), trial->verdicts.end(),
+                         [&](const Trialled& verdict) {
+                           const Trialled* before = aim_.before.find(verdict.key);
+                           return is_broken(verdict, aim_.threshold) && before != nullptr &&
+                                  is_broken(*before, aim_.threshold) &&
+                                  !choice.setting.ignored.contains(verdict.key);
+                         });
+    };
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      const double turn = choice.mended.turns[at];
+      const bool filler = dials[at].balance && aim_.dials.fillers()[*dials[at].balance] == at;
+      if (turn == 0 || filler) continue;
+      if (stays_broken(at)) out.insert({at, turn > 0});
     }
-    for (const Slope& row : slopes.rows) {
-      const Trialled* before = aim_.before.find(row.of);
-      if (before == nullptr || !is_broken(*before, aim_.threshold)) continue;
-      if (choice.setting.ignored.contains(row.of) || row.slack >= row.margin) continue;
-      double all = 0;
-      for (std::size_t at = 0; at < row.moves.size(); ++at) {
-        all += std::max(0.0, row.moves[at] * choice.mended.turns[at]);
-      }
-      for (std::size_t at = 0; at < row.moves.size(); ++at) {
-        const double does = row.moves[at] * choice.mended.turns[at];
-        if (does > 0 && does >= leading * all) out.insert({at, choice.mended.turns[at] > 0});
+    if (!out.empty()) return out;
+    // any of several would do: then the dearest leads, or the filler if nothing else moves
+    double most = 0;
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      const double cost = cost_of(dials[at]) * std::abs(choice.mended.turns[at]);
+      if (cost > most) {
+        most = cost;
+        out = {{at, choice.mended.turns[at] > 0}};
       }
     }
     return out;
@@ -302,16 +318,6 @@ class Choosing {
   const Aim& aim_;
   std::size_t most_;
   Choices out_;
-  struct Pictures {
-    std::vector<std::pair<std::pair<Plan, std::set<std::size_t>>, Slopes>> all;
-    Slopes& operator[](const std::pair<Plan, std::set<std::size_t>>& of) {
-      for (auto& [key, slopes] : all) {
-        if (key == of) return slopes;
-      }
-      return all.emplace_back(of, Slopes{}).second;
-    }
-  };
-  Pictures pictures_;
 };
 
 }  // namespace

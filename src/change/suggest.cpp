@@ -3,18 +3,17 @@
 
 #include <algorithm>
 #include <cmath>
-#include <filesystem>
 #include <map>
 #include <set>
 #include <utility>
 
 #include "blend/blend.h"
+#include "change/beside.h"
 #include "change/choices.h"
 #include "change/edits.h"
 #include "change/rounding.h"
 #include "change/weight.h"
 #include "formula/assemble.h"
-#include "formula/tree.h"
 #include "front/parts.h"
 #include "front/same_name.h"
 #include "front/today.h"
@@ -42,38 +41,6 @@ std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings
   }
   return out;
 }
-
-/// The formula beside which a tweak of it is tried, and a reader that knows both.
-class Beside {
- public:
-  Beside(const FormulaText& formula, const CheckOptions& options)
-      : formula_(formula), options_(options) {
-    const std::filesystem::path path(formula.path);
-    name_ = path.filename().generic_string();
-    tweak_ = (path.parent_path() / "suggested.formula").generic_string();
-    options_.read = [this, read = options.read](const std::string& wanted) {
-      if (wanted == formula::path_beside(tweak_, name_)) return std::optional(formula_.text);
-      return read ? read(wanted) : std::nullopt;
-    };
-  }
-
-  /// A full check of a tweak of the formula; none if it cannot be read.
-  [[nodiscard]] std::optional<FormulaResult> check(const std::string& name,
-                                                   const std::vector<std::string>& edits,
-                                                   const Rulesets& rulesets) const {
-    RunResult run;
-    const std::string text = change::tweak_of(name, name_, options_.batch, edits);
-    sudsmark::check({tweak_, text, false}, rulesets, options_, run);
-    if (run.formulas.size() != 1 || !run.problems.empty()) return std::nullopt;
-    return std::move(run.formulas.front());
-  }
-
- private:
-  const FormulaText& formula_;
-  CheckOptions options_;
-  std::string name_;
-  std::string tweak_;
-};
 
 class Suggesting {
  public:
@@ -146,6 +113,10 @@ class Suggesting {
       auto answer = made(choice, aim, rounding);
       if (answer && !told(*answer)) out_.answers.push_back(std::move(*answer));
     }
+    // what cannot be weighed out is no answer beside others
+    const bool some = std::any_of(out_.answers.begin(), out_.answers.end(),
+                                  [](const auto& one) { return !one.rounding_breaks; });
+    if (some) std::erase_if(out_.answers, [](const auto& one) { return one.rounding_breaks; });
     if (choices.answers.empty() || !choices.blocked.empty())
       add_conflict(choices.failed, aim, findings);
   }
@@ -206,7 +177,7 @@ class Suggesting {
             const change::Aim& aim, SuggestedChange& out) {
     out.edits = change::edits_of(aim.dials, turns);
     if (out.edits.empty()) return false;
-    const Beside beside(formula_, options_);
+    const change::Beside beside(formula_, options_);
     auto after = beside.check(out_.before.name + ", mended", out.edits, rulesets_);
     if (!after) return false;
     out.comparison = differences(out_.before, std::move(*after));

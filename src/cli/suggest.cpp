@@ -67,6 +67,23 @@ Exit write_tweak(const Arguments& arguments, const Suggestion& suggestion, const
   return Exit::fine;
 }
 
+Exit rank_swaps(const Arguments& arguments, const std::vector<Output>& outputs,
+                const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
+  std::vector<Problem> problems;
+  const auto found = swaps(formula, arguments.swap, rulesets, options, problems);
+  std::cerr << problem_lines(problems);
+  if (!found) return Exit::unusable;
+  Exit exit = found->choices.empty() ? Exit::found : Exit::fine;
+  for (const Output& output : outputs) {
+    exit = write(output,
+                 output.format == Format::json
+                     ? swaps_json(*found, rulesets, {arguments.ascii})
+                     : swaps_text(*found, {arguments.verbose, false, arguments.ascii}),
+                 exit);
+  }
+  return exit;
+}
+
 }  // namespace
 
 Exit suggest(const Arguments& arguments) {
@@ -77,6 +94,10 @@ Exit suggest(const Arguments& arguments) {
   if (!options) return Exit::unusable;
   std::vector<Problem> problems;
   const auto formula = read_formula(arguments.files.front(), false, problems);
+  if (formula && !arguments.swap.empty()) {
+    if (!arguments.write.empty()) return wrong("--swap ranks, and writes nothing");
+    return rank_swaps(arguments, *outputs, *formula, *rulesets, *options);
+  }
   SuggestOptions how;
   how.threshold = arguments.fail_on;
   const auto suggestion =
