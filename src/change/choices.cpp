@@ -165,16 +165,19 @@ class Choosing {
     return best;
   }
 
-  /// Dials without which the verdict is no longer broken and nothing else is that was not.
+  /// Dials without which the verdict is no longer broken. None for a note: nobody leaves a material
+  /// out for that.
   std::vector<std::size_t> that_free(const Setting& setting, const VerdictKey& key) {
     std::vector<std::size_t> out;
+    const Trialled* now = aim_.before.find(key);
+    if (now != nullptr && now->level == Level::note) return out;
     const std::vector<Dial>& dials = aim_.dials.all();
     for (std::size_t at = 0; at < dials.size(); ++at) {
       if (dials[at].kept || dials[at].fills || setting.removed.contains(at)) continue;
       Turns turns(dials.size(), 0.0);
       for (const std::size_t gone : setting.removed) take_out(gone, turns);
       take_out(at, turns);
-      const auto trial = aim_.trials.of(aim_.dials.turned(turns));
+      const auto trial = aim_.probes.at(turns);
       if (!trial) continue;
       const Trialled* then = trial->find(key);
       if (then == nullptr || then->weight == 0) out.push_back(at);
@@ -238,7 +241,7 @@ class Choosing {
       const auto& sum = dials[at].balance;
       if (sum) turns[aim_.dials.fillers()[*sum]] += turns[at];
       turns[at] = 0;
-      const auto trial = aim_.trials.of(aim_.dials.turned(turns));
+      const auto trial = aim_.probes.at(turns);
       if (!trial) return true;
       return std::any_of(trial->verdicts.begin(), trial->verdicts.end(),
                          [&](const Trialled& verdict) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -39,7 +40,7 @@ class Mending {
     for (const Trialled& verdict : aim_.before.verdicts) {
       if (is_broken(verdict, aim_.threshold)) watched_.insert(verdict.key);
     }
-    auto trial = aim_.trials.of(aim_.dials.turned(out_.turns));
+    auto trial = aim_.probes.at(out_.turns);
     for (int round = 0; round < most_rounds && trial; ++round) {
       out_.slopes = slopes_at(out_.turns, *trial, aim_, setting_.plan, watched_);
       drop_ignored(out_.slopes);
@@ -157,7 +158,7 @@ class Mending {
 
   /// Goes there, or half the way where it has gone to and fro for long, or part of the way where
   /// that cannot be mixed.
-  std::optional<Trial> step_to(const Turns& to, int round) {
+  std::shared_ptr<const Trial> step_to(const Turns& to, int round) {
     constexpr int patient = 7;
     double part = round < patient ? 1.0 : 0.5;
     constexpr double least = 0.1;
@@ -166,10 +167,10 @@ class Mending {
       for (std::size_t at = 0; at < from.size(); ++at) {
         out_.turns[at] = part == 1.0 ? to[at] : from[at] + part * (to[at] - from[at]);
       }
-      auto trial = aim_.trials.of(aim_.dials.turned(out_.turns));
+      auto trial = aim_.probes.at(out_.turns);
       if (trial) return trial;
     }
-    return std::nullopt;
+    return nullptr;
   }
 
   const Aim& aim_;

@@ -53,16 +53,16 @@ class Drawing {
       : turns_(turns), here_(here), aim_(aim), plan_(plan), watched_(watched) {}
 
   Slopes run() {
-    for (const Trialled& verdict : here_.verdicts) take(verdict);
+    for (std::size_t at = 0; at < here_.verdicts.size(); ++at) take(here_.verdicts[at], at);
     for (std::size_t dial = 0; dial < aim_.dials.all().size(); ++dial) turn(dial);
     drop_still();
     return std::move(out_);
   }
 
  private:
-  void take(const Trialled& verdict) {
+  void take(const Trialled& verdict, std::size_t stands) {
     const bool broken = is_broken(verdict, aim_.threshold);
-    const Trialled* before = aim_.before.find(verdict.key);
+    const Trialled* before = aim_.before.find(verdict.key, stands);
     const bool watched = broken || watched_.contains(verdict.key);
     if (!watched && (before == nullptr || !before->passes)) return;
     const Way* way = planned(verdict.key);
@@ -79,6 +79,7 @@ class Drawing {
       if (!left) continue;
       Slope& row = out_.rows.emplace_back();
       row.of = verdict.key;
+      row.stands = stands;
       row.condition = condition;
       row.broken = mends;
       const double figure = condition.upper ? left->limit - left->value : left->limit + left->value;
@@ -115,10 +116,10 @@ class Drawing {
     if (by == 0) return;
     moved[at] += by;
     if (counter) moved[filler] -= by;
-    const auto trial = aim_.trials.of(aim_.dials.turned(moved));
+    const auto trial = aim_.probes.at(moved);
     if (!trial) return;
     for (Slope& row : out_.rows) {
-      const Trialled* verdict = trial->find(row.of);
+      const Trialled* verdict = trial->find(row.of, row.stands);
       if (verdict == nullptr) continue;
       const auto left = rules::slack(row.condition, tried(row.condition, verdict->asked));
       if (!left) continue;
@@ -166,8 +167,9 @@ bool is_broken(const Trialled& verdict, Level threshold) {
 
 std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim) {
   std::vector<VerdictKey> out;
-  for (const Trialled& verdict : trial.verdicts) {
-    const Trialled* before = aim.before.find(verdict.key);
+  for (std::size_t at = 0; at < trial.verdicts.size(); ++at) {
+    const Trialled& verdict = trial.verdicts[at];
+    const Trialled* before = aim.before.find(verdict.key, at);
     const bool lost = before != nullptr && before->passes && !verdict.passes &&
                       verdict.kind != Kind::not_applicable;
     if (lost || is_broken(verdict, aim.threshold)) out.push_back(verdict.key);

@@ -19,6 +19,7 @@ namespace sudsmark::change {
 /// In multiples of the limit's size, turns in percent of the product.
 struct Slope {
   VerdictKey of;
+  std::size_t stands = 0;  ///< where in the trial
   rules::Condition condition;
   double slack = 0;
   double limit_size = 1;      ///< what the figures were divided by
@@ -37,6 +38,7 @@ using Watched = std::set<VerdictKey>;
 struct Aim {
   const Trials& trials;
   const Dials& dials;
+  Probes& probes;
   const Trial& before;  ///< the formula as it is
   Level threshold;      ///< broken: at this level or above
 };

@@ -92,7 +92,8 @@ class Suggesting {
     if (!before || !blend) return;
     const change::Dials dials(*sheet, *blend, same_name_);
     note_fixed(*sheet);
-    const change::Aim aim{trials, dials, *before, how_.threshold};
+    change::Probes probes(trials, dials);
+    const change::Aim aim{trials, dials, probes, *before, how_.threshold};
     change::Choices choices = change::choose(aim, how_.most);
     const auto findings = by_key(out_.before.findings);
     const auto note = [&](const std::vector<VerdictKey>& keys, std::vector<Finding>& to) {

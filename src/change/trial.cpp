@@ -1,5 +1,6 @@
 #include "change/trial.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "blend/blend.h"
@@ -8,14 +9,11 @@
 
 namespace sudsmark::change {
 
-const Trialled* Trial::find(const VerdictKey& key) const {
-  const auto at = by_key_.find(key);
-  return at == by_key_.end() ? nullptr : &verdicts[at->second];
-}
-
-void Trial::index() {
-  by_key_.clear();
-  for (std::size_t at = 0; at < verdicts.size(); ++at) by_key_[verdicts[at].key] = at;
+const Trialled* Trial::find(const VerdictKey& key, std::size_t near) const {
+  if (near < verdicts.size() && verdicts[near].key == key) return &verdicts[near];
+  const auto at = std::find_if(verdicts.begin(), verdicts.end(),
+                               [&](const Trialled& one) { return one.key == key; });
+  return at == verdicts.end() ? nullptr : &*at;
 }
 
 Trials::Trials(const Rulesets& rulesets, const CheckOptions& options)
@@ -53,22 +51,39 @@ std::optional<Trial> Trials::of(const formula::Sheet& sheet) const {
   how.asked = &asked;
   const auto verdicts = rules::evaluate(parts_.ruleset, *blend, missing, how);
   Trial out;
-  std::map<VerdictKey, int> seen;
+  out.verdicts.reserve(verdicts.size());
+  std::size_t first_of_rule = 0;
   for (std::size_t at = 0; at < verdicts.size(); ++at) {
     const rules::Verdict& one = verdicts[at];
-    VerdictKey key{parts_.ruleset.rules[one.rule].id, one.subject_kind, one.subject, 0};
-    std::get<3>(key) = seen[key]++;
+    if (one.rule != verdicts[first_of_rule].rule) first_of_rule = at;
+    const auto alike = [&](const rules::Verdict& other) {
+      return other.subject == one.subject && other.subject_kind == one.subject_kind;
+    };
+    const auto which = static_cast<int>(
+        std::count_if(verdicts.begin() + static_cast<std::ptrdiff_t>(first_of_rule),
+                      verdicts.begin() + static_cast<std::ptrdiff_t>(at), alike));
     if (one.kind == rules::Kind::not_applicable && asked[at].when.empty()) continue;
     Trialled& kept = out.verdicts.emplace_back();
     kept.rule = one.rule;
-    kept.key = std::move(key);
+    kept.key = {parts_.ruleset.rules[one.rule].id, std::string(one.subject_kind),
+                std::string(one.subject), which};
     kept.kind = static_cast<Kind>(one.kind);
     kept.level = static_cast<Level>(one.level);
     kept.weight = weight(kept.kind, kept.level, one.allowed.has_value(), one.met_from_memory);
     kept.passes = !one.allowed && (kept.kind == Kind::pass || one.met_from_memory);
     kept.asked = std::move(asked[at]);
   }
-  out.index();
+  return out;
+}
+
+std::shared_ptr<const Trial> Probes::at(const Turns& turns) {
+  constexpr std::size_t most_kept = 150;
+  const auto known = kept_.find(turns);
+  if (known != kept_.end()) return known->second;
+  auto trial = trials_.of(dials_.turned(turns));
+  std::shared_ptr<const Trial> out;
+  if (trial) out = std::make_shared<const Trial>(std::move(*trial));
+  if (kept_.size() < most_kept) kept_.emplace(turns, out);
   return out;
 }
 

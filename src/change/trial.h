@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,6 +11,7 @@
 #include <sudsmark/check.h>
 #include <sudsmark/rulesets.h>
 
+#include "change/dials.h"
 #include "change/weight.h"
 #include "formula/sheet.h"
 #include "rules/check.h"
@@ -34,12 +36,9 @@ class Trial {
  public:
   std::vector<Trialled> verdicts;
 
-  /// Null where there is nothing to ask about.
-  [[nodiscard]] const Trialled* find(const VerdictKey& key) const;
-  void index();
-
- private:
-  std::map<VerdictKey, std::size_t> by_key_;
+  /// Null where there is nothing to ask about. `near` is where it is likely to stand: trials of one
+  /// formula are nearly alike.
+  [[nodiscard]] const Trialled* find(const VerdictKey& key, std::size_t near = 0) const;
 };
 
 /// The ways in which a rule is kept: by its expectation, or by no longer applying.
@@ -61,6 +60,21 @@ class Trials {
   const CheckOptions& options_;
   std::vector<bool> chosen_;
   std::vector<WaysOf> ways_;  ///< by rule
+};
+
+/// Trials of one formula with its dials turned. The first are remembered, since every search begins
+/// at the same point.
+class Probes {
+ public:
+  Probes(const Trials& trials, const Dials& dials) : trials_(trials), dials_(dials) {}
+
+  /// Null if the turned sheet cannot be mixed.
+  [[nodiscard]] std::shared_ptr<const Trial> at(const Turns& turns);
+
+ private:
+  const Trials& trials_;
+  const Dials& dials_;
+  std::map<Turns, std::shared_ptr<const Trial>> kept_;
 };
 
 /// The tests that a condition is about.
