@@ -10,8 +10,9 @@ namespace sudsmark::change {
 namespace {
 
 constexpr double percent = 100;
-/// [% of the product] where no scale is stated or no batch.
-constexpr double plain_step = 0.01;
+// Where no scale is stated: of a batch in grams, and where there is none.
+constexpr double plain_grams = 0.1;
+constexpr double plain_step = 0.01;  // % of the product
 
 }  // namespace
 
@@ -24,15 +25,17 @@ bool Rounding::by_scale(const Dial& dial) const {
 }
 
 double Rounding::step(const Dial& dial, double share) const {
-  if (!by_scale(dial)) {
-    // what is a few parts in ten thousand needs finer steps
-    double step = plain_step;
-    while (step > share * percent / 50 && step > 1e-6) step /= 10;
-    return step;
+  if (by_scale(dial)) {
+    const auto scales = measures::scales_of(scales_);
+    const auto plan =
+        science::plan_weighing(scales, share * *dial.grams, measures::bench_tolerance);
+    return plan ? scales[plan->scale].step / *dial.grams * percent : plain_step;
   }
-  const auto scales = measures::scales_of(scales_);
-  const auto plan = science::plan_weighing(scales, share * *dial.grams, measures::bench_tolerance);
-  return plan ? scales[plan->scale].step / *dial.grams * percent : plain_step;
+  // in steps of which it is fifty at least
+  constexpr double fine = 50;
+  double step = dial.grams ? plain_grams / *dial.grams * percent : plain_step;
+  while (step > share * percent / fine && step > 1e-6) step /= 10;
+  return step;
 }
 
 std::size_t Rounding::taker(const Turns& turns, std::size_t sum) const {
@@ -97,8 +100,10 @@ std::vector<double> Rounding::steps(const Turns& turns) const {
 }
 
 std::string Rounding::to() const {
-  const bool any = !dials_.all().empty() && by_scale(dials_.all().front());
-  return any ? "the steps of the scales" : "0.01 %, since no batch or no scale is stated";
+  if (dials_.all().empty()) return {};
+  const Dial& dial = dials_.all().front();
+  if (by_scale(dial)) return "the steps of the scales";
+  return dial.grams ? "0.1 g, since no scale is stated" : "0.01 %, since no batch is stated";
 }
 
 }  // namespace sudsmark::change

@@ -22,8 +22,8 @@ Exit wrong(const std::string& words) {
 std::optional<std::string> path_from(const std::string& to, const std::string& base,
                                      bool allow_outside) {
   std::error_code error;
-  const fs::path folder = fs::weakly_canonical(fs::path(to), error).parent_path();
-  const fs::path file = fs::weakly_canonical(fs::path(base), error);
+  const fs::path folder = fs::weakly_canonical(fs::absolute(to, error), error).parent_path();
+  const fs::path file = fs::weakly_canonical(fs::absolute(base, error), error);
   if (error) return std::nullopt;
   const fs::path path = file.lexically_relative(folder);
   if (path.empty() || (!allow_outside && *path.begin() == "..")) return std::nullopt;
