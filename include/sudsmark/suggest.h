@@ -29,7 +29,7 @@ namespace sudsmark {
 struct SuggestOptions {
   Level threshold = Level::warning;  ///< findings at this level or above are mended
   std::size_t most = 4;              ///< answers
-  bool problems = false;             ///< fill SuggestedChange::problem
+  bool problems = false;  ///< fill SuggestedChange::problem and Suggestion::conflict_problem
 };
 
 /// What becomes of one line, or of all lines of one name.
@@ -62,6 +62,7 @@ struct SuggestedChange {
 struct Conflicting {
   std::string rule;  ///< empty: a `keep`
   std::string words;
+  std::size_t row = 0;  ///< of Suggestion::conflict_problem
 };
 
 struct Suggestion {
@@ -75,6 +76,7 @@ struct Suggestion {
   /// That amounts mend only by a detour, such as leaving a material out: their remedies come first.
   std::vector<Finding> otherwise;
   std::vector<Conflicting> conflict;  ///< of what is blocked, or where there is no answer
+  std::string conflict_problem;       ///< them alone with the total kept, in the LP format
   /// Lines that could not be moved, and why.
   std::vector<std::string> fixed;
   /// Whether all that is broken is mended, or nothing is.

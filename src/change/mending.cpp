@@ -157,7 +157,7 @@ class Mending {
   }
 
   /// Goes there, or half the way where it has gone to and fro for long, or part of the way where
-  /// that cannot be mixed.
+  /// that cannot be mixed or a figure is lost (a share of nothing).
   std::shared_ptr<const Trial> step_to(const Turns& to, int round) {
     constexpr int patient = 7;
     double part = round < patient ? 1.0 : 0.5;
@@ -168,9 +168,17 @@ class Mending {
         out_.turns[at] = part == 1.0 ? to[at] : from[at] + part * (to[at] - from[at]);
       }
       auto trial = aim_.probes.at(out_.turns);
-      if (trial) return trial;
+      if (trial && (part / 2 <= least || !loses_figures(*trial))) return trial;
     }
     return nullptr;
+  }
+
+  [[nodiscard]] bool loses_figures(const Trial& trial) const {
+    return std::any_of(trial.verdicts.begin(), trial.verdicts.end(), [&](const Trialled& verdict) {
+      if (verdict.kind != Kind::open || !watched_.contains(verdict.key)) return false;
+      const Trialled* before = aim_.before.find(verdict.key);
+      return before != nullptr && before->kind != Kind::open;
+    });
   }
 
   const Aim& aim_;

@@ -251,20 +251,41 @@ class Suggesting {
         optional.insert(optional.end(), failed.problem.keeps.begin(), failed.problem.keeps.end());
       }
     }
-    for (const std::size_t row : change::conflict(failed.problem.linear, optional)) {
-      const auto keep = std::find(failed.problem.keeps.begin(), failed.problem.keeps.end(), row);
-      if (keep != failed.problem.keeps.end()) {
-        const auto at = static_cast<std::size_t>(keep - failed.problem.keeps.begin());
-        out_.conflict.push_back({"", *aim.dials.all()[failed.problem.kept_dials[at]].keep});
-        continue;
+    const std::vector<std::size_t> members = change::conflict(failed.problem.linear, optional);
+    change::LinearProblem alone;
+    alone.columns = failed.problem.linear.columns;
+    for (std::size_t row = 0; row < failed.problem.linear.rows.size(); ++row) {
+      const auto in = [row](const std::vector<std::size_t>& list) {
+        return std::find(list.begin(), list.end(), row) != list.end();
+      };
+      if (in(optional) && !in(members)) continue;
+      if (in(members)) {
+        out_.conflict.push_back(conflicting(row, failed, aim, findings));
+        out_.conflict.back().row = alone.rows.size();
       }
-      const auto at = std::find(failed.problem.rows.begin(), failed.problem.rows.end(), row);
-      const VerdictKey& key = rows[static_cast<std::size_t>(at - failed.problem.rows.begin())].of;
-      const auto finding = findings.find(key);
-      const std::string words = finding == findings.end() ? failed.problem.linear.rows[row].name
-                                                          : finding->second->message;
-      out_.conflict.push_back({std::get<0>(key), words});
+      alone.rows.push_back(failed.problem.linear.rows[row]);
     }
+    if (how_.problems && !members.empty()) out_.conflict_problem = change::lp_text(alone);
+  }
+
+  /// A row of the problem in words.
+  [[nodiscard]] Conflicting conflicting(
+      std::size_t row, const change::Mended& failed, const change::Aim& aim,
+      const std::map<VerdictKey, const Finding*>& findings) const {
+    const auto& keeps = failed.problem.keeps;
+    const auto keep = std::find(keeps.begin(), keeps.end(), row);
+    if (keep != keeps.end()) {
+      const auto at = static_cast<std::size_t>(keep - keeps.begin());
+      return {"", *aim.dials.all()[failed.problem.kept_dials[at]].keep, 0};
+    }
+    const auto& rows = failed.problem.rows;
+    const auto at =
+        static_cast<std::size_t>(std::find(rows.begin(), rows.end(), row) - rows.begin());
+    const VerdictKey& key = failed.slopes.rows[at].of;
+    const auto finding = findings.find(key);
+    std::string words = finding == findings.end() ? std::string() : finding->second->message;
+    if (words.empty()) words = title(std::get<0>(key));
+    return {std::get<0>(key), std::move(words), 0};
   }
 
   [[nodiscard]] std::string title(const std::string& rule) const {
