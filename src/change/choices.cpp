@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::size_t most_tries = 16;
 /// An answer that costs so many times the smallest is none that anybody wants.
-constexpr double too_dear = 8;
+constexpr double too_dear = 4;
 
 class Choosing {
  public:
@@ -24,9 +24,11 @@ class Choosing {
       keep(std::move(*first));
       explore(cheapest);
     }
+    if (out_.answers.empty()) return std::move(out_);
     std::stable_sort(
         out_.answers.begin(), out_.answers.end(),
         [](const Choice& a, const Choice& b) { return a.mended.cost < b.mended.cost; });
+    drop_larger();
     if (out_.answers.size() > most_) out_.answers.resize(most_);
     return std::move(out_);
   }
@@ -276,6 +278,25 @@ class Choosing {
     }
     out_.answers.push_back(std::move(choice));
     return true;
+  }
+
+  /// What does all that another answer does, and more, is no other answer.
+  void drop_larger() {
+    std::vector<Choice> kept;
+    for (const Choice& one : out_.answers) {
+      const bool larger =
+          std::any_of(out_.answers.begin(), out_.answers.end(), [&](const Choice& other) {
+            return other.leads.size() < one.leads.size() &&
+                   std::includes(one.leads.begin(), one.leads.end(), other.leads.begin(),
+                                 other.leads.end());
+          });
+      if (!larger) kept.push_back(one);
+    }
+    // the smallest change stays, however it comes about
+    if (kept.empty() || kept.front().leads != out_.answers.front().leads) {
+      kept.insert(kept.begin(), out_.answers.front());
+    }
+    out_.answers = std::move(kept);
   }
 
   void explore(double cheapest) {

@@ -49,6 +49,10 @@ class Mending {
       const Solved solved = solve(out_.problem.linear);
       out_.possible = solved.outcome == Outcome::optimal;
       out_.cost = solved.cost;
+      if (solved.outcome == Outcome::impossible && out_.failed_rows.empty()) {
+        out_.first_failed = out_.problem;
+        out_.failed_rows = out_.slopes.rows;
+      }
       const auto to = out_.possible ? turns_of(solved.values) : nearest();
       if (!to) break;
       double step = 0;

@@ -43,6 +43,9 @@ struct Mended {
   std::vector<VerdictKey> stuck;  ///< broken, and no amount moves them
   Slopes slopes;                  ///< of the last point that was drawn
   Problem problem;                ///< the last
+  /// The first that no point keeps, and its slopes: nearest to the formula, so plainest in words.
+  Problem first_failed;
+  std::vector<Slope> failed_rows;
   [[nodiscard]] bool sound() const { return possible && left.empty() && stuck.empty(); }
 };
 

@@ -105,6 +105,18 @@ class Suggesting {
     note(choices.unmendable, out_.unmendable);
     note(choices.blocked, out_.blocked);
     note(choices.otherwise, out_.otherwise);
+    // a paper may show that nothing is broken at all
+    for (const Finding& finding : out_.broken) {
+      const auto is = [&](const Finding& one) {
+        return one.rule == finding.rule && one.subject == finding.subject;
+      };
+      const auto in = [&](const std::vector<Finding>& list) {
+        return std::any_of(list.begin(), list.end(), is);
+      };
+      if (finding.kind == Kind::open && !in(out_.unmendable) && !in(out_.otherwise)) {
+        out_.otherwise.push_back(finding);
+      }
+    }
     // what a printed label says wrong is no matter of amounts
     for (const Finding& finding : out_.broken) {
       if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back(finding);
@@ -239,22 +251,23 @@ class Suggesting {
 
   void add_conflict(const change::Mended& failed, const change::Aim& aim,
                     const std::map<VerdictKey, const Finding*>& findings) {
-    if (failed.problem.linear.rows.empty()) return;
+    const change::Problem& problem = failed.first_failed;
+    if (problem.linear.rows.empty()) return;
     // what is to be mended is taken out last, so that the set is about it
-    const auto& rows = failed.slopes.rows;
+    const auto& rows = failed.failed_rows;
     std::vector<std::size_t> optional;
     for (const bool broken : {false, true}) {
       for (std::size_t at = 0; at < rows.size(); ++at) {
-        if (rows[at].broken == broken) optional.push_back(failed.problem.rows[at]);
+        if (rows[at].broken == broken) optional.push_back(problem.rows[at]);
       }
       if (!broken) {
-        optional.insert(optional.end(), failed.problem.keeps.begin(), failed.problem.keeps.end());
+        optional.insert(optional.end(), problem.keeps.begin(), problem.keeps.end());
       }
     }
-    const std::vector<std::size_t> members = change::conflict(failed.problem.linear, optional);
+    const std::vector<std::size_t> members = change::conflict(problem.linear, optional);
     change::LinearProblem alone;
-    alone.columns = failed.problem.linear.columns;
-    for (std::size_t row = 0; row < failed.problem.linear.rows.size(); ++row) {
+    alone.columns = problem.linear.columns;
+    for (std::size_t row = 0; row < problem.linear.rows.size(); ++row) {
       const auto in = [row](const std::vector<std::size_t>& list) {
         return std::find(list.begin(), list.end(), row) != list.end();
       };
@@ -263,7 +276,7 @@ class Suggesting {
         out_.conflict.push_back(conflicting(row, failed, aim, findings));
         out_.conflict.back().row = alone.rows.size();
       }
-      alone.rows.push_back(failed.problem.linear.rows[row]);
+      alone.rows.push_back(problem.linear.rows[row]);
     }
     if (how_.problems && !members.empty()) out_.conflict_problem = change::lp_text(alone);
   }
@@ -272,16 +285,17 @@ class Suggesting {
   [[nodiscard]] Conflicting conflicting(
       std::size_t row, const change::Mended& failed, const change::Aim& aim,
       const std::map<VerdictKey, const Finding*>& findings) const {
-    const auto& keeps = failed.problem.keeps;
+    const change::Problem& problem = failed.first_failed;
+    const auto& keeps = problem.keeps;
     const auto keep = std::find(keeps.begin(), keeps.end(), row);
     if (keep != keeps.end()) {
       const auto at = static_cast<std::size_t>(keep - keeps.begin());
-      return {"", *aim.dials.all()[failed.problem.kept_dials[at]].keep, 0};
+      return {"", *aim.dials.all()[problem.kept_dials[at]].keep, 0};
     }
-    const auto& rows = failed.problem.rows;
+    const auto& rows = problem.rows;
     const auto at =
         static_cast<std::size_t>(std::find(rows.begin(), rows.end(), row) - rows.begin());
-    const VerdictKey& key = failed.slopes.rows[at].of;
+    const VerdictKey& key = failed.failed_rows[at].of;
     const auto finding = findings.find(key);
     std::string words = finding == findings.end() ? std::string() : finding->second->message;
     if (words.empty()) words = title(std::get<0>(key));
