@@ -41,10 +41,14 @@ class Choosing {
     while (!mended.stuck.empty()) {
       const VerdictKey key = mended.stuck.front();
       const auto other = way_out(setting, key);
+      const Trialled* before = aim_.before.find(key);
+      const bool was_broken = before != nullptr && is_broken(*before, aim_.threshold);
       if (other) {
-        out_.otherwise.push_back(key);
+        if (was_broken) out_.otherwise.push_back(key);
         setting = other->setting;
         mended = other->mended;
+      } else if (!was_broken) {
+        break;  // what mends one thing breaks another
       } else {
         setting.ignored.insert(key);
         out_.unmendable.push_back(key);

@@ -197,9 +197,8 @@ class Suggesting {
     const auto findings = by_key(out.comparison.after.findings);
     for (const auto& [key, finding] : findings) {
       if (!weighs(*finding, how_.threshold)) continue;
-      const bool ignored = choice.setting.ignored.contains(key) ||
-                           (aim.before.find(key) == nullptr && was_broken(*finding));
-      if (!ignored) return false;
+      const bool ignored = choice.setting.ignored.contains(key) || aim.before.find(key) == nullptr;
+      if (!ignored || !was_broken(*finding)) return false;
       out.left.push_back(*finding);
     }
     for (const VerdictChange& one : out.comparison.verdicts) {
