@@ -110,6 +110,15 @@ void check_answers(const Suggestion& made, const Rulesets& rulesets) {
                       finding.rule, ": ", finding.message);
       }
     }
+    // what is left was there before
+    for (const Finding& finding : after.findings) {
+      if (!weighs(finding, made.threshold)) continue;
+      CHECK_MESSAGE(std::any_of(made.broken.begin(), made.broken.end(),
+                                [&](const Finding& one) {
+                                  return one.rule == finding.rule && one.subject == finding.subject;
+                                }),
+                    made.before.name, " answer ", at + 1, ": ", finding.rule);
+    }
     for (const Key& key : newly_broken(made.before, after)) {
       FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", std::get<0>(key));
     }

@@ -5,6 +5,7 @@
 #include "wording/code_points.h"
 
 using namespace sudsmark::report;
+using namespace sudsmark::wording;
 
 namespace {
 
