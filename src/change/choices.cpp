@@ -277,8 +277,10 @@ class Choosing {
   }
 
   bool keep(Choice choice) {
-    for (const Choice& other : out_.answers) {
-      if (other.leads == choice.leads) return false;
+    for (Choice& other : out_.answers) {
+      if (other.leads != choice.leads) continue;
+      if (choice.mended.cost < other.mended.cost) other = std::move(choice);
+      return false;
     }
     out_.answers.push_back(std::move(choice));
     return true;

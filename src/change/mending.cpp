@@ -32,8 +32,11 @@ std::string words(const VerdictKey& key) {
 
 class Mending {
  public:
-  Mending(const Aim& aim, const Setting& setting)
-      : aim_(aim), setting_(setting), dials_(aim.dials.all()) {}
+  /// `careful`: no step may make a rule that is to be mended stop applying.
+  Mending(const Aim& aim, const Setting& setting, bool careful)
+      : aim_(aim), setting_(setting), dials_(aim.dials.all()), careful_(careful) {}
+
+  [[nodiscard]] bool leapt() const { return leapt_; }
 
   Mended run() {
     out_.turns = start();
@@ -161,7 +164,7 @@ class Mending {
   }
 
   /// Goes there, or half the way where it has gone to and fro for long, or part of the way where
-  /// that cannot be mixed or a figure is lost (a share of nothing).
+  /// that cannot be mixed or takes too much away.
   std::shared_ptr<const Trial> step_to(const Turns& to, int round) {
     constexpr int patient = 7;
     double part = round < patient ? 1.0 : 0.5;
@@ -177,17 +180,33 @@ class Mending {
     return nullptr;
   }
 
-  [[nodiscard]] bool loses_figures(const Trial& trial) const {
-    return std::any_of(trial.verdicts.begin(), trial.verdicts.end(), [&](const Trialled& verdict) {
-      if (verdict.kind != Kind::open || !watched_.contains(verdict.key)) return false;
+  /// Whether a rule that is to be mended has nothing to measure there, so that nobody can tell how
+  /// far to go; unless that was the plan.
+  [[nodiscard]] bool loses_figures(const Trial& trial) {
+    const auto planned = [&](const VerdictKey& key) {
+      return std::any_of(setting_.plan.begin(), setting_.plan.end(),
+                         [&](const auto& one) { return one.first == key; });
+    };
+    bool lost = false;
+    bool leaps = false;
+    for (const Trialled& verdict : trial.verdicts) {
+      const bool gone = verdict.kind == Kind::not_applicable;
+      if ((verdict.kind != Kind::open && !gone) || !watched_.contains(verdict.key)) continue;
       const Trialled* before = aim_.before.find(verdict.key);
-      return before != nullptr && before->kind != Kind::open;
-    });
+      const bool had =
+          before != nullptr && before->kind != Kind::open && before->kind != Kind::not_applicable;
+      if (!had || planned(verdict.key)) continue;
+      (gone ? leaps : lost) = true;
+    }
+    leapt_ = leapt_ || leaps;
+    return lost || (leaps && careful_);
   }
 
   const Aim& aim_;
   const Setting& setting_;
   const std::vector<Dial>& dials_;
+  bool careful_;
+  bool leapt_ = false;
   Watched watched_;
   Mended out_;
 };
@@ -201,7 +220,12 @@ double cost_of(const Dial& dial) {
 }
 
 Mended mend(const Aim& aim, const Setting& setting) {
-  return Mending(aim, setting).run();
+  Mending plain(aim, setting, false);
+  Mended first = plain.run();
+  if (!plain.leapt()) return first;
+  Mended second = Mending(aim, setting, true).run();
+  const bool better = second.sound() && (!first.sound() || second.cost < first.cost);
+  return better ? second : first;
 }
 
 std::vector<std::size_t> conflict(const LinearProblem& problem,

@@ -120,7 +120,6 @@ class Check {
     if (options_.asked != nullptr) options_.asked->back().when = std::exchange(asked_when_, {});
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
-    if (options_.asked != nullptr) options_.asked->back().expect = tried_;
     const Decider decider = decide(rule, expected.truth);
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
@@ -128,6 +127,7 @@ class Check {
         verdict.limit = Quantity{*limit, decider.test->unit};
       }
     }
+    if (options_.asked != nullptr) options_.asked->back().expect = tried_;
     if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
     verdict.sources = sources_of(rule, subject, decider);
     verdict.place = place(rule, subject, decider);

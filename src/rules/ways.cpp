@@ -76,11 +76,6 @@ class Reader {
         case Code::word_text:
           push(Node::Kind::figure);
           break;
-        case Code::negate:
-        case Code::absolute:
-        case Code::skip_if_no:
-        case Code::skip_if_yes:
-          break;
         case Code::add:
         case Code::subtract:
         case Code::multiply:
@@ -120,8 +115,19 @@ class Reader {
           }
           break;
         }
-        default:
+        case Code::is_word:
+        case Code::is_product:
+        case Code::has_trait:
+        case Code::holds:
+        case Code::is_material:
+        case Code::is_listed:
+        case Code::is_hazardous:
+        case Code::is_marked:
+        case Code::looks_like_food:
           push(Node::Kind::test, one.b);
+          break;
+        default:
+          break;  // leaves the stack as it was
       }
     }
   }
