@@ -11,7 +11,7 @@ namespace {
 Rulesets house() {
   std::vector<Problem> problems;
   const Rulesets rulesets = Rulesets::built_in().with(
-      {{"suggest.yaml", file_contents(golden("suggest.yaml"))}}, true, problems);
+      {{"skerry.yaml", file_contents(source_dir() / "tests/report/skerry.yaml")}}, true, problems);
   for (const Problem& problem : problems) FAIL(problem.message);
   return rulesets;
 }
