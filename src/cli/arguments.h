@@ -30,6 +30,10 @@ struct Arguments {
   bool ascii = false;
   std::string baseline;        ///< file to compare with; empty: none
   std::string write_baseline;  ///< file to write; empty: none
+  std::string write;           ///< of `suggest`: the tweak file to write; empty: none
+  bool replace = false;        ///< of `suggest`: it may take the place of a file
+  unsigned answer = 1;         ///< of `suggest`: which answer to write
+  std::string swap;            ///< of `suggest`: the material to find others for
   bool verbose = false;
   bool allow_outside = false;
   bool verify = false;

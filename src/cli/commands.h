@@ -12,5 +12,6 @@ Exit label(const Arguments& arguments);
 Exit drill(const Arguments& arguments);
 Exit explain(const Arguments& arguments);
 Exit rules(const Arguments& arguments);
+Exit suggest(const Arguments& arguments);
 
 }  // namespace sudsmark::cli

@@ -100,6 +100,20 @@ void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) 
   command.add_flag("--verbose", arguments.verbose, "passes, margins and sources too");
 }
 
+void take_suggesting(CLI::App& command, Arguments& arguments) {
+  command
+      .add_option("--write", arguments.write,
+                  "write an answer to this new file, as a tweak with its reasons")
+      ->type_name("NEWFILE");
+  command.add_option("--answer", arguments.answer, "which answer to write; else the first")
+      ->type_name("N");
+  command.add_flag("--replace", arguments.replace, "what is written may replace a file");
+  command
+      .add_option("--swap", arguments.swap,
+                  "rank what could stand in the place of this material instead")
+      ->type_name("MATERIAL");
+}
+
 }  // namespace
 
 int main(int count, char** values) {
@@ -161,6 +175,19 @@ int main(int count, char** values) {
     take_color(*label, color);
     label->add_flag("--verbose", arguments.verbose, "sources, and names that are undecided, too");
     label->callback([&] { run = sudsmark::cli::label; });
+
+    CLI::App* suggest = app.add_subcommand(
+        "suggest", "the smallest changes of amounts that mend what a check finds");
+    suggest->add_option("FILE", arguments.files, "a formula file; - is standard input")
+        ->required()
+        ->expected(1);
+    take_format(*suggest, arguments, "text or json");
+    take_output(*suggest, arguments);
+    take_rules(*suggest, arguments);
+    take_checking(*suggest, arguments);
+    take_verdicts(*suggest, arguments, color);
+    take_suggesting(*suggest, arguments);
+    suggest->callback([&] { run = sudsmark::cli::suggest; });
 
     CLI::App* explain =
         app.add_subcommand("explain", "a rule, measure, material or kind of product in full");

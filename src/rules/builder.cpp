@@ -372,7 +372,7 @@ void RulesetBuilder::use_new_tables(const catalogue::Catalogue& catalogue) {
         if (!tree) return std::optional<Program>();
         return anew.truth({words, *tree, {rule.each, rule.table}, there}, tests);
       };
-      if (!rule.when_text.empty()) rule.when = compiled(rule.when_text, false).value_or(Program{});
+      if (!rule.when_text.empty()) rule.when = compiled(rule.when_text, true).value_or(Program{});
       rule.expect = compiled(rule.expect_text, true).value_or(Program{});
       std::vector<MessagePart*> parts;
       for (MessagePart& part : rule.message) parts.push_back(&part);

@@ -116,10 +116,11 @@ class Check {
       applies = both(applies, row);
     }
     if (applies.truth != Certainty::no && !rule.when.empty()) {
-      const Value when = machine_.run(rule.when, subject);
+      const Value when = machine_.run(rule.when, subject, options_.asked ? &asked_when_ : nullptr);
       applies = both(applies, {when.truth, when.missing});
     }
     Verdict& verdict = add(index, subject);
+    if (options_.asked != nullptr) options_.asked->back().when = std::exchange(asked_when_, {});
     if (applies.truth == Certainty::no) return;
     const Value expected = machine_.run(rule.expect, subject, &tried_);
     const Decider decider = decide(rule, expected.truth);
@@ -130,6 +131,7 @@ class Check {
         verdict.limit = Quantity{*limit, decider.test->unit};
       }
     }
+    if (options_.asked != nullptr) options_.asked->back().expect = tried_;
     if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
     verdict.sources = sources_of(rule, subject, decider);
     verdict.place = place(rule, subject, decider);
@@ -195,6 +197,7 @@ class Check {
   }
 
   Verdict& add(std::uint32_t index, const Subject& subject) {
+    if (options_.asked != nullptr) options_.asked->emplace_back();
     Verdict& verdict = verdicts_.emplace_back();
     verdict.rule = index;
     if (subject.each != Each::product) {
@@ -386,6 +389,7 @@ class Check {
   std::vector<std::string> allows_;          ///< ids, folded
   std::vector<Tried> tried_;                 ///< of the expectation that is asked
   std::vector<Tried> tried_before_;          ///< the same of the base held against itself
+  std::vector<Tried> asked_when_;            ///< of its condition, where somebody wants to know
   std::vector<Verdict> verdicts_;
   std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
   blend::MissingTable unchanged_missing_;

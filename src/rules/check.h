@@ -12,11 +12,18 @@
 
 #include "blend/blend.h"
 #include "blend/missing.h"
+#include "rules/machine.h"
 #include "rules/ruleset.h"
 #include "rules/verdict.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::rules {
+
+/// What the tests behind a verdict came to, as far as they were asked.
+struct Asked {
+  std::vector<Tried> when;
+  std::vector<Tried> expect;
+};
 
 struct EvaluateOptions {
   Day on;                            ///< the day whose law holds
@@ -26,6 +33,7 @@ struct EvaluateOptions {
   bool passes_in_full = true;
   /// What rules over a tweak and its base hold the formula against; null: they do not apply.
   const blend::Blend* base = nullptr;
+  std::vector<Asked>* asked = nullptr;  ///< takes an item for each verdict, in the same order
 };
 
 /// Asks every rule. What is not known goes into `missing`, to which the verdicts refer.

@@ -257,7 +257,7 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
     rule.pair = rule.pair || (program && program->pair);
     failed_ = failed_ || !program;
   };
-  compile(when, rule.when_text, rule.when, false);
+  compile(when, rule.when_text, rule.when, true);
   compile(expect, rule.expect_text, rule.expect, true);
   if (message != nullptr) {
     rule.message_text = one_line(message->text);

@@ -67,6 +67,9 @@ def main():
         check(f"{path} as measures", run("measure", *DAY, "--format", "json", path), of_report)
         check(f"{path} as label", run("label", *DAY, "--format", "json", path), of_report)
         check(f"{path} as sarif", run("check", *DAY, "--format", "sarif", path), of_sarif)
+        suggested = run("suggest", *DAY, "--format", "json", path)
+        if suggested:
+            check(f"{path} as suggestion", suggested, of_report)
     for group in GROUPS:
         check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
         check(f"{group} as verbose sarif",
@@ -75,6 +78,8 @@ def main():
     check("comparison as json", run("compare", *DAY, "--format", "json", *tweak), of_report)
     check("hostile comparison as json",
           run("compare", *DAY, "--format", "json", "tests/report/hostile/tweak.formula"), of_report)
+    swap = ["--swap", "sunflower oil", "fixtures/formulas/harbour-puck.formula"]
+    check("substitutes as json", run("suggest", *DAY, "--format", "json", *swap), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]
     with tempfile.TemporaryDirectory() as folder:
         baseline = os.path.join(folder, "baseline.json")

@@ -1,0 +1,130 @@
+// Suggesting: the smallest changes of amounts that mend what a check finds broken.
+//
+//     std::vector<sudsmark::Problem> problems;
+//     const auto made = sudsmark::suggest(formula, rulesets, options, {}, problems);
+//     if (made) std::cout << sudsmark::suggest_text(*made, {});
+//
+// A suggestion moves what the maker's own lines hold, keeps the total, moves nothing that a `keep`
+// pins, and breaks no rule that passed. Each answer has been rounded to the scales at hand and
+// checked in full after that, as the tweak file that it can be written to. Where there is none, the
+// smallest set of rules and `keep`s that cannot hold together is named.
+//
+// `swaps` ranks what could stand in the place of a material.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <sudsmark/check.h>
+#include <sudsmark/compare.h>
+#include <sudsmark/report.h>
+#include <sudsmark/results.h>
+#include <sudsmark/rulesets.h>
+
+namespace sudsmark {
+
+struct SuggestOptions {
+  Level threshold = Level::warning;  ///< findings at this level or above are mended
+  std::size_t most = 4;              ///< answers
+  bool problems = false;  ///< fill SuggestedChange::problem and Suggestion::conflict_problem
+};
+
+/// What becomes of one line, or of all lines of one name.
+struct SuggestedAmount {
+  std::string name;
+  std::string container;           ///< premix or portion; empty: phases
+  Figure was;                      ///< % of the product as supplied
+  Figure is;                       ///< the same, after rounding
+  std::optional<Figure> was_mass;  ///< g in this batch (in one making of a premix)
+  std::optional<Figure> is_mass;
+  bool leads = false;    ///< it mends; the others make room or keep other rules
+  bool removed = false;  ///< it is taken out
+  bool fills = false;    ///< q.s.: it takes up what the others leave
+};
+
+/// One answer.
+struct SuggestedChange {
+  std::vector<SuggestedAmount> amounts;  ///< those that change, what leads first
+  std::vector<std::string> edits;        ///< as a tweak writes them
+  double size = 0;                       ///< the sum of weighted changes, before rounding
+  Comparison comparison;                 ///< before and after, by full checks
+  std::vector<Finding> left;             ///< what it does not mend, at the threshold or above
+  /// What was rounded to: "the steps of the scales", "0.01 %".
+  std::string rounded_to;
+  bool rounding_breaks = false;  ///< no rounding would pass: the amounts are as computed
+  std::string problem;           ///< the last linear problem, in the LP format
+};
+
+/// A rule or a `keep` that cannot hold together with the others of its set.
+struct Conflicting {
+  std::string rule;  ///< empty: a `keep`
+  std::string words;
+  std::size_t row = 0;  ///< of Suggestion::conflict_problem
+};
+
+struct Suggestion {
+  FormulaResult before;
+  FormulaText formula;
+  Level threshold = Level::warning;
+  std::vector<Finding> broken;           ///< at the threshold or above
+  std::vector<SuggestedChange> answers;  ///< the smallest first
+  std::vector<Finding> unmendable;       ///< that amounts alone do not mend
+  std::vector<Finding> blocked;          ///< that they would, but for other rules or `keep`s
+  /// That amounts mend only by a detour, such as leaving a material out: their remedies come first.
+  std::vector<Finding> otherwise;
+  std::vector<Conflicting> conflict;  ///< of what is blocked, or where there is no answer
+  std::string conflict_problem;       ///< them alone with the total kept, in the LP format
+  /// Lines that could not be moved, and why.
+  std::vector<std::string> fixed;
+  /// Whether all that is broken is mended, or nothing is.
+  [[nodiscard]] bool mended() const;
+};
+
+/// None, with problems, if the formula cannot be checked.
+[[nodiscard]] std::optional<Suggestion> suggest(const FormulaText& formula,
+                                                const Rulesets& rulesets,
+                                                const CheckOptions& options,
+                                                const SuggestOptions& how,
+                                                std::vector<Problem>& problems);
+
+/// An answer as a tweak of the formula at a path (relative to the tweak's folder), with its reasons
+/// in comments. `batch` is what CheckOptions asked for.
+[[nodiscard]] std::string suggested_tweak(const Suggestion& suggestion, std::size_t answer,
+                                          const std::string& base_path,
+                                          std::optional<double> batch);
+
+/// A material in the place of another, gram for gram.
+struct SwapChoice {
+  std::string name;
+  std::vector<std::string> differs;  ///< in words: "required HLB 7 instead of 6"
+  double distance = 0;               ///< how much those come to
+  std::size_t worse = 0;             ///< verdicts
+  std::size_t undecided = 0;
+  std::size_t better = 0;
+  Comparison comparison;
+};
+
+struct Swaps {
+  FormulaResult before;
+  std::string name;                 ///< of the material that is to go
+  std::vector<std::string> roles;   ///< that the others share
+  std::size_t considered = 0;       ///< materials of the same role
+  std::vector<SwapChoice> choices;  ///< those that change least first
+};
+
+/// None, with a problem, if the formula does not hold that material or cannot be checked.
+[[nodiscard]] std::optional<Swaps> swaps(const FormulaText& formula, const std::string& name,
+                                         const Rulesets& rulesets, const CheckOptions& options,
+                                         std::vector<Problem>& problems);
+
+[[nodiscard]] std::string suggest_text(const Suggestion& suggestion, const TextOptions& options);
+[[nodiscard]] std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
+                                       const JsonOptions& options = {});
+[[nodiscard]] std::string swaps_text(const Swaps& swaps, const TextOptions& options);
+[[nodiscard]] std::string swaps_json(const Swaps& swaps, const Rulesets& rulesets,
+                                     const JsonOptions& options = {});
+
+}  // namespace sudsmark

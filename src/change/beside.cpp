@@ -1,0 +1,32 @@
+#include "change/beside.h"
+
+#include <filesystem>
+#include <utility>
+
+#include "change/edits.h"
+#include "formula/tree.h"
+
+namespace sudsmark::change {
+
+Beside::Beside(const FormulaText& formula, const CheckOptions& options)
+    : formula_(formula), options_(options) {
+  const std::filesystem::path path(formula.path);
+  name_ = path.filename().generic_string();
+  tweak_ = (path.parent_path() / "suggested.formula").generic_string();
+  options_.read = [this, read = options.read](const std::string& wanted) {
+    if (wanted == formula::path_beside(tweak_, name_)) return std::optional(formula_.text);
+    return read ? read(wanted) : std::nullopt;
+  };
+}
+
+std::optional<FormulaResult> Beside::check(const std::string& name,
+                                           const std::vector<std::string>& edits,
+                                           const Rulesets& rulesets) const {
+  RunResult run;
+  const std::string text = tweak_of(name, name_, options_.batch, edits);
+  sudsmark::check({tweak_, text, false}, rulesets, options_, run);
+  if (run.formulas.size() != 1 || !run.problems.empty()) return std::nullopt;
+  return std::move(run.formulas.front());
+}
+
+}  // namespace sudsmark::change

@@ -1,0 +1,359 @@
+#include "change/choices.h"
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+#include <optional>
+
+namespace sudsmark::change {
+namespace {
+
+constexpr std::size_t most_tries = 16;
+/// An answer that costs so many times the smallest is none that anybody wants.
+constexpr double too_dear = 4;
+
+class Choosing {
+ public:
+  Choosing(const Aim& aim, std::size_t most) : aim_(aim), most_(most) {}
+
+  Choices run() {
+    Setting setting;
+    std::optional<Choice> first = begin(setting);
+    if (first) {
+      const double cheapest = first->mended.cost;
+      keep(std::move(*first));
+      explore(cheapest);
+    }
+    if (out_.answers.empty()) return std::move(out_);
+    std::stable_sort(
+        out_.answers.begin(), out_.answers.end(),
+        [](const Choice& a, const Choice& b) { return a.mended.cost < b.mended.cost; });
+    drop_larger();
+    if (out_.answers.size() > most_) out_.answers.resize(most_);
+    return std::move(out_);
+  }
+
+ private:
+  /// The smallest answer, with other ways for what no amount moves. `setting` becomes its setting.
+  std::optional<Choice> begin(Setting& setting) {
+    Mended mended = mend(aim_, setting);
+    // each round settles one rule that is stuck
+    while (!mended.stuck.empty()) {
+      const VerdictKey key = mended.stuck.front();
+      const auto other = way_out(setting, key);
+      const Trialled* before = aim_.before.find(key);
+      const bool was_broken = before != nullptr && is_broken(*before, aim_.threshold);
+      if (other) {
+        if (was_broken) out_.otherwise.push_back(key);
+        setting = other->setting;
+        mended = other->mended;
+      } else if (!was_broken) {
+        break;  // what mends one thing breaks another
+      } else {
+        setting.ignored.insert(key);
+        out_.unmendable.push_back(key);
+        mended = mend(aim_, setting);
+      }
+    }
+    if (!mended.sound()) {
+      auto other = way_around(setting);
+      if (!other) other = without_blocked(setting, mended);
+      if (!other) return std::nullopt;
+      setting = other->setting;
+      mended = other->mended;
+    }
+    Choice choice;
+    choice.setting = setting;
+    choice.mended = std::move(mended);
+    choice.leads = leads(choice);
+    // what mends nothing is no answer
+    if (choice.leads.empty()) return std::nullopt;
+    return choice;
+  }
+
+  /// Where not all can be mended together: what can be with those left as they are that cannot be
+  /// mended even alone. `mended` is the try with all of them.
+  std::optional<Choice> without_blocked(const Setting& setting, const Mended& mended) {
+    std::vector<VerdictKey> broken;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      const bool counts = is_broken(verdict, aim_.threshold);
+      if (counts && !setting.ignored.contains(verdict.key)) broken.push_back(verdict.key);
+    }
+    Setting rest = setting;
+    out_.failed = mended;
+    const std::vector<VerdictKey> otherwise = out_.otherwise;
+    for (const VerdictKey& key : broken) {
+      if (broken.size() == 1) return std::nullopt;
+      Setting alone = setting;
+      for (const VerdictKey& other : broken) {
+        if (other != key) alone.ignored.insert(other);
+      }
+      Mended tried = mend(aim_, alone);
+      if (tried.sound() || way_around(alone)) continue;
+      if (rest.ignored == setting.ignored) out_.failed = std::move(tried);
+      rest.ignored.insert(key);
+      out_.blocked.push_back(key);
+    }
+    out_.otherwise = otherwise;  // those tries were no answers
+    if (out_.blocked.empty() || out_.blocked.size() == broken.size()) return std::nullopt;
+    Mended tried = mend(aim_, rest);
+    if (tried.sound()) return Choice{std::move(rest), std::move(tried), {}};
+    return way_around(rest);
+  }
+
+  /// A smaller change that sets one stuck verdict free: a figure that makes it not apply, or, last,
+  /// a material less.
+  std::optional<Choice> way_out(const Setting& setting, const VerdictKey& key) {
+    std::optional<Choice> best;
+    const auto offer = [&](Setting other) {
+      Mended mended = mend(aim_, other);
+      const bool free =
+          mended.possible &&
+          std::find(mended.stuck.begin(), mended.stuck.end(), key) == mended.stuck.end() &&
+          std::find(mended.left.begin(), mended.left.end(), key) == mended.left.end();
+      if (!free || mended.left.size() > mended.stuck.size()) return;
+      if (best && (best->mended.stuck.size() < mended.stuck.size() ||
+                   (best->mended.stuck.size() == mended.stuck.size() &&
+                    best->mended.cost <= mended.cost))) {
+        return;
+      }
+      best = Choice{std::move(other), std::move(mended), {}};
+    };
+    if (const Trialled* verdict = aim_.before.find(key)) {
+      for (const auto* list : lists(*verdict)) {
+        for (const rules::Way& way : *list) {
+          if (!has_figures(way, verdict->asked)) continue;
+          Setting other = setting;
+          other.plan.emplace_back(key, way);
+          offer(std::move(other));
+        }
+      }
+    }
+    if (best) return best;
+    for (const std::size_t dial : that_free(setting, key)) {
+      Setting other = setting;
+      other.removed.insert(dial);
+      offer(std::move(other));
+    }
+    return best;
+  }
+
+  /// Another way for one of the broken verdicts, or a material less, where the plain way leads
+  /// nowhere.
+  std::optional<Choice> way_around(const Setting& setting) {
+    std::optional<Choice> best;
+    const auto offer = [&](Setting other) {
+      Mended mended = mend(aim_, other);
+      if (!mended.sound() || (best && best->mended.cost <= mended.cost)) return;
+      best = Choice{std::move(other), std::move(mended), {}};
+    };
+    std::size_t tries = 0;
+    for (const Setting& other : other_ways(setting)) {
+      if (++tries > most_tries) break;
+      offer(other);
+    }
+    if (best) return best;
+    std::optional<VerdictKey> detour;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold)) continue;
+      if (setting.ignored.contains(verdict.key)) continue;
+      for (const std::size_t dial : that_free(setting, verdict.key)) {
+        if (++tries > 2 * most_tries) break;
+        Setting other = setting;
+        other.removed.insert(dial);
+        const bool had = best.has_value();
+        const double cost = had ? best->mended.cost : 0;
+        offer(std::move(other));
+        if (best && (!had || best->mended.cost < cost)) detour = verdict.key;
+      }
+    }
+    if (detour) out_.otherwise.push_back(*detour);
+    return best;
+  }
+
+  /// Dials without which the verdict is no longer broken. None for a note: nobody leaves a material
+  /// out for that.
+  std::vector<std::size_t> that_free(const Setting& setting, const VerdictKey& key) {
+    std::vector<std::size_t> out;
+    const Trialled* now = aim_.before.find(key);
+    if (now != nullptr && now->level == Level::note) return out;
+    const std::vector<Dial>& dials = aim_.dials.all();
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      if (dials[at].kept || dials[at].fills || setting.removed.contains(at)) continue;
+      Turns turns(dials.size(), 0.0);
+      for (const std::size_t gone : setting.removed) take_out(gone, turns);
+      take_out(at, turns);
+      const auto trial = aim_.probes.at(turns);
+      if (!trial) continue;
+      const Trialled* then = trial->find(key);
+      if (then == nullptr || then->weight == 0) out.push_back(at);
+    }
+    std::stable_sort(out.begin(), out.end(),
+                     [&](std::size_t a, std::size_t b) { return dials[a].share < dials[b].share; });
+    return out;
+  }
+
+  void take_out(std::size_t at, Turns& turns) const {
+    const Dial& dial = aim_.dials.all()[at];
+    turns[at] = -dial.share;
+    if (!dial.balance) return;
+    const std::size_t filler = aim_.dials.fillers()[*dial.balance];
+    if (filler < turns.size() && filler != at) turns[filler] += dial.share;
+  }
+
+  [[nodiscard]] std::vector<const std::vector<rules::Way>*> lists(const Trialled& verdict) const {
+    const WaysOf& ways = aim_.trials.ways(verdict.rule);
+    return {&ways.keep, &ways.escape};
+  }
+
+  /// Whether everything in a way that does not hold already is a matter of known figures.
+  static bool has_figures(const rules::Way& way, const rules::Asked& asked) {
+    bool any = false;
+    for (const rules::Condition& condition : way) {
+      const auto& tests = tried(condition, asked);
+      if (condition.test >= tests.size() || !tests[condition.test].asked) continue;
+      const auto wanted = condition.wanted ? rules::Certainty::yes : rules::Certainty::no;
+      if (tests[condition.test].truth == wanted) continue;
+      if (!rules::slack(condition, tests)) return false;
+      any = true;
+    }
+    return any;
+  }
+
+  /// The setting with one broken verdict kept in another way than the nearest.
+  std::vector<Setting> other_ways(const Setting& setting) {
+    std::vector<Setting> out;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold)) continue;
+      for (const auto* list : lists(verdict)) {
+        for (const rules::Way& way : *list) {
+          if (!has_figures(way, verdict.asked)) continue;
+          Setting other = setting;
+          std::erase_if(other.plan, [&](const auto& one) { return one.first == verdict.key; });
+          other.plan.emplace_back(verdict.key, way);
+          out.push_back(std::move(other));
+        }
+      }
+    }
+    return out;
+  }
+
+  /// The dials without whose turn something stays broken that is to be mended.
+  std::set<std::pair<std::size_t, bool>> leads(const Choice& choice) {
+    std::set<std::pair<std::size_t, bool>> out;
+    const std::vector<Dial>& dials = aim_.dials.all();
+    const auto stays_broken = [&](std::size_t at) {
+      Turns turns = choice.mended.turns;
+      const auto& sum = dials[at].balance;
+      if (sum) turns[aim_.dials.fillers()[*sum]] += turns[at];
+      turns[at] = 0;
+      const auto trial = aim_.probes.at(turns);
+      if (!trial) return true;
+      return std::any_of(trial->verdicts.begin(), trial->verdicts.end(),
+                         [&](const Trialled& verdict) {
+                           const Trialled* before = aim_.before.find(verdict.key);
+                           return is_broken(verdict, aim_.threshold) && before != nullptr &&
+                                  is_broken(*before, aim_.threshold) &&
+                                  !choice.setting.ignored.contains(verdict.key);
+                         });
+    };
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      const double turn = choice.mended.turns[at];
+      const bool filler = dials[at].balance && aim_.dials.fillers()[*dials[at].balance] == at;
+      if (turn == 0 || filler) continue;
+      if (stays_broken(at)) out.insert({at, turn > 0});
+    }
+    if (!out.empty()) return out;
+    // any of several would do: then the dearest leads, or the filler if nothing else moves
+    double most = 0;
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      const double cost = cost_of(dials[at]) * std::abs(choice.mended.turns[at]);
+      if (cost > most) {
+        most = cost;
+        out = {{at, choice.mended.turns[at] > 0}};
+      }
+    }
+    return out;
+  }
+
+  bool keep(Choice choice) {
+    for (Choice& other : out_.answers) {
+      if (other.leads != choice.leads) continue;
+      if (choice.mended.cost < other.mended.cost) other = std::move(choice);
+      return false;
+    }
+    out_.answers.push_back(std::move(choice));
+    return true;
+  }
+
+  /// What does all that another answer does, and more, is no other answer.
+  void drop_larger() {
+    std::vector<Choice> kept;
+    for (const Choice& one : out_.answers) {
+      const bool larger =
+          std::any_of(out_.answers.begin(), out_.answers.end(), [&](const Choice& other) {
+            return other.leads.size() < one.leads.size() &&
+                   std::includes(one.leads.begin(), one.leads.end(), other.leads.begin(),
+                                 other.leads.end());
+          });
+      if (!larger) kept.push_back(one);
+    }
+    // the smallest change stays, however it comes about
+    if (kept.empty() || kept.front().leads != out_.answers.front().leads) {
+      kept.insert(kept.begin(), out_.answers.front());
+    }
+    out_.answers = std::move(kept);
+  }
+
+  void explore(double cheapest) {
+    std::size_t tries = 0;
+    std::deque<Setting> waiting;
+    const auto branch = [&](const Choice& choice) {
+      // the dearest lead first: that is what the maker would most like to be spared
+      std::vector<std::pair<std::size_t, bool>> by_cost(choice.leads.begin(), choice.leads.end());
+      const auto cost = [&](std::size_t dial) {
+        return cost_of(aim_.dials.all()[dial]) * std::abs(choice.mended.turns[dial]);
+      };
+      std::stable_sort(by_cost.begin(), by_cost.end(),
+                       [&](const auto& a, const auto& b) { return cost(a.first) > cost(b.first); });
+      for (const auto& lead : by_cost) {
+        Setting other = choice.setting;
+        if (!other.forbidden.insert(lead).second || other.removed.contains(lead.first)) continue;
+        waiting.push_back(std::move(other));
+      }
+    };
+    for (Setting& other : other_ways(out_.answers.front().setting)) {
+      if (other.plan != out_.answers.front().setting.plan) waiting.push_back(std::move(other));
+    }
+    branch(out_.answers.front());
+    std::set<std::set<std::pair<std::size_t, bool>>> seen;
+    while (!waiting.empty() && tries < most_tries && out_.answers.size() < 2 * most_) {
+      Choice choice;
+      choice.setting = std::move(waiting.front());
+      waiting.pop_front();
+      if (choice.setting.plan == out_.answers.front().setting.plan &&
+          !seen.insert(choice.setting.forbidden).second) {
+        continue;
+      }
+      ++tries;
+      choice.mended = mend(aim_, choice.setting);
+      if (!choice.mended.sound() || choice.mended.cost > too_dear * cheapest) continue;
+      choice.leads = leads(choice);
+      if (choice.leads.empty()) continue;
+      const Choice copy = choice;
+      if (keep(std::move(choice))) branch(copy);
+    }
+  }
+
+  const Aim& aim_;
+  std::size_t most_;
+  Choices out_;
+};
+
+}  // namespace
+
+Choices choose(const Aim& aim, std::size_t most) {
+  return Choosing(aim, most).run();
+}
+
+}  // namespace sudsmark::change

@@ -1,0 +1,33 @@
+// Choices: the really different ways to mend a formula, smallest first.
+#pragma once
+
+#include <cstddef>
+#include <set>
+#include <utility>
+#include <vector>
+
+#include "change/mending.h"
+
+namespace sudsmark::change {
+
+struct Choice {
+  Setting setting;
+  Mended mended;
+  /// Dials that mend something, and which way (up: true): what makes this answer another one.
+  std::set<std::pair<std::size_t, bool>> leads;
+};
+
+struct Choices {
+  std::vector<Choice> answers;
+  std::vector<VerdictKey> unmendable;  ///< broken, and amounts alone do not help
+  std::vector<VerdictKey> blocked;     ///< amounts would, but for other rules or `keep`s
+  std::vector<VerdictKey> otherwise;   ///< mended only in a roundabout way: a remedy is better
+  Mended failed;  ///< where something is blocked or there is no answer: that try
+};
+
+/// Looks for up to `most` answers: the smallest change; then what is smallest if its leading change
+/// is forbidden, or if a rule is kept in another of its ways. A material is taken out only where
+/// nothing else mends a rule.
+[[nodiscard]] Choices choose(const Aim& aim, std::size_t most);
+
+}  // namespace sudsmark::change

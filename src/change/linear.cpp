@@ -1,0 +1,67 @@
+#include "change/linear.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace sudsmark::change {
+namespace {
+
+/// The shortest figure that reads back as the same double.
+std::string exact(double value) {
+  std::array<char, 32> buffer{};
+  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
+  return {buffer.data(), end};
+}
+
+std::string term(double factor, const std::string& name) {
+  return (factor < 0 ? " - " : " + ") + exact(std::abs(factor)) + " " + name;
+}
+
+std::string numbered(char letter, std::size_t number) {
+  return letter + std::to_string(number);
+}
+
+/// A comment ends with its line.
+std::string one_line(std::string words) {
+  for (char& c : words) {
+    if (static_cast<unsigned char>(c) < ' ') c = ' ';
+  }
+  return words;
+}
+
+}  // namespace
+
+std::string lp_text(const LinearProblem& problem) {
+  std::string notes;
+  std::string goal = "minimize\n cost:";
+  std::string rows = "subject to\n";
+  std::string bounds = "bounds\n";
+  for (std::size_t at = 0; at < problem.columns.size(); ++at) {
+    const Column& column = problem.columns[at];
+    const std::string name = numbered('x', at);
+    notes += "\\ " + name + ": " + one_line(column.name) + "\n";
+    goal += term(column.cost, name) + (at % 4 == 3 ? "\n" : "");
+    const std::string low = std::isfinite(column.low) ? exact(column.low) : "-inf";
+    const std::string high = std::isfinite(column.high) ? exact(column.high) : "+inf";
+    bounds += " " + low + " <= " + name + " <= " + high + "\n";
+  }
+  for (std::size_t at = 0; at < problem.rows.size(); ++at) {
+    const Row& row = problem.rows[at];
+    const std::string name = numbered('r', at);
+    notes += "\\ " + name + ": " + one_line(row.name) + "\n";
+    std::string sum;
+    for (const auto& [column, factor] : row.terms) sum += term(factor, numbered('x', column));
+    // a sum of nothing still has to be written
+    if (sum.empty()) sum = " 0 x0";
+    if (row.low == row.high) {
+      rows += " " + name + "e:" + sum + " = " + exact(row.low) + "\n";
+      continue;
+    }
+    if (std::isfinite(row.low)) rows += " " + name + "l:" + sum + " >= " + exact(row.low) + "\n";
+    if (std::isfinite(row.high)) rows += " " + name + "u:" + sum + " <= " + exact(row.high) + "\n";
+  }
+  return notes + goal + "\n" + rows + bounds + "end\n";
+}
+
+}  // namespace sudsmark::change

@@ -1,0 +1,254 @@
+#include "change/mending.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "change/solver.h"
+
+namespace sudsmark::change {
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+constexpr double percent = 100;
+constexpr int most_rounds = 14;
+/// [% of the product] a point that moves less than this stays.
+constexpr double stays = 1e-7;
+
+std::size_t up(std::size_t dial) {
+  return 2 * dial;
+}
+std::size_t down(std::size_t dial) {
+  return 2 * dial + 1;
+}
+
+std::string words(const VerdictKey& key) {
+  const auto& [rule, kind, subject, which] = key;
+  return subject.empty() ? rule : rule + " of " + kind + " '" + subject + "'";
+}
+
+class Mending {
+ public:
+  /// `careful`: no step may make a rule that is to be mended stop applying.
+  Mending(const Aim& aim, const Setting& setting, bool careful)
+      : aim_(aim), setting_(setting), dials_(aim.dials.all()), careful_(careful) {}
+
+  [[nodiscard]] bool leapt() const { return leapt_; }
+
+  Mended run() {
+    out_.turns = start();
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (is_broken(verdict, aim_.threshold)) watched_.insert(verdict.key);
+    }
+    auto trial = aim_.probes.at(out_.turns);
+    for (int round = 0; round < most_rounds && trial; ++round) {
+      out_.slopes = slopes_at(out_.turns, *trial, aim_, setting_.plan, watched_);
+      drop_ignored(out_.slopes);
+      out_.stuck = out_.slopes.stuck;
+      out_.problem = problem();
+      const Solved solved = solve(out_.problem.linear);
+      out_.possible = solved.outcome == Outcome::optimal;
+      out_.cost = solved.cost;
+      if (solved.outcome == Outcome::impossible && out_.failed_rows.empty()) {
+        out_.first_failed = out_.problem;
+        out_.failed_rows = out_.slopes.rows;
+      }
+      const auto to = out_.possible ? turns_of(solved.values) : nearest();
+      if (!to) break;
+      double step = 0;
+      for (std::size_t at = 0; at < to->size(); ++at) {
+        step = std::max(step, percent * std::abs((*to)[at] - out_.turns[at]));
+      }
+      trial = step_to(*to, round);
+      if (!trial) break;
+      out_.left = unsound(*trial, aim_);
+      watched_.insert(out_.left.begin(), out_.left.end());
+      std::erase_if(out_.left,
+                    [&](const VerdictKey& key) { return setting_.ignored.contains(key); });
+      out_.settled = step < stays;
+      if (out_.settled) break;
+    }
+    if (!trial) out_.possible = false;
+    return std::move(out_);
+  }
+
+ private:
+  /// Where the search begins: as it is, but for what is taken out.
+  [[nodiscard]] Turns start() const {
+    Turns turns(dials_.size(), 0.0);
+    for (const std::size_t dial : setting_.removed) {
+      turns[dial] = -dials_[dial].share;
+      if (!dials_[dial].balance) continue;
+      const std::size_t filler = aim_.dials.fillers()[*dials_[dial].balance];
+      if (filler < turns.size() && filler != dial) turns[filler] += dials_[dial].share;
+    }
+    return turns;
+  }
+
+  void drop_ignored(Slopes& slopes) const {
+    const auto ignored = [&](const VerdictKey& key) { return setting_.ignored.contains(key); };
+    std::erase_if(slopes.rows, [&](const Slope& row) { return ignored(row.of); });
+    std::erase_if(slopes.stuck, ignored);
+  }
+
+  [[nodiscard]] Problem problem() const {
+    Problem out;
+    for (std::size_t at = 0; at < dials_.size(); ++at) {
+      const Dial& dial = dials_[at];
+      const bool gone = setting_.removed.contains(at);
+      const auto may = [&](bool more) { return !setting_.forbidden.contains({at, more}); };
+      const double all = dial.share * percent;
+      out.linear.columns.push_back(
+          {"more " + dial.name.text, cost_of(dial), 0, gone || !may(true) ? 0 : percent});
+      out.linear.columns.push_back(
+          {"less " + dial.name.text, cost_of(dial), gone ? all : 0, gone || may(false) ? all : 0});
+    }
+    for (std::size_t sum = 0; sum < aim_.dials.fillers().size(); ++sum) {
+      Row row{"total", 0, 0, {}};
+      for (std::size_t at = 0; at < dials_.size(); ++at) {
+        if (dials_[at].balance != sum) continue;
+        row.terms.emplace_back(up(at), 1);
+        row.terms.emplace_back(down(at), -1);
+      }
+      if (!row.terms.empty()) out.linear.rows.push_back(std::move(row));
+    }
+    for (std::size_t at = 0; at < dials_.size(); ++at) {
+      if (!dials_[at].kept) continue;
+      out.keeps.push_back(out.linear.rows.size());
+      out.kept_dials.push_back(at);
+      out.linear.rows.push_back({*dials_[at].keep,
+                                 (dials_[at].kept->low - dials_[at].share) * percent,
+                                 (dials_[at].kept->high - dials_[at].share) * percent,
+                                 {{up(at), 1}, {down(at), -1}}});
+    }
+    for (const Slope& slope : out_.slopes.rows) {
+      Row row{words(slope.of), slope.margin - slope.slack, infinity, {}};
+      for (std::size_t at = 0; at < dials_.size(); ++at) {
+        const double move = slope.moves[at];
+        if (move == 0) continue;
+        row.terms.emplace_back(up(at), move);
+        row.terms.emplace_back(down(at), -move);
+        row.low += move * out_.turns[at] * percent;
+        if (!setting_.steps.empty()) row.low += std::abs(move) * setting_.steps[at] / 2;
+      }
+      out.rows.push_back(out.linear.rows.size());
+      out.linear.rows.push_back(std::move(row));
+    }
+    return out;
+  }
+
+  /// Where the rules are broken least, if no point keeps all of them.
+  [[nodiscard]] std::optional<Turns> nearest() const {
+    constexpr double dear = 1e4;
+    LinearProblem eased = out_.problem.linear;
+    for (const std::size_t row : out_.problem.rows) {
+      eased.rows[row].terms.emplace_back(eased.columns.size(), 1);
+      eased.columns.push_back({"short of " + eased.rows[row].name, dear, 0, infinity});
+    }
+    const Solved solved = solve(eased);
+    if (solved.outcome != Outcome::optimal) return std::nullopt;
+    return turns_of(solved.values);
+  }
+
+  [[nodiscard]] Turns turns_of(const std::vector<double>& values) const {
+    Turns turns(dials_.size(), 0.0);
+    for (std::size_t at = 0; at < dials_.size(); ++at) {
+      const double turn = (values[up(at)] - values[down(at)]) / percent;
+      if (std::abs(turn) < next_to_nothing) continue;
+      turns[at] = dials_[at].share + turn < next_to_nothing ? -dials_[at].share : turn;
+    }
+    return turns;
+  }
+
+  /// Goes there, or half the way where it has gone to and fro for long, or part of the way where
+  /// that cannot be mixed or takes too much away.
+  std::shared_ptr<const Trial> step_to(const Turns& to, int round) {
+    constexpr int patient = 7;
+    double part = round < patient ? 1.0 : 0.5;
+    constexpr double least = 0.1;
+    const Turns from = out_.turns;
+    for (; part > least; part /= 2) {
+      for (std::size_t at = 0; at < from.size(); ++at) {
+        out_.turns[at] = part == 1.0 ? to[at] : from[at] + part * (to[at] - from[at]);
+      }
+      auto trial = aim_.probes.at(out_.turns);
+      if (trial && (part / 2 <= least || !loses_figures(*trial))) return trial;
+    }
+    return nullptr;
+  }
+
+  /// Whether a rule that is to be mended has nothing to measure there, so that nobody can tell how
+  /// far to go; unless that was the plan.
+  [[nodiscard]] bool loses_figures(const Trial& trial) {
+    const auto planned = [&](const VerdictKey& key) {
+      return std::any_of(setting_.plan.begin(), setting_.plan.end(),
+                         [&](const auto& one) { return one.first == key; });
+    };
+    bool lost = false;
+    bool leaps = false;
+    for (const Trialled& verdict : trial.verdicts) {
+      const bool gone = verdict.kind == Kind::not_applicable;
+      if ((verdict.kind != Kind::open && !gone) || !watched_.contains(verdict.key)) continue;
+      const Trialled* before = aim_.before.find(verdict.key);
+      const bool had =
+          before != nullptr && before->kind != Kind::open && before->kind != Kind::not_applicable;
+      if (!had || planned(verdict.key)) continue;
+      (gone ? leaps : lost) = true;
+    }
+    leapt_ = leapt_ || leaps;
+    return lost || (leaps && careful_);
+  }
+
+  const Aim& aim_;
+  const Setting& setting_;
+  const std::vector<Dial>& dials_;
+  bool careful_;
+  bool leapt_ = false;
+  Watched watched_;
+  Mended out_;
+};
+
+}  // namespace
+
+double cost_of(const Dial& dial) {
+  constexpr double small = 10;  // % of the product: up to here an amount counts by what it is of it
+  constexpr double filling = 0.1;
+  return (dial.fills ? filling : 1.0) / (dial.share * percent + small);
+}
+
+Mended mend(const Aim& aim, const Setting& setting) {
+  Mending plain(aim, setting, false);
+  Mended first = plain.run();
+  if (!plain.leapt()) return first;
+  Mended second = Mending(aim, setting, true).run();
+  const bool better = second.sound() && (!first.sound() || second.cost < first.cost);
+  return better ? second : first;
+}
+
+std::vector<std::size_t> conflict(const LinearProblem& problem,
+                                  const std::vector<std::size_t>& optional) {
+  const auto impossible = [&](const std::set<std::size_t>& out) {
+    LinearProblem part = problem;
+    for (const std::size_t row : out) {
+      part.rows[row].low = -infinity;
+      part.rows[row].high = infinity;
+    }
+    return solve(part).outcome == Outcome::impossible;
+  };
+  std::set<std::size_t> out;
+  if (!impossible(out)) return {};
+  for (const std::size_t row : optional) {
+    out.insert(row);
+    if (!impossible(out)) out.erase(row);
+  }
+  std::vector<std::size_t> members;
+  for (const std::size_t row : optional) {
+    if (!out.contains(row)) members.push_back(row);
+  }
+  return members;
+}
+
+}  // namespace sudsmark::change

@@ -1,0 +1,34 @@
+// Rounding: turns of dials as somebody can weigh them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "blend/blend.h"
+#include "change/dials.h"
+
+namespace sudsmark::change {
+
+class Rounding {
+ public:
+  Rounding(const Dials& dials, const blend::Blend& blend);
+
+  /// Every line that moves, on the step of the scale that suits it; one line of each sum that is
+  /// kept takes what that leaves: q.s., or the greatest of those that move and do not lead.
+  [[nodiscard]] Turns rounded(const Turns& turns) const;
+  /// What a rounding may move each dial by that these turns move [% of the product].
+  [[nodiscard]] std::vector<double> steps(const Turns& turns) const;
+  /// "the steps of the scales", "0.01 %".
+  [[nodiscard]] std::string to() const;
+
+ private:
+  [[nodiscard]] bool by_scale(const Dial& dial) const;
+  [[nodiscard]] double step(const Dial& dial, double share) const;
+  /// The dial that takes the rest of a sum that is kept; the count of dials if none moves.
+  [[nodiscard]] std::size_t taker(const Turns& turns, std::size_t sum) const;
+
+  const Dials& dials_;
+  std::vector<blend::Scale> scales_;
+};
+
+}  // namespace sudsmark::change

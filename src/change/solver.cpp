@@ -1,0 +1,94 @@
+#include "change/solver.h"
+
+#include <coin/Clp_C_Interface.h>
+
+#include <algorithm>
+#include <limits>
+#include <memory>
+
+namespace sudsmark::change {
+namespace {
+
+/// Clp's problem wants its factors column by column.
+struct Sparse {
+  std::vector<CoinBigIndex> starts;
+  std::vector<int> rows;
+  std::vector<double> factors;
+};
+
+Sparse by_column(const LinearProblem& problem) {
+  std::vector<std::vector<std::pair<int, double>>> columns(problem.columns.size());
+  for (std::size_t at = 0; at < problem.rows.size(); ++at) {
+    for (const auto& [column, factor] : problem.rows[at].terms) {
+      columns[column].emplace_back(static_cast<int>(at), factor);
+    }
+  }
+  Sparse out;
+  out.starts.push_back(0);
+  for (const auto& column : columns) {
+    for (const auto& [row, factor] : column) {
+      out.rows.push_back(row);
+      out.factors.push_back(factor);
+    }
+    out.starts.push_back(static_cast<CoinBigIndex>(out.rows.size()));
+  }
+  return out;
+}
+
+Solved run(const LinearProblem& problem) {
+  const Sparse sparse = by_column(problem);
+  std::vector<double> low;
+  std::vector<double> high;
+  std::vector<double> cost;
+  for (const Column& column : problem.columns) {
+    low.push_back(column.low);
+    high.push_back(column.high);
+    cost.push_back(column.cost);
+  }
+  std::vector<double> row_low;
+  std::vector<double> row_high;
+  for (const Row& row : problem.rows) {
+    row_low.push_back(row.low);
+    row_high.push_back(row.high);
+  }
+  const std::unique_ptr<Clp_Simplex, void (*)(Clp_Simplex*)> model(Clp_newModel(), Clp_deleteModel);
+  Clp_setLogLevel(model.get(), 0);
+  Clp_loadProblem(model.get(), static_cast<int>(problem.columns.size()),
+                  static_cast<int>(problem.rows.size()), sparse.starts.data(), sparse.rows.data(),
+                  sparse.factors.data(), low.data(), high.data(), cost.data(), row_low.data(),
+                  row_high.data());
+  constexpr double tolerance = 1e-9;
+  Clp_setPrimalTolerance(model.get(), tolerance);
+  Clp_setDualTolerance(model.get(), tolerance);
+  Clp_dual(model.get(), 0);
+  // what the dual method leaves in doubt the primal one settles
+  if (Clp_status(model.get()) != 0) Clp_primal(model.get(), 0);
+  Solved out;
+  switch (Clp_status(model.get())) {
+    case 0:
+      out.outcome = Outcome::optimal;
+      break;
+    case 1:
+      out.outcome = Outcome::impossible;
+      return out;
+    default:
+      return out;
+  }
+  out.cost = Clp_objectiveValue(model.get());
+  const double* values = Clp_primalColumnSolution(model.get());
+  out.values.assign(values, values + problem.columns.size());
+  return out;
+}
+
+}  // namespace
+
+Solved solve(const LinearProblem& problem) {
+  try {
+    return run(problem);
+  } catch (...) {
+    // Clp throws its own kind of error, which must not travel further
+    return {};
+  }
+}
+
+}  // namespace sudsmark::change

@@ -1,0 +1,86 @@
+// Trials: a sheet through mixing and rules, for the verdicts and for what stands behind them.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <sudsmark/check.h>
+#include <sudsmark/rulesets.h>
+
+#include "change/dials.h"
+#include "change/weight.h"
+#include "formula/sheet.h"
+#include "rules/check.h"
+#include "rules/ways.h"
+
+namespace sudsmark::change {
+
+/// A verdict, and the figures that it was made of. What does not apply is kept where figures may
+/// have decided that.
+struct Trialled {
+  std::uint32_t rule = 0;
+  VerdictKey key;
+  Kind kind = Kind::pass;
+  Level level = Level::none;
+  int weight = 0;       ///< see weight.h
+  bool passes = false;  ///< met, if only by a limit from memory
+  rules::Asked asked;
+};
+
+/// What the rules say of one sheet, in their order.
+class Trial {
+ public:
+  std::vector<Trialled> verdicts;
+
+  /// Null where there is nothing to ask about. `near` is where it is likely to stand: trials of one
+  /// formula are nearly alike.
+  [[nodiscard]] const Trialled* find(const VerdictKey& key, std::size_t near = 0) const;
+};
+
+/// The ways in which a rule is kept: by its expectation, or by no longer applying.
+struct WaysOf {
+  std::vector<rules::Way> keep;
+  std::vector<rules::Way> escape;
+};
+
+class Trials {
+ public:
+  Trials(const Rulesets& rulesets, const CheckOptions& options);
+
+  /// None if the sheet cannot be mixed.
+  [[nodiscard]] std::optional<Trial> of(const formula::Sheet& sheet) const;
+  [[nodiscard]] const WaysOf& ways(std::uint32_t rule) const;
+
+ private:
+  const Rulesets::Parts& parts_;
+  const CheckOptions& options_;
+  std::vector<bool> chosen_;
+  std::vector<WaysOf> ways_;  ///< by rule
+};
+
+/// Trials of one formula with its dials turned. The first are remembered, since every search begins
+/// at the same point.
+class Probes {
+ public:
+  Probes(const Trials& trials, const Dials& dials) : trials_(trials), dials_(dials) {}
+
+  /// Null if the turned sheet cannot be mixed.
+  [[nodiscard]] std::shared_ptr<const Trial> at(const Turns& turns);
+
+ private:
+  const Trials& trials_;
+  const Dials& dials_;
+  std::map<Turns, std::shared_ptr<const Trial>> kept_;
+};
+
+/// The tests that a condition is about.
+[[nodiscard]] inline const std::vector<rules::Tried>& tried(const rules::Condition& condition,
+                                                            const rules::Asked& asked) {
+  return condition.of_when ? asked.when : asked.expect;
+}
+
+}  // namespace sudsmark::change

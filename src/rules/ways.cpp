@@ -1,0 +1,242 @@
+#include "rules/ways.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace sudsmark::rules {
+namespace {
+
+constexpr std::size_t most_ways = 12;
+
+/// A truth as a tree over the tests of a program. Figures are nodes without any.
+struct Node {
+  enum class Kind : std::uint8_t { figure, test, deny, both, either, branches } kind = Kind::figure;
+  std::uint16_t test = nothing;
+  std::vector<Node> parts;
+};
+
+Relation opposite(Relation relation) {
+  switch (relation) {
+    case Relation::equal:
+      return Relation::unequal;
+    case Relation::unequal:
+      return Relation::equal;
+    case Relation::less:
+      return Relation::greater_equal;
+    case Relation::less_equal:
+      return Relation::greater;
+    case Relation::greater:
+      return Relation::less_equal;
+    case Relation::greater_equal:
+      break;
+  }
+  return Relation::less;
+}
+
+class Reader {
+ public:
+  Reader(const Pool& pool, const Program& program) : pool_(pool), program_(program) {}
+
+  std::vector<Way> run(bool wanted) {
+    read(program_.begin, program_.end);
+    if (stack_.size() != 1) return {};
+    return of(stack_.front(), wanted);
+  }
+
+ private:
+  void push(Node::Kind kind, std::uint16_t test = nothing) { stack_.push_back({kind, test, {}}); }
+  Node pop() {
+    Node node = std::move(stack_.back());
+    stack_.pop_back();
+    return node;
+  }
+  void drop(std::size_t count) { stack_.resize(stack_.size() - count); }
+
+  void join(Node::Kind kind, std::size_t count) {
+    Node node{kind, nothing, {}};
+    node.parts.assign(std::make_move_iterator(stack_.end() - static_cast<std::ptrdiff_t>(count)),
+                      std::make_move_iterator(stack_.end()));
+    drop(count);
+    stack_.push_back(std::move(node));
+  }
+
+  void read(std::uint32_t at, std::uint32_t end) {
+    while (at < end) {
+      const Instruction& one = pool_.code[at++];
+      switch (one.code) {
+        case Code::figure:
+        case Code::measure:
+        case Code::named:
+        case Code::sum:
+        case Code::field:
+        case Code::cell:
+        case Code::text:
+        case Code::subject_text:
+        case Code::word_text:
+          push(Node::Kind::figure);
+          break;
+        case Code::add:
+        case Code::subtract:
+        case Code::multiply:
+        case Code::divide:
+        case Code::minimum:
+        case Code::maximum:
+          drop(1);
+          break;
+        case Code::compare:
+        case Code::same_text:
+          drop(2);
+          push(Node::Kind::test, one.b);
+          break;
+        case Code::between:
+          drop(3);
+          push(Node::Kind::test, one.b);
+          break;
+        case Code::deny:
+          join(Node::Kind::deny, 1);
+          break;
+        case Code::both:
+          join(Node::Kind::both, 2);
+          break;
+        case Code::either:
+          join(Node::Kind::either, 2);
+          break;
+        case Code::choose: {
+          drop(1);
+          const std::uint32_t second = at + one.b;
+          read(at, second);
+          read(second, second + one.c);
+          at = second + one.c;
+          if (stack_.back().kind == Node::Kind::figure) {
+            drop(1);
+          } else {
+            join(Node::Kind::branches, 2);
+          }
+          break;
+        }
+        case Code::is_word:
+        case Code::is_product:
+        case Code::has_trait:
+        case Code::holds:
+        case Code::is_material:
+        case Code::is_listed:
+        case Code::is_hazardous:
+        case Code::is_marked:
+        case Code::looks_like_food:
+          push(Node::Kind::test, one.b);
+          break;
+        default:
+          break;  // leaves the stack as it was
+      }
+    }
+  }
+
+  [[nodiscard]] std::vector<Way> of(const Node& node, bool wanted) const {
+    switch (node.kind) {
+      case Node::Kind::figure:
+        return {};
+      case Node::Kind::test:
+        return of_test(node.test, wanted);
+      case Node::Kind::deny:
+        return of(node.parts[0], !wanted);
+      // only the branch that is taken asks its tests
+      case Node::Kind::branches:
+        return all(of(node.parts[0], wanted), of(node.parts[1], wanted));
+      case Node::Kind::both:
+      case Node::Kind::either:
+        break;
+    }
+    auto first = of(node.parts[0], wanted);
+    auto second = of(node.parts[1], wanted);
+    if ((node.kind == Node::Kind::both) == wanted) return all(first, second);
+    first.insert(first.end(), std::make_move_iterator(second.begin()),
+                 std::make_move_iterator(second.end()));
+    if (first.size() > most_ways) first.resize(most_ways);
+    return first;
+  }
+
+  static std::vector<Way> all(const std::vector<Way>& a, const std::vector<Way>& b) {
+    std::vector<Way> out;
+    for (const Way& one : a) {
+      for (const Way& other : b) {
+        if (out.size() == most_ways) return out;
+        Way& way = out.emplace_back(one);
+        for (const Condition& condition : other) {
+          if (std::find(way.begin(), way.end(), condition) == way.end()) way.push_back(condition);
+        }
+      }
+    }
+    return out;
+  }
+
+  [[nodiscard]] std::vector<Way> of_test(std::uint16_t number, bool wanted) const {
+    if (number == nothing) return {{}};
+    const Test& test = pool_.tests[program_.first_test + number];
+    Condition one;
+    one.test = number;
+    // a test's own truth has its denial counted in
+    one.wanted = wanted != test.denied;
+    if (!test.compares) {
+      one.question = true;
+      return {{one}};
+    }
+    Condition below = one;
+    below.upper = true;
+    if (test.between) {
+      Condition least = one;
+      if (wanted) {
+        below.second = true;
+        return {{least, below}};
+      }
+      below.strict = true;
+      least.second = true;
+      least.strict = true;
+      return {{below}, {least}};
+    }
+    switch (wanted ? test.relation : opposite(test.relation)) {
+      case Relation::equal:
+        one.exact = true;
+        below.exact = true;
+        return {{one, below}};
+      case Relation::unequal:
+        one.strict = true;
+        below.strict = true;
+        return {{one}, {below}};
+      case Relation::less:
+        below.strict = true;
+        return {{below}};
+      case Relation::less_equal:
+        return {{below}};
+      case Relation::greater:
+        one.strict = true;
+        break;
+      case Relation::greater_equal:
+        break;
+    }
+    return {{one}};
+  }
+
+  const Pool& pool_;
+  const Program& program_;
+  std::vector<Node> stack_;
+};
+
+}  // namespace
+
+std::vector<Way> ways(const Pool& pool, const Program& program, bool wanted) {
+  return Reader(pool, program).run(wanted);
+}
+
+std::optional<Slack> slack(const Condition& condition, const std::vector<Tried>& tried) {
+  if (condition.question || condition.test >= tried.size()) return std::nullopt;
+  const Tried& one = tried[condition.test];
+  if (!one.asked) return std::nullopt;
+  const Range& limit = condition.second ? one.high : one.low;
+  const double end = condition.upper ? limit.low : limit.high;
+  const double figure = condition.upper ? one.measured.high : one.measured.low;
+  if (!std::isfinite(end) || !std::isfinite(figure)) return std::nullopt;
+  return Slack{condition.upper ? end - figure : figure - end, end};
+}
+
+}  // namespace sudsmark::rules

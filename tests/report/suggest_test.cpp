@@ -1,0 +1,42 @@
+// Whole outputs of suggestions. SUDSMARK_RENEW=1 writes them anew.
+#include <sudsmark/suggest.h>
+
+#include "estuary.h"
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+namespace {
+
+Rulesets house() {
+  std::vector<Problem> problems;
+  const Rulesets rulesets = Rulesets::built_in().with(
+      {{"skerry.yaml", file_contents(source_dir() / "tests/report/skerry.yaml")}}, true, problems);
+  for (const Problem& problem : problems) FAIL(problem.message);
+  return rulesets;
+}
+
+}  // namespace
+
+TEST_CASE("a whole suggestion as text, as JSON and as a tweak") {
+  const Rulesets rulesets = house();
+  const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
+  std::vector<Problem> problems;
+  const auto made = suggest(formula, rulesets, in_full(), {}, problems);
+  REQUIRE(made.has_value());
+  CHECK(problems.empty());
+  REQUIRE(made->answers.size() >= 2);
+  check_expected(golden("skerry.suggest.txt"), suggest_text(*made, {}));
+  check_expected(golden("skerry.suggest.json"), suggest_json(*made, rulesets));
+  check_expected(golden("skerry.suggest.formula.txt"),
+                 suggested_tweak(*made, 0, "skerry.formula", std::nullopt));
+}
+
+TEST_CASE("whole substitutes as text") {
+  const Rulesets rulesets = house();
+  const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
+  std::vector<Problem> problems;
+  const auto made = swaps(formula, "rice bran oil", rulesets, in_full(), problems);
+  REQUIRE(made.has_value());
+  check_expected(golden("skerry.swaps.txt"), swaps_text(*made, {}));
+}
