@@ -15,7 +15,7 @@ namespace {
 constexpr std::size_t most_baseline = std::size_t{256} << 20U;
 
 Exit wrong(const std::string& words) {
-  std::cerr << "sudsmark: error: " << words << "\n";
+  complain(words);
   return Exit::unusable;
 }
 

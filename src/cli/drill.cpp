@@ -7,6 +7,7 @@
 
 #include "cli/commands.h"
 #include "cli/run.h"
+#include "wording/code_points.h"
 
 namespace sudsmark::cli {
 namespace {
@@ -58,15 +59,15 @@ Exit drill(const Arguments& arguments) {
   options.on = checking->on;
   std::vector<std::string> near;
   const auto dealt = exercises(*rulesets, options, near);
-  for (const std::string& sentence : near) {
-    std::cerr << "sudsmark: error: " << sentence << "\n";
-  }
+  for (const std::string& sentence : near) complain(sentence);
   if (!near.empty()) return Exit::unusable;
   if (dealt.empty()) {
-    std::cerr << "sudsmark: error: no rule that was asked for has an example to make an exercise "
-                 "of\n";
+    complain("no rule that was asked for has an example to make an exercise of");
     return Exit::unusable;
   }
+  const auto say = [&](const std::string& text) {
+    std::cout << (arguments.ascii ? wording::in_ascii(text) : text);
+  };
   std::string handout;
   std::size_t solved = 0;
   std::size_t asked = 0;
@@ -77,12 +78,12 @@ Exit drill(const Arguments& arguments) {
       handout += question + "\n" + solution_text(exercise) + "\n";
       continue;
     }
-    std::cout << question;
+    say(question);
     const Outcome outcome = ask(exercise);
     if (outcome == Outcome::stopped) break;
     ++asked;
     solved += outcome == Outcome::solved ? 1 : 0;
-    std::cout << "\n" << solution_text(exercise) << "\n";
+    say("\n" + solution_text(exercise) + "\n");
   }
   if (arguments.answers) return deliver(arguments, handout + reminder + "\n", Exit::fine);
   std::cout << "Found without help: " << solved << " of " << asked << ".\n" << reminder << "\n";

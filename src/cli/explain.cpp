@@ -1,5 +1,3 @@
-#include <iostream>
-
 #include <sudsmark/report.h>
 
 #include "cli/commands.h"
@@ -16,9 +14,8 @@ Exit explain(const Arguments& arguments) {
   std::vector<std::string> near;
   const std::string text = sudsmark::explain(name, *rulesets, near);
   if (!text.empty()) return deliver(arguments, text, Exit::fine);
-  std::cerr << "sudsmark: error: '" << name << "' is no rule, measure, material or kind of product";
-  if (!near.empty()) std::cerr << "; perhaps " << text::listed(near);
-  std::cerr << "\n";
+  complain("'" + name + "' is no rule, measure, material or kind of product" +
+           (near.empty() ? "" : "; perhaps " + text::listed(near)));
   return Exit::unusable;
 }
 

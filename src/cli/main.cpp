@@ -212,6 +212,8 @@ int main(int count, char** values) {
     drill->add_option("--on", arguments.on, "the day whose law holds, as 2026-11-01; else today")
         ->type_name("DATE");
     take_output(*drill, arguments);
+    take_ascii(*drill, arguments);
+    take_color(*drill, color);
     take_rules(*drill, arguments);
     drill->callback([&] { run = sudsmark::cli::drill; });
 

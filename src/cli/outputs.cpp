@@ -8,6 +8,7 @@
 
 #include <sudsmark/report.h>
 
+#include "cli/run.h"
 #include "cli/terminal.h"
 #include "text/files.h"
 #include "wording/fold.h"
@@ -19,10 +20,6 @@ constexpr std::array<std::pair<std::string_view, Format>, 4> words{{{"text", For
                                                                     {"json", Format::json},
                                                                     {"sarif", Format::sarif},
                                                                     {"html", Format::html}}};
-
-void complain(const std::string& what) {
-  std::cerr << "sudsmark: error: " << what << "\n";
-}
 
 std::string listed(std::initializer_list<Format> formats) {
   std::string out;

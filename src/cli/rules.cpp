@@ -15,7 +15,7 @@ Exit rules(const Arguments& arguments) {
   }
   std::size_t ran = 0;
   const std::vector<Problem> problems = verify_examples(*rulesets, std::nullopt, ran);
-  std::cerr << problem_lines(problems);
+  tell(problems, arguments.ascii);
   const std::string words = std::to_string(ran) + " examples ran, " +
                             std::to_string(problems.size()) +
                             (problems.size() == 1 ? " does" : " do") + " not do as they should\n";

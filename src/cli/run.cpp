@@ -23,10 +23,6 @@ namespace {
 constexpr std::size_t most_formula = std::size_t{1} << 20U;
 constexpr std::size_t most_ruleset = std::size_t{8} << 20U;
 
-void complain(const std::string& words) {
-  std::cerr << "sudsmark: error: " << words << "\n";
-}
-
 std::optional<std::chrono::year_month_day> read_date(const std::string& text) {
   int year = 0;
   unsigned month = 0;
@@ -191,6 +187,10 @@ RunResult run_files(const Arguments& arguments, const Rulesets& rulesets,
   }
   tell(run.problems, arguments.ascii);
   return run;
+}
+
+void complain(std::string_view words) {
+  std::cerr << "sudsmark: error: " << words << "\n";
 }
 
 void tell(const std::vector<Problem>& problems, bool ascii) {

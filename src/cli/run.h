@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "cli/arguments.h"
@@ -25,6 +26,9 @@ namespace sudsmark::cli {
 /// A formula's bytes; a problem if they cannot be read. `-` is standard input.
 [[nodiscard]] std::optional<FormulaText> read_formula(const std::string& path, bool in_folder,
                                                       std::vector<Problem>& problems);
+
+/// Tells standard error what is wrong with the command line or a file it names.
+void complain(std::string_view words);
 
 /// Tells standard error what could not be read or used.
 void tell(const std::vector<Problem>& problems, bool ascii);

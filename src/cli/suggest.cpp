@@ -14,7 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 Exit wrong(const std::string& words) {
-  std::cerr << "sudsmark: error: " << words << "\n";
+  complain(words);
   return Exit::unusable;
 }
 
@@ -56,7 +56,7 @@ Exit write_tweak(const Arguments& arguments, const Suggestion& suggestion, const
   const std::string text = suggested_tweak(suggestion, answer, *base, options.batch);
   RunResult run;
   sudsmark::check({arguments.write, text, false}, rulesets, options, run);
-  std::cerr << problem_lines(run.problems);
+  tell(run.problems, arguments.ascii);
   const bool left = !suggestion.answers[answer].left.empty();
   if (!run.problems.empty() || (!left && reaches(run, arguments.fail_on))) {
     return wrong("'" + arguments.write + "' is not written: read back it does not pass");
@@ -71,7 +71,7 @@ Exit rank_swaps(const Arguments& arguments, const std::vector<Output>& outputs,
                 const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
   std::vector<Problem> problems;
   const auto found = swaps(formula, arguments.swap, rulesets, options, problems);
-  std::cerr << problem_lines(problems);
+  tell(problems, arguments.ascii);
   if (!found) return Exit::unusable;
   Exit exit = found->choices.empty() ? Exit::found : Exit::fine;
   for (const Output& output : outputs) {
@@ -102,7 +102,7 @@ Exit suggest(const Arguments& arguments) {
   how.threshold = arguments.fail_on;
   const auto suggestion =
       formula ? sudsmark::suggest(*formula, *rulesets, *options, how, problems) : std::nullopt;
-  std::cerr << problem_lines(problems);
+  tell(problems, arguments.ascii);
   if (!suggestion) return Exit::unusable;
   Exit exit = suggestion->mended() ? Exit::fine : Exit::found;
   for (const Output& output : *outputs) {

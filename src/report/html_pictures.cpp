@@ -139,7 +139,8 @@ std::vector<ChartLine> limits_of(const Sheet& sheet, std::string_view measure,
   for (const Finding& finding : sheet.formula.findings) {
     if (!finding.limit || finding.limit->unit != unit) continue;
     const rules::Rule* rule = rule_of(sheet, finding);
-    if (rule == nullptr || rule->expect_text.find(measure) == std::string::npos) continue;
+    if (rule == nullptr || rule->pair || rule->expect_text.find(measure) == std::string::npos)
+      continue;
     add(finding.limit->low,
         "at least " + quantity::printed(finding.limit->low.value_or(0)) + ", " + finding.rule);
     add(finding.limit->high,

@@ -297,7 +297,8 @@ class Check {
                      Verdict& verdict) {
     const std::string paper = filled(rule.paper, subject, machine_, decider);
     open(rule, subject, missing_.add(paper, verdict.place), verdict);
-    verdict.message = "needs " + paper + ": " + filled(rule.message, subject, machine_, decider);
+    verdict.message =
+        "not known: " + paper + "; " + filled(rule.message, subject, machine_, decider);
     verdict.paper = true;
   }
 

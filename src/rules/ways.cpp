@@ -116,6 +116,7 @@ class Reader {
           break;
         }
         case Code::is_word:
+        case Code::same_words:
         case Code::is_product:
         case Code::has_trait:
         case Code::holds:
