@@ -263,6 +263,8 @@ class Results {
                           {"region", region(problem)}};
     out["locations"] = ordered_json::array({{{"physicalLocation", std::move(physical)}}});
     out["partialFingerprints"] = {{"sudsmarkFinding/v1", fingerprint(problem)}};
+    // no baseline is written while something cannot be read
+    if (run_.compared) out["baselineState"] = "new";
     out["fixes"] = ordered_json::array({fix(problem, problem.file)});
     return out;
   }
