@@ -286,7 +286,7 @@ Compilation::Result Compilation::compile_name(NodeIndex at) {
       emit_of(meaning.side, Code::subject_text, 0, static_cast<std::uint8_t>(meaning.index));
       return text_type();
     case Meaning::Kind::food:
-      emit_of(meaning.side, Code::looks_like_food, 0, 0,
+      emit_of(meaning.side, Code::looks_like_food, 0, static_cast<std::uint8_t>(meaning.index),
               keep_question(Origin{Origin::Kind::food, 0}));
       return truth_type();
     case Meaning::Kind::unknown:
