@@ -89,6 +89,43 @@ class Checking {
   }
 
  private:
+  /// What rules over a tweak and its base hold the formula against: what the caller gave, or what a
+  /// tweak names, which the reading of the formula fills in.
+  void ask_for_base(formula::AssembleOptions& how) {
+    if (options_.base) {
+      const auto file = sources_.add(options_.base->path, options_.base->text);
+      const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
+      if (sheet) base_ = mix_base(*sheet, diagnostics_);
+    } else if (options_.own_base) {
+      how.base = &own_base_;
+    }
+  }
+
+  std::optional<blend::Blend> mix_base(const formula::Sheet& sheet,
+                                       text::Diagnostics& diagnostics) const {
+    blend::MixOptions mixing;
+    if (options_.rounded) mixing.weighed = measures::as_displayed;
+    return blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
+  }
+
+  /// A base that makes nothing by itself may be what the tweak mends: then the tweak is checked,
+  /// what it changes is not, and a note says so.
+  void mix_own_base(const text::Span& place, FormulaResult& result) {
+    if (!own_base_.sheet) return;
+    text::Diagnostics& wrong = own_base_.problems;
+    if (wrong.empty()) base_ = mix_base(*own_base_.sheet, wrong);
+    if (wrong.empty()) return;
+    base_.reset();
+    const text::Position at = sources_.position(place);
+    Problem note;
+    note.file = sources_.path(place);
+    note.line = at.line;
+    note.column = at.column;
+    note.message = "what it changes is not looked at, since its base does not stand by itself: " +
+                   text::sentence(wrong.in_order().front());
+    result.notes.push_back(std::move(note));
+  }
+
   void add_labels(const blend::Blend& blend, FormulaResult& result) const {
     const auto markets = label::label_markets(blend, options_.markets);
     for (const std::string& market : markets) {
@@ -170,43 +207,6 @@ class Checking {
       add_place(fault.place, out);
       findings.push_back(std::move(out));
     }
-  }
-
-  /// What rules over a tweak and its base hold the formula against: what the caller gave, or what a
-  /// tweak names, which the reading of the formula fills in.
-  void ask_for_base(formula::AssembleOptions& how) {
-    if (options_.base) {
-      const auto file = sources_.add(options_.base->path, options_.base->text);
-      const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
-      if (sheet) base_ = mix_base(*sheet, diagnostics_);
-    } else if (options_.own_base) {
-      how.base = &own_base_;
-    }
-  }
-
-  std::optional<blend::Blend> mix_base(const formula::Sheet& sheet,
-                                       text::Diagnostics& diagnostics) const {
-    blend::MixOptions mixing;
-    if (options_.rounded) mixing.weighed = measures::as_displayed;
-    return blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
-  }
-
-  /// A base that makes nothing by itself may be what the tweak mends: then the tweak is checked,
-  /// what it changes is not, and a note says so.
-  void mix_own_base(const text::Span& place, FormulaResult& result) {
-    if (!own_base_.sheet) return;
-    text::Diagnostics& wrong = own_base_.problems;
-    if (wrong.empty()) base_ = mix_base(*own_base_.sheet, wrong);
-    if (wrong.empty()) return;
-    base_.reset();
-    const text::Position at = sources_.position(place);
-    Problem note;
-    note.file = sources_.path(place);
-    note.line = at.line;
-    note.column = at.column;
-    note.message = "what it changes is not looked at, since its base does not stand by itself: " +
-                   text::sentence(wrong.in_order().front());
-    result.notes.push_back(std::move(note));
   }
 
   Finding finding(rules::Verdict&& verdict, const blend::MissingTable& missing) const {
