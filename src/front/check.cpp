@@ -65,7 +65,7 @@ class Checking {
     for (const text::Diagnostic& note : blend->notes) {
       result.notes.push_back(front::problem(note, sources_));
     }
-    if (base_trouble_) result.notes.push_back(*base_trouble_);
+    mix_own_base(blend->place, result);
     if (options_.verdicts) add_findings(*blend, result);
     if (options_.measures) {
       wording::add_measures(*blend, parts_.ruleset, result.measures);
@@ -89,6 +89,49 @@ class Checking {
   }
 
  private:
+  /// What rules over a tweak and its base hold the formula against: what the caller gave, or what a
+  /// tweak names, which the reading of the formula fills in.
+  void ask_for_base(formula::AssembleOptions& how) {
+    if (options_.base) {
+      const auto file = sources_.add(options_.base->path, options_.base->text);
+      const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
+      if (sheet) base_ = mixed(*sheet, diagnostics_);
+    } else if (options_.own_base) {
+      how.base = &own_base_;
+    }
+  }
+
+  /// What a sheet makes, sold where it was asked for.
+  std::optional<blend::Blend> mixed(const formula::Sheet& sheet,
+                                    text::Diagnostics& diagnostics) const {
+    blend::MixOptions mixing;
+    if (options_.rounded) mixing.weighed = measures::as_displayed;
+    auto blend = blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
+    if (blend && !options_.markets.empty()) {
+      blend->markets.clear();
+      for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
+    }
+    return blend;
+  }
+
+  /// A base that makes nothing by itself may be what the tweak mends: then the tweak is checked,
+  /// what it changes is not, and a note says so.
+  void mix_own_base(const text::Span& place, FormulaResult& result) {
+    if (!own_base_.sheet) return;
+    text::Diagnostics& wrong = own_base_.problems;
+    if (wrong.empty()) base_ = mixed(*own_base_.sheet, wrong);
+    if (wrong.empty()) return;
+    base_.reset();
+    const text::Position at = sources_.position(place);
+    Problem note;
+    note.file = sources_.path(place);
+    note.line = at.line;
+    note.column = at.column;
+    note.message = "what it changes is not looked at, since its base does not stand by itself: " +
+                   text::sentence(wrong.in_order().front());
+    result.notes.push_back(std::move(note));
+  }
+
   void add_labels(const blend::Blend& blend, FormulaResult& result) const {
     const auto markets = label::label_markets(blend, options_.markets);
     for (const std::string& market : markets) {
@@ -105,53 +148,12 @@ class Checking {
     how.allow_outside = options_.allow_outside;
     how.batch = options_.batch;
     how.same_name = front::same_name(parts_.catalogue);
-    if (options_.verdicts && options_.base) mix_given_base(*options_.base, how);
-    formula::TweakBase own;
-    if (options_.verdicts && options_.own_base && !options_.base) how.base = &own;
+    if (options_.verdicts) ask_for_base(how);
     const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
     if (!sheet || !diagnostics_.empty()) return std::nullopt;
     auto blend = mixed(*sheet, diagnostics_);
     if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
-    if (own.sheet && diagnostics_.empty()) mix_own_base(own, sheet->place);
     return blend;
-  }
-
-  /// What a sheet makes, sold where it was asked for.
-  std::optional<blend::Blend> mixed(const formula::Sheet& sheet,
-                                    text::Diagnostics& diagnostics) const {
-    blend::MixOptions mixing;
-    if (options_.rounded) mixing.weighed = measures::as_displayed;
-    auto blend = blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
-    if (blend && !options_.markets.empty()) {
-      blend->markets.clear();
-      for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
-    }
-    return blend;
-  }
-
-  void mix_given_base(const FormulaText& base, const formula::AssembleOptions& how) {
-    const auto file = sources_.add(base.path, base.text);
-    const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
-    if (sheet) base_ = mixed(*sheet, diagnostics_);
-  }
-
-  /// A base that makes nothing by itself may be what the tweak mends: then the tweak is checked,
-  /// and what it changes is not.
-  void mix_own_base(formula::TweakBase& own, const text::Span& place) {
-    if (own.problems.empty()) {
-      base_ = mixed(*own.sheet, own.problems);
-    }
-    if (own.problems.empty()) return;
-    base_.reset();
-    const Problem first = front::problem(own.problems.in_order().front(), sources_);
-    const text::Position at = sources_.position(place);
-    base_trouble_ = first;
-    base_trouble_->file = sources_.path(place);
-    base_trouble_->line = at.line;
-    base_trouble_->column = at.column;
-    base_trouble_->message =
-        "what it changes is not looked at, since its base does not stand by itself: " +
-        first.message;
   }
 
   void add_findings(const blend::Blend& blend, FormulaResult& result) {
@@ -285,8 +287,8 @@ class Checking {
   const std::chrono::year_month_day on_;
   text::Sources sources_;
   text::Diagnostics diagnostics_;
-  std::optional<blend::Blend> base_;     ///< for rules over a tweak and its base
-  std::optional<Problem> base_trouble_;  ///< why there is none
+  std::optional<blend::Blend> base_;  ///< for rules over a tweak and its base
+  formula::TweakBase own_base_;
 };
 
 }  // namespace

@@ -389,11 +389,11 @@ class Check {
   std::vector<std::optional<Answer>> sold_;  ///< by file
   std::vector<std::string> allows_;          ///< ids, folded
   std::vector<Tried> tried_;                 ///< of the expectation that is asked
-  std::vector<Tried> tried_before_;          ///< the same of the base held against itself
   std::vector<Tried> asked_when_;            ///< of its condition, where somebody wants to know
   std::vector<Verdict> verdicts_;
   std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
   blend::MissingTable unchanged_missing_;
+  std::vector<Tried> tried_before_;  ///< what its expectation came to
 };
 
 }  // namespace
