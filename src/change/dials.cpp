@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <set>
 #include <utility>
 
@@ -48,8 +49,20 @@ Dials::Dials(const formula::Sheet& sheet, const blend::Blend& blend,
   gather_portions(blend);
   gather_premixes(blend);
   std::erase_if(dials_, [](const Dial& dial) { return !(dial.share > next_to_nothing); });
+  drop_least();
   add_keeps();
   choose_fillers();
+}
+
+/// Each dial is turned on its own at every step: too many of them would take too long.
+void Dials::drop_least() {
+  constexpr std::size_t most = 120;
+  if (dials_.size() <= most) return;
+  std::vector<double> shares;
+  for (const Dial& dial : dials_) shares.push_back(dial.fills ? 1.0 : dial.share);
+  std::nth_element(shares.begin(), shares.begin() + most - 1, shares.end(), std::greater<>());
+  const double least = shares[most - 1];
+  std::erase_if(dials_, [&](const Dial& dial) { return !dial.fills && dial.share < least; });
 }
 
 std::string Dials::key(const std::string& name) const {
