@@ -70,6 +70,8 @@ class Dials {
   void drop_least();
   void add_keeps();
   void choose_fillers();
+  /// Whether a premix holds something, itself or in a premix of its own.
+  [[nodiscard]] bool holds(const std::string& premix, const std::string& wanted, int depth) const;
   [[nodiscard]] std::string key(const std::string& name) const;
   [[nodiscard]] std::vector<double> shares_of_phases(const blend::Blend& blend);
 
