@@ -38,7 +38,7 @@ class Choosing {
   std::optional<Choice> begin(Setting& setting) {
     Mended mended = mend(aim_, setting);
     // each round settles one rule that is stuck
-    while (!mended.stuck.empty()) {
+    while (!mended.stuck.empty() && !aim_.probes.spent()) {
       const VerdictKey key = mended.stuck.front();
       const auto other = way_out(setting, key);
       const Trialled* before = aim_.before.find(key);
@@ -327,7 +327,8 @@ class Choosing {
     }
     branch(out_.answers.front());
     std::set<std::set<std::pair<std::size_t, bool>>> seen;
-    while (!waiting.empty() && tries < most_tries && out_.answers.size() < 2 * most_) {
+    while (!waiting.empty() && !aim_.probes.spent() && tries < most_tries &&
+           out_.answers.size() < 2 * most_) {
       Choice choice;
       choice.setting = std::move(waiting.front());
       waiting.pop_front();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <set>
 #include <utility>
 
@@ -48,8 +49,20 @@ Dials::Dials(const formula::Sheet& sheet, const blend::Blend& blend,
   gather_portions(blend);
   gather_premixes(blend);
   std::erase_if(dials_, [](const Dial& dial) { return !(dial.share > next_to_nothing); });
+  drop_least();
   add_keeps();
   choose_fillers();
+}
+
+/// Each dial is turned on its own at every step: too many of them would take too long.
+void Dials::drop_least() {
+  constexpr std::size_t most = 120;
+  if (dials_.size() <= most) return;
+  std::vector<double> shares;
+  for (const Dial& dial : dials_) shares.push_back(dial.fills ? 1.0 : dial.share);
+  std::nth_element(shares.begin(), shares.begin() + most - 1, shares.end(), std::greater<>());
+  const double least = shares[most - 1];
+  std::erase_if(dials_, [&](const Dial& dial) { return !dial.fills && dial.share < least; });
 }
 
 std::string Dials::key(const std::string& name) const {
@@ -251,17 +264,35 @@ void Dials::gather_premixes(const blend::Blend& blend) {
   });
 }
 
+bool Dials::holds(const std::string& premix, const std::string& wanted, int depth) const {
+  constexpr int deepest = 16;
+  if (depth > deepest) return false;
+  return std::any_of(
+      sheet_.premixes.begin(), sheet_.premixes.end(), [&](const formula::Premix& one) {
+        return text::fold(one.name.text) == premix &&
+               std::any_of(one.lines.begin(), one.lines.end(), [&](const formula::Line& line) {
+                 const std::string name = key(line.name.text);
+                 return name == wanted || holds(name, wanted, depth + 1);
+               });
+      });
+}
+
 void Dials::add_keeps() {
   for (const formula::Keep& keep : sheet_.statements.keeps) {
+    const std::string wanted = key(keep.name.text);
+    std::string words = "keep " + keep.name.text;
+    if (keep.bounds) {
+      words += " " + formula::printed_figure(keep.bounds->value, formula::measure::share);
+    }
     for (Dial& dial : dials_) {
-      if (dial.key != key(keep.name.text)) continue;
-      dial.keep = "keep " + keep.name.text;
-      if (keep.bounds) {
-        dial.kept = keep.bounds->value;
-        *dial.keep += " " + formula::printed_figure(keep.bounds->value, formula::measure::share);
+      if (dial.key == wanted) {
+        dial.kept = keep.bounds ? keep.bounds->value : formula::Range(dial.share);
+      } else if (!dial.kept && holds(dial.key, wanted, 0)) {
+        dial.kept = dial.share;  // a premix would take it along
       } else {
-        dial.kept = dial.share;
+        continue;
       }
+      dial.keep = words;
     }
   }
 }

@@ -7,7 +7,7 @@
 // up. A range is turned by its middle and keeps its width.
 //
 // What cannot be turned: lines given by volume, names that stand in several premixes or portions,
-// lines of one name in unlike amounts, amounts of nothing.
+// lines of one name in unlike amounts, amounts of nothing; past 120 dials those of the least share.
 #pragma once
 
 #include <cstddef>
@@ -67,8 +67,11 @@ class Dials {
   void gather_phases(const blend::Blend& blend);
   void gather_premixes(const blend::Blend& blend);
   void gather_portions(const blend::Blend& blend);
+  void drop_least();
   void add_keeps();
   void choose_fillers();
+  /// Whether a premix holds something, itself or in a premix of its own.
+  [[nodiscard]] bool holds(const std::string& premix, const std::string& wanted, int depth) const;
   [[nodiscard]] std::string key(const std::string& name) const;
   [[nodiscard]] std::vector<double> shares_of_phases(const blend::Blend& blend);
 

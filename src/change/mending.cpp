@@ -45,6 +45,7 @@ class Mending {
     }
     auto trial = aim_.probes.at(out_.turns);
     for (int round = 0; round < most_rounds && trial; ++round) {
+      if (aim_.probes.spent()) break;
       out_.slopes = slopes_at(out_.turns, *trial, aim_, setting_.plan, watched_);
       drop_ignored(out_.slopes);
       out_.stuck = out_.slopes.stuck;
@@ -71,7 +72,7 @@ class Mending {
       out_.settled = step < stays;
       if (out_.settled) break;
     }
-    if (!trial) out_.possible = false;
+    if (!trial || aim_.probes.spent()) out_.possible = false;
     return std::move(out_);
   }
 

@@ -92,7 +92,7 @@ class Suggesting {
     if (!before || !blend) return;
     const change::Dials dials(*sheet, *blend, same_name_);
     note_fixed(*sheet);
-    change::Probes probes(trials, dials);
+    change::Probes probes(trials, dials, blend->weighings.size());
     const change::Aim aim{trials, dials, probes, *before, how_.threshold};
     change::Choices choices = change::choose(aim, how_.most);
     const auto findings = by_key(out_.before.findings);

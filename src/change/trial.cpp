@@ -76,10 +76,19 @@ std::optional<Trial> Trials::of(const formula::Sheet& sheet) const {
   return out;
 }
 
+Probes::Probes(const Trials& trials, const Dials& dials, std::size_t lines)
+    : trials_(trials), dials_(dials) {
+  constexpr std::size_t work = 100000;
+  constexpr std::size_t few = 20;
+  most_ = work / std::max(few, lines);
+}
+
 std::shared_ptr<const Trial> Probes::at(const Turns& turns) {
   constexpr std::size_t most_kept = 150;
   const auto known = kept_.find(turns);
   if (known != kept_.end()) return known->second;
+  if (spent()) return nullptr;
+  ++made_;
   auto trial = trials_.of(dials_.turned(turns));
   std::shared_ptr<const Trial> out;
   if (trial) out = std::make_shared<const Trial>(std::move(*trial));

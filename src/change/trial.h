@@ -66,12 +66,18 @@ class Trials {
 /// at the same point.
 class Probes {
  public:
-  Probes(const Trials& trials, const Dials& dials) : trials_(trials), dials_(dials) {}
+  /// `lines` of the formula: the more, the longer each trial takes, and the fewer are made.
+  Probes(const Trials& trials, const Dials& dials, std::size_t lines);
 
-  /// Null if the turned sheet cannot be mixed.
+  /// Null if the turned sheet cannot be mixed, or all is spent.
   [[nodiscard]] std::shared_ptr<const Trial> at(const Turns& turns);
+  /// Whether so many have been made that the search has to end with what it has. They are counted
+  /// and not timed, so that every run ends alike.
+  [[nodiscard]] bool spent() const { return made_ > most_; }
 
  private:
+  std::size_t most_;
+  std::size_t made_ = 0;
   const Trials& trials_;
   const Dials& dials_;
   std::map<Turns, std::shared_ptr<const Trial>> kept_;

@@ -343,13 +343,22 @@ TEST_CASE("a premix moves as one, and its own lines within what it makes") {
                                   [](const auto& one) { return amount(one, "dry") != nullptr; });
   CHECK(own_line);
   CHECK(as_one);
-  // a bag that is kept leaves its recipe free; a foamer that is kept leaves the bag
+  // a bag that is kept leaves its recipe free
   Suggestion kept = suggested(
       {"slip.formula", "formula \"Slip\"\n  product bubble bar\n  batch 1 kg\n  keep \"dry\"\n" +
                            text.substr(head.size())},
       rulesets);
   REQUIRE_FALSE(kept.answers.empty());
   for (const SuggestedChange& answer : kept.answers) CHECK(amount(answer, "dry") == nullptr);
+  // what is kept is not carried along by its bag either
+  kept = suggested({"slip.formula",
+                    "formula \"Slip\"\n  product bubble bar\n  batch 1 kg\n"
+                    "  keep SLSA\n" +
+                        text.substr(head.size())},
+                   rulesets);
+  CHECK(kept.answers.empty());
+  CHECK(std::any_of(kept.conflict.begin(), kept.conflict.end(),
+                    [](const Conflicting& one) { return one.words == "keep SLSA"; }));
 }
 
 TEST_CASE("doses, portions, parts and masses are set in their own kind of amount") {
