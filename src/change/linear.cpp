@@ -61,6 +61,8 @@ std::string lp_text(const LinearProblem& problem) {
     if (std::isfinite(row.low)) rows += " " + name + "l:" + sum + " >= " + exact(row.low) + "\n";
     if (std::isfinite(row.high)) rows += " " + name + "u:" + sum + " <= " + exact(row.high) + "\n";
   }
+  // readers of the format want a row at least
+  if (problem.rows.empty()) rows += " none: 0 x0 <= 1\n";
   return notes + goal + "\n" + rows + bounds + "end\n";
 }
 

@@ -51,18 +51,28 @@ Solved run(const LinearProblem& problem) {
     row_low.push_back(row.low);
     row_high.push_back(row.high);
   }
-  const std::unique_ptr<Clp_Simplex, void (*)(Clp_Simplex*)> model(Clp_newModel(), Clp_deleteModel);
-  Clp_setLogLevel(model.get(), 0);
-  Clp_loadProblem(model.get(), static_cast<int>(problem.columns.size()),
-                  static_cast<int>(problem.rows.size()), sparse.starts.data(), sparse.rows.data(),
-                  sparse.factors.data(), low.data(), high.data(), cost.data(), row_low.data(),
-                  row_high.data());
+  using Model = std::unique_ptr<Clp_Simplex, void (*)(Clp_Simplex*)>;
+  const auto loaded = [&] {
+    Model model(Clp_newModel(), Clp_deleteModel);
+    Clp_setLogLevel(model.get(), 0);
+    Clp_loadProblem(model.get(), static_cast<int>(problem.columns.size()),
+                    static_cast<int>(problem.rows.size()), sparse.starts.data(), sparse.rows.data(),
+                    sparse.factors.data(), low.data(), high.data(), cost.data(), row_low.data(),
+                    row_high.data());
+    return model;
+  };
+  Model model = loaded();
   constexpr double tolerance = 1e-9;
   Clp_setPrimalTolerance(model.get(), tolerance);
   Clp_setDualTolerance(model.get(), tolerance);
   Clp_dual(model.get(), 0);
-  // what the dual method leaves in doubt the primal one settles
-  if (Clp_status(model.get()) != 0) Clp_primal(model.get(), 0);
+  // what the dual method leaves in doubt is begun anew, by the method and with the tolerance that
+  // the solver itself thinks best
+  constexpr int decided = 1;
+  if (Clp_status(model.get()) > decided) {
+    model = loaded();
+    Clp_initialSolve(model.get());
+  }
   Solved out;
   switch (Clp_status(model.get())) {
     case 0:

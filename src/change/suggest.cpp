@@ -201,6 +201,13 @@ class Suggesting {
       if (!ignored || !was_broken(*finding)) return false;
       out.left.push_back(*finding);
     }
+    // what no amounts mend has not gone because a tweak of the formula is asked other questions
+    for (const Finding& finding : out_.unmendable) {
+      const bool told = std::any_of(out.left.begin(), out.left.end(), [&](const Finding& one) {
+        return one.rule == finding.rule && one.subject == finding.subject;
+      });
+      if (!told) out.left.push_back(finding);
+    }
     for (const VerdictChange& one : out.comparison.verdicts) {
       const bool passed = one.before && !one.before->allowed &&
                           (one.before->kind == Kind::pass || one.before->met_from_memory);

@@ -78,7 +78,7 @@ std::optional<Trial> Trials::of(const formula::Sheet& sheet) const {
 
 Probes::Probes(const Trials& trials, const Dials& dials, std::size_t lines)
     : trials_(trials), dials_(dials) {
-  constexpr std::size_t work = 100000;
+  constexpr std::size_t work = 50000;
   constexpr std::size_t few = 20;
   most_ = work / std::max(few, lines);
 }
