@@ -81,7 +81,7 @@ struct Comparison {
   std::vector<TweakEdit> edits;         ///< what the causes are among
   std::vector<AmountChange> amounts;    ///< what changed, in the order of the ingredients
   std::vector<MeasureChange> measures;  ///< all of them, changed or not
-  std::vector<VerdictChange> verdicts;  ///< in the order of rules
+  std::vector<VerdictChange> verdicts;  ///< the gravest first, then in the order of rules
   /// Whether anything is different that a reader of both reports could tell.
   [[nodiscard]] bool same() const;
 };

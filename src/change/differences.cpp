@@ -183,6 +183,14 @@ std::vector<VerdictChange> verdicts(const FormulaResult& before, const FormulaRe
   return out;
 }
 
+/// How grave a change is: by its heavier side, the one that a maker has to read.
+Level gravity(const VerdictChange& change) {
+  const auto level = [](const std::optional<Finding>& side) {
+    return side && weight(*side) > 0 ? side->level : Level::none;
+  };
+  return std::max(level(change.before), level(change.after));
+}
+
 }  // namespace
 
 bool FigureChange::changed() const {
@@ -203,6 +211,9 @@ Comparison differences(FormulaResult before, FormulaResult after) {
   Comparison out;
   out.amounts = amounts(before, after);
   out.verdicts = verdicts(before, after);
+  std::stable_sort(
+      out.verdicts.begin(), out.verdicts.end(),
+      [](const VerdictChange& a, const VerdictChange& b) { return gravity(a) > gravity(b); });
   for (const MeasureResult& measure : after.measures) {
     const auto old =
         std::find_if(before.measures.begin(), before.measures.end(),
