@@ -1,4 +1,5 @@
 // Suggesting from text to answers.
+#include <sudsmark/label.h>
 #include <sudsmark/suggest.h>
 
 #include <algorithm>
@@ -198,7 +199,10 @@ class Suggesting {
     for (const auto& [key, finding] : findings) {
       if (!weighs(*finding, how_.threshold)) continue;
       const bool ignored = choice.setting.ignored.contains(key) || aim.before.find(key) == nullptr;
-      if (!ignored || !was_broken(*finding)) return false;
+      // a label can be printed anew
+      const bool of_label = std::find(label_findings.begin(), label_findings.end(),
+                                      finding->rule) != label_findings.end();
+      if (!of_label && (!ignored || !was_broken(*finding))) return false;
       out.left.push_back(*finding);
     }
     // what no amounts mend has not gone because a tweak of the formula is asked other questions
