@@ -168,16 +168,18 @@ class Suggesting {
   std::optional<SuggestedChange> made(const change::Choice& choice, const change::Aim& aim,
                                       const change::Rounding& rounding) {
     SuggestedChange exact;
-    const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact);
-    constexpr int tries = 3;
+    std::set<VerdictKey> fails;
+    const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact, fails);
+    constexpr int tries = 4;
     change::Mended mended = choice.mended;
     change::Setting setting = choice.setting;
     for (int at = 0; at < tries; ++at) {
       SuggestedChange answer;
       answer.rounded_to = rounding.to();
-      if (fill(mended, choice, rounding.rounded(mended.turns), aim, answer)) return answer;
+      if (fill(mended, choice, rounding.rounded(mended.turns), aim, answer, fails)) return answer;
       setting.steps = rounding.steps(mended.turns);
       for (double& step : setting.steps) step *= 1 + at;
+      setting.roomy.insert(fails.begin(), fails.end());
       mended = change::mend(aim, setting);
       if (!mended.sound()) break;
     }
@@ -186,9 +188,10 @@ class Suggesting {
     return exact;
   }
 
-  /// False if the full check finds broken what the answer should mend or keep.
+  /// False if the full check finds broken what the answer should mend or keep; `fails` says what.
   bool fill(const change::Mended& mended, const change::Choice& choice, const Turns& turns,
-            const change::Aim& aim, SuggestedChange& out) {
+            const change::Aim& aim, SuggestedChange& out, std::set<VerdictKey>& fails) {
+    fails.clear();
     out.edits = change::edits_of(aim.dials, turns);
     if (out.edits.empty()) return false;
     const change::Beside beside(formula_, options_);
@@ -202,7 +205,7 @@ class Suggesting {
       // a label can be printed anew
       const bool of_label = std::find(label_findings.begin(), label_findings.end(),
                                       finding->rule) != label_findings.end();
-      if (!of_label && (!ignored || !was_broken(*finding))) return false;
+      if (!of_label && (!ignored || !was_broken(*finding))) fails.insert(key);
       out.left.push_back(*finding);
     }
     // what no amounts mend has not gone because a tweak of the formula is asked other questions
@@ -215,8 +218,11 @@ class Suggesting {
     for (const VerdictChange& one : out.comparison.verdicts) {
       const bool passed = one.before && !one.before->allowed &&
                           (one.before->kind == Kind::pass || one.before->met_from_memory);
-      if (passed && one.after && change::weight(*one.after) > 0) return false;
+      if (passed && one.after && change::weight(*one.after) > 0) {
+        fails.insert({one.rule, one.subject_kind, one.subject, one.which});
+      }
     }
+    if (!fails.empty()) return false;
     out.size = mended.cost;
     if (how_.problems) out.problem = change::lp_text(mended.problem.linear);
     add_amounts(choice, turns, aim.dials, out);
