@@ -164,24 +164,43 @@ class Suggesting {
                        [&](const auto& other) { return other.edits == answer.edits; });
   }
 
+  /// Which way each dial has to go for what fails: the sum of its moves of those rules.
+  static std::vector<double> leaning(const change::Mended& mended,
+                                     const std::set<VerdictKey>& fails) {
+    std::vector<double> out(mended.turns.size(), 0.0);
+    for (const change::Slope& row : mended.slopes.rows) {
+      if (!fails.contains(row.of)) continue;
+      for (std::size_t at = 0; at < out.size(); ++at) out[at] += row.moves[at];
+    }
+    return out;
+  }
+
   /// Rounds, checks, and leaves a little more room where the rounding breaks something.
   std::optional<SuggestedChange> made(const change::Choice& choice, const change::Aim& aim,
                                       const change::Rounding& rounding) {
     SuggestedChange exact;
     std::set<VerdictKey> fails;
     const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact, fails);
+    fails.clear();
     constexpr int tries = 4;
     change::Mended mended = choice.mended;
     change::Setting setting = choice.setting;
     for (int at = 0; at < tries; ++at) {
-      SuggestedChange answer;
-      answer.rounded_to = rounding.to();
-      if (fill(mended, choice, rounding.rounded(mended.turns), aim, answer, fails)) return answer;
+      // to the nearest steps, and then to the safe side of what that breaks
+      for (int side = 0; side < 2; ++side) {
+        const Turns turns = rounding.rounded(mended.turns, leaning(mended, fails));
+        SuggestedChange answer;
+        answer.rounded_to = rounding.to();
+        if (fill(mended, choice, turns, aim, answer, fails)) return answer;
+      }
       setting.steps = rounding.steps(mended.turns);
       for (double& step : setting.steps) step *= 1 + at;
       setting.roomy.insert(fails.begin(), fails.end());
+      constexpr std::size_t for_one_answer = 250;
+      aim.probes.allow(for_one_answer);
       mended = change::mend(aim, setting);
       if (!mended.sound()) break;
+      fails.clear();
     }
     if (!computed) return std::nullopt;
     exact.rounding_breaks = true;
