@@ -164,6 +164,19 @@ class Suggesting {
                        [&](const auto& other) { return other.edits == answer.edits; });
   }
 
+  /// The rules to keep further from their limits so that what fails does not: themselves; or, where
+  /// they did not even apply before the rounding, all that is mended.
+  static std::set<VerdictKey> concerned(const change::Mended& mended,
+                                        const std::set<VerdictKey>& fails) {
+    std::set<VerdictKey> own;
+    std::set<VerdictKey> all;
+    for (const change::Slope& row : mended.slopes.rows) {
+      if (fails.contains(row.of)) own.insert(row.of);
+      if (row.broken) all.insert(row.of);
+    }
+    return fails.empty() || !own.empty() ? own : all;
+  }
+
   /// Which way each dial has to go for what fails: the sum of its moves of those rules.
   static std::vector<double> leaning(const change::Mended& mended,
                                      const std::set<VerdictKey>& fails) {
@@ -188,14 +201,15 @@ class Suggesting {
     for (int at = 0; at < tries; ++at) {
       // to the nearest steps, and then to the safe side of what that breaks
       for (int side = 0; side < 2; ++side) {
-        const Turns turns = rounding.rounded(mended.turns, leaning(mended, fails));
+        const Turns turns =
+            rounding.rounded(mended.turns, leaning(mended, concerned(mended, fails)));
         SuggestedChange answer;
         answer.rounded_to = rounding.to();
         if (fill(mended, choice, turns, aim, answer, fails)) return answer;
       }
       setting.steps = rounding.steps(mended.turns);
       for (double& step : setting.steps) step *= 1 + at;
-      setting.roomy.insert(fails.begin(), fails.end());
+      setting.roomy.merge(concerned(mended, fails));
       constexpr std::size_t for_one_answer = 250;
       aim.probes.allow(for_one_answer);
       mended = change::mend(aim, setting);
