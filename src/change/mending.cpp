@@ -133,7 +133,7 @@ class Mending {
         row.terms.emplace_back(up(at), move);
         row.terms.emplace_back(down(at), -move);
         row.low += move * out_.turns[at] * percent;
-        if (!setting_.steps.empty()) row.low += std::abs(move) * setting_.steps[at] / 2;
+        if (setting_.roomy.contains(slope.of)) row.low += std::abs(move) * setting_.steps[at] / 2;
       }
       out.rows.push_back(out.linear.rows.size());
       out.linear.rows.push_back(std::move(row));

@@ -23,7 +23,10 @@ struct Setting {
   std::set<std::size_t> removed;                     ///< dials to take out altogether
   std::set<std::pair<std::size_t, bool>> forbidden;  ///< dials that may not go up (true) or down
   std::set<VerdictKey> ignored;                      ///< no amounts mend them
-  std::vector<double> steps;  ///< by dial: room for a rounding of so much [% of the product]
+  /// By dial: what a rounding may move it by [% of the product], and the verdicts that leave room
+  /// for it.
+  std::vector<double> steps;
+  std::set<VerdictKey> roomy;
 };
 
 /// What a problem of a mending is made of, so that its answer can be read.

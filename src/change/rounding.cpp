@@ -51,7 +51,7 @@ std::size_t Rounding::taker(const Turns& turns, std::size_t sum) const {
   return best;
 }
 
-Turns Rounding::rounded(const Turns& turns) const {
+Turns Rounding::rounded(const Turns& turns, const std::vector<double>& lean) const {
   const std::vector<Dial>& all = dials_.all();
   Turns out(turns.size(), 0.0);
   std::vector<std::size_t> takers;
@@ -67,13 +67,15 @@ Turns Rounding::rounded(const Turns& turns) const {
       continue;
     }
     double to = share;
+    const double by = step(all[at], share) / percent;
     if (by_scale(all[at])) {
       const double shown = measures::as_displayed(share * *all[at].grams, scales_);
       if (shown > 0) to = shown / *all[at].grams;
     } else {
-      const double by = step(all[at], share) / percent;
       to = std::round(share / by) * by;
     }
+    if (lean[at] > 0 && to < share - next_to_nothing) to += by;
+    if (lean[at] < 0 && to > share + next_to_nothing && to > by) to -= by;
     out[at] = to - all[at].share;
     // back on the very amount that it was
     if (std::abs(out[at]) < next_to_nothing) out[at] = 0;

@@ -15,7 +15,8 @@ class Rounding {
 
   /// Every line that moves, on the step of the scale that suits it; one line of each sum that is
   /// kept takes what that leaves: q.s., or the greatest of those that move and do not lead.
-  [[nodiscard]] Turns rounded(const Turns& turns) const;
+  /// `lean` by dial: above zero it is rounded up, below zero down, else to the nearest step.
+  [[nodiscard]] Turns rounded(const Turns& turns, const std::vector<double>& lean) const;
   /// What a rounding may move each dial by that these turns move [% of the product].
   [[nodiscard]] std::vector<double> steps(const Turns& turns) const;
   /// "the steps of the scales", "0.01 %".

@@ -1,4 +1,5 @@
 // Suggesting from text to answers.
+#include <sudsmark/label.h>
 #include <sudsmark/suggest.h>
 
 #include <algorithm>
@@ -163,31 +164,67 @@ class Suggesting {
                        [&](const auto& other) { return other.edits == answer.edits; });
   }
 
+  /// The rules to keep further from their limits so that what fails does not: themselves; or, where
+  /// they did not even apply before the rounding, all that is mended.
+  static std::set<VerdictKey> concerned(const change::Mended& mended,
+                                        const std::set<VerdictKey>& fails) {
+    std::set<VerdictKey> own;
+    std::set<VerdictKey> all;
+    for (const change::Slope& row : mended.slopes.rows) {
+      if (fails.contains(row.of)) own.insert(row.of);
+      if (row.broken) all.insert(row.of);
+    }
+    return fails.empty() || !own.empty() ? own : all;
+  }
+
+  /// Which way each dial has to go for what fails: the sum of its moves of those rules.
+  static std::vector<double> leaning(const change::Mended& mended,
+                                     const std::set<VerdictKey>& fails) {
+    std::vector<double> out(mended.turns.size(), 0.0);
+    for (const change::Slope& row : mended.slopes.rows) {
+      if (!fails.contains(row.of)) continue;
+      for (std::size_t at = 0; at < out.size(); ++at) out[at] += row.moves[at];
+    }
+    return out;
+  }
+
   /// Rounds, checks, and leaves a little more room where the rounding breaks something.
   std::optional<SuggestedChange> made(const change::Choice& choice, const change::Aim& aim,
                                       const change::Rounding& rounding) {
     SuggestedChange exact;
-    const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact);
-    constexpr int tries = 3;
+    std::set<VerdictKey> fails;
+    const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact, fails);
+    fails.clear();
+    constexpr int tries = 4;
     change::Mended mended = choice.mended;
     change::Setting setting = choice.setting;
     for (int at = 0; at < tries; ++at) {
-      SuggestedChange answer;
-      answer.rounded_to = rounding.to();
-      if (fill(mended, choice, rounding.rounded(mended.turns), aim, answer)) return answer;
+      // to the nearest steps, and then to the safe side of what that breaks
+      for (int side = 0; side < 2; ++side) {
+        const Turns turns =
+            rounding.rounded(mended.turns, leaning(mended, concerned(mended, fails)));
+        SuggestedChange answer;
+        answer.rounded_to = rounding.to();
+        if (fill(mended, choice, turns, aim, answer, fails)) return answer;
+      }
       setting.steps = rounding.steps(mended.turns);
       for (double& step : setting.steps) step *= 1 + at;
+      setting.roomy.merge(concerned(mended, fails));
+      constexpr std::size_t for_one_answer = 250;
+      aim.probes.allow(for_one_answer);
       mended = change::mend(aim, setting);
       if (!mended.sound()) break;
+      fails.clear();
     }
     if (!computed) return std::nullopt;
     exact.rounding_breaks = true;
     return exact;
   }
 
-  /// False if the full check finds broken what the answer should mend or keep.
+  /// False if the full check finds broken what the answer should mend or keep; `fails` says what.
   bool fill(const change::Mended& mended, const change::Choice& choice, const Turns& turns,
-            const change::Aim& aim, SuggestedChange& out) {
+            const change::Aim& aim, SuggestedChange& out, std::set<VerdictKey>& fails) {
+    fails.clear();
     out.edits = change::edits_of(aim.dials, turns);
     if (out.edits.empty()) return false;
     const change::Beside beside(formula_, options_);
@@ -198,7 +235,10 @@ class Suggesting {
     for (const auto& [key, finding] : findings) {
       if (!weighs(*finding, how_.threshold)) continue;
       const bool ignored = choice.setting.ignored.contains(key) || aim.before.find(key) == nullptr;
-      if (!ignored || !was_broken(*finding)) return false;
+      // a label can be printed anew
+      const bool of_label = std::find(label_findings.begin(), label_findings.end(),
+                                      finding->rule) != label_findings.end();
+      if (!of_label && (!ignored || !was_broken(*finding))) fails.insert(key);
       out.left.push_back(*finding);
     }
     // what no amounts mend has not gone because a tweak of the formula is asked other questions
@@ -211,8 +251,11 @@ class Suggesting {
     for (const VerdictChange& one : out.comparison.verdicts) {
       const bool passed = one.before && !one.before->allowed &&
                           (one.before->kind == Kind::pass || one.before->met_from_memory);
-      if (passed && one.after && change::weight(*one.after) > 0) return false;
+      if (passed && one.after && change::weight(*one.after) > 0) {
+        fails.insert({one.rule, one.subject_kind, one.subject, one.which});
+      }
     }
+    if (!fails.empty()) return false;
     out.size = mended.cost;
     if (how_.problems) out.problem = change::lp_text(mended.problem.linear);
     add_amounts(choice, turns, aim.dials, out);

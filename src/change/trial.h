@@ -74,6 +74,8 @@ class Probes {
   /// Whether so many have been made that the search has to end with what it has. They are counted
   /// and not timed, so that every run ends alike.
   [[nodiscard]] bool spent() const { return made_ > most_; }
+  /// Allows so many more from here on.
+  void allow(std::size_t more) { most_ = made_ + more; }
 
  private:
   std::size_t most_;

@@ -97,6 +97,9 @@ class SuggestionText {
                         " or above\n"
                   : counted(answer.left.size(), "finding is", "findings are") + " left\n";
     }
+    for (const Finding& finding : answer.left) {
+      out_ += "  left: " + harmless(finding.message) + " [" + finding.rule + "]\n";
+    }
   }
 
   static std::string name_of(const SuggestedAmount& one) {
@@ -133,8 +136,11 @@ class SuggestionText {
               ? std::string()
               : harmless(" of " + one.subject_kind + " '" + one.subject + "'");
       if (!worse && !options_.verbose && !was_broken(one)) continue;
-      out_ +=
-          std::string("  ") + (worse ? "worse: " : "better: ") + one.rule + subject + " " + state;
+      out_ += std::string("  ") +
+              (!worse       ? "better: "
+               : one.before ? "worse: "
+                            : "then: ") +
+              one.rule + subject + " " + state;
       if (worse && one.after && !one.after->message.empty()) {
         out_ += ": " + harmless(one.after->message);
       }

@@ -102,8 +102,8 @@ TEST_CASE("slack is what the worse ends leave, and none where nobody knows") {
 
 TEST_CASE("a check tells what stood behind each verdict, where somebody asks") {
   Asking asking("oils <= 3 %", "scent <= 10 %");
-  const blend::Blend blend = asking.bench.mix(
-      "formula \"A\"\n  product bubble bar\nphase \"all\"\n  100 % bicarb\n");
+  const blend::Blend blend =
+      asking.bench.mix("formula \"A\"\n  product bubble bar\nphase \"all\"\n  100 % bicarb\n");
   blend::MissingTable missing;
   std::vector<sudsmark::rules::Asked> asked;
   rules::EvaluateOptions options{test_day, {}, {}, true};
