@@ -171,12 +171,13 @@ class Choosing {
     return best;
   }
 
-  /// Dials without which the verdict is no longer broken. None for a note: nobody leaves a material
-  /// out for that.
+  /// Dials without which the verdict is no longer broken. None for a note, or for a scale that is
+  /// too coarse: nobody leaves a material out for that.
   std::vector<std::size_t> that_free(const Setting& setting, const VerdictKey& key) {
     std::vector<std::size_t> out;
     const Trialled* now = aim_.before.find(key);
     if (now != nullptr && now->level == Level::note) return out;
+    if (now != nullptr && aim_.trials.ways(now->rule).of_scales) return out;
     const std::vector<Dial>& dials = aim_.dials.all();
     for (std::size_t at = 0; at < dials.size(); ++at) {
       if (dials[at].kept || dials[at].fills || setting.removed.contains(at)) continue;

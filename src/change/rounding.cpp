@@ -13,6 +13,8 @@ constexpr double percent = 100;
 // Where no scale is stated: of a batch in grams, and where there is none.
 constexpr double plain_grams = 0.1;
 constexpr double plain_step = 0.01;  // % of the product
+// What is left of a line below which nobody would weigh it: then it is taken out.
+constexpr double a_trace = 0.01;
 
 }  // namespace
 
@@ -62,7 +64,7 @@ Turns Rounding::rounded(const Turns& turns, const std::vector<double>& lean) con
     if (turns[at] == 0) continue;
     if (all[at].balance && takers[*all[at].balance] == at) continue;
     const double share = all[at].share + turns[at];
-    if (share < next_to_nothing) {
+    if (share < next_to_nothing || share < all[at].share * a_trace) {
       out[at] = -all[at].share;
       continue;
     }
@@ -70,7 +72,7 @@ Turns Rounding::rounded(const Turns& turns, const std::vector<double>& lean) con
     const double by = step(all[at], share) / percent;
     if (by_scale(all[at])) {
       const double shown = measures::as_displayed(share * *all[at].grams, scales_);
-      if (shown > 0) to = shown / *all[at].grams;
+      to = shown / *all[at].grams;
     } else {
       to = std::round(share / by) * by;
     }

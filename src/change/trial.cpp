@@ -6,8 +6,22 @@
 #include "blend/blend.h"
 #include "front/parts.h"
 #include "front/today.h"
+#include "measures/registry.h"
 
 namespace sudsmark::change {
+
+namespace {
+
+bool asks_the_scales(const rules::Ruleset& ruleset, const rules::Program& program) {
+  for (std::uint32_t at = program.begin; at < program.end; ++at) {
+    const rules::Instruction& one = ruleset.pool.code[at];
+    if (one.code != rules::Code::measure) continue;
+    if (measures::all()[one.c].name.starts_with("weighing.")) return true;
+  }
+  return false;
+}
+
+}  // namespace
 
 const Trialled* Trial::find(const VerdictKey& key, std::size_t near) const {
   if (near < verdicts.size() && verdicts[near].key == key) return &verdicts[near];
@@ -24,6 +38,7 @@ Trials::Trials(const Rulesets& rulesets, const CheckOptions& options)
   }
   for (const rules::Rule& rule : parts_.ruleset.rules) {
     WaysOf& of = ways_.emplace_back();
+    of.of_scales = asks_the_scales(parts_.ruleset, rule.expect);
     if (!rule.expect.empty()) of.keep = rules::ways(parts_.ruleset.pool, rule.expect, true);
     if (rule.when.empty()) continue;
     of.escape = rules::ways(parts_.ruleset.pool, rule.when, false);

@@ -45,6 +45,9 @@ class Trial {
 struct WaysOf {
   std::vector<rules::Way> keep;
   std::vector<rules::Way> escape;
+  /// It asks how well the scales weigh: a bigger batch or a dilution mends that, and no material is
+  /// left out for it.
+  bool of_scales = false;
 };
 
 class Trials {
