@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "blend/blend.h"
-#include "change/dials.h"
+#include "mending/dials.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 class Rounding {
  public:
@@ -32,4 +32,4 @@ class Rounding {
   std::vector<blend::Scale> scales_;
 };
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

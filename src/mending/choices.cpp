@@ -1,11 +1,11 @@
-#include "change/choices.h"
+#include "mending/choices.h"
 
 #include <algorithm>
 #include <cmath>
 #include <deque>
 #include <optional>
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 constexpr std::size_t most_tries = 16;
@@ -358,4 +358,4 @@ Choices choose(const Aim& aim, std::size_t most) {
   return Choosing(aim, most).run();
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -6,9 +6,9 @@
 #include <utility>
 #include <vector>
 
-#include "change/mending.h"
+#include "mending/mending.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 struct Choice {
   Setting setting;
@@ -30,4 +30,4 @@ struct Choices {
 /// nothing else mends a rule.
 [[nodiscard]] Choices choose(const Aim& aim, std::size_t most);
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -6,11 +6,11 @@
 #include <limits>
 #include <random>
 
-#include "change/mending.h"
-#include "change/other_solver.h"
-#include "change/solver.h"
+#include "mending/mending.h"
+#include "mending/other_solver.h"
+#include "mending/solver.h"
 
-using namespace sudsmark::change;
+using namespace sudsmark::mending;
 using sudsmark::testing::other_optimum;
 
 namespace {

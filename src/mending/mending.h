@@ -12,10 +12,10 @@
 #include <utility>
 #include <vector>
 
-#include "change/linear.h"
-#include "change/slopes.h"
+#include "mending/linear.h"
+#include "mending/slopes.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 /// One way to go about it.
 struct Setting {
@@ -62,4 +62,4 @@ struct Mended {
 [[nodiscard]] std::vector<std::size_t> conflict(const LinearProblem& problem,
                                                 const std::vector<std::size_t>& optional);
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

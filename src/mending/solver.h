@@ -4,9 +4,9 @@
 #include <cstdint>
 #include <vector>
 
-#include "change/linear.h"
+#include "mending/linear.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 enum class Outcome : std::uint8_t {
   optimal,
@@ -23,4 +23,4 @@ struct Solved {
 /// Prints nothing and keeps nothing between two calls.
 [[nodiscard]] Solved solve(const LinearProblem& problem);
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -7,9 +7,9 @@
 
 #include <sudsmark/suggest.h>
 
-#include "change/dials.h"
+#include "mending/dials.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 /// The edits that turn the dials so: lines taken out, lines set, and the line that takes the rest.
 [[nodiscard]] std::vector<std::string> edits_of(const Dials& dials, const Turns& turns);
@@ -22,4 +22,4 @@ namespace sudsmark::change {
 /// A path as it stands in a file between quotes.
 [[nodiscard]] std::string quoted(const std::string& text);
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -11,13 +11,15 @@
 #include <sudsmark/check.h>
 #include <sudsmark/rulesets.h>
 
-#include "change/dials.h"
 #include "change/weight.h"
 #include "formula/sheet.h"
+#include "mending/dials.h"
 #include "rules/check.h"
 #include "rules/ways.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
+
+using change::VerdictKey;
 
 /// A verdict, and the figures that it was made of. What does not apply is kept where figures may
 /// have decided that.
@@ -94,4 +96,4 @@ class Probes {
   return condition.of_when ? asked.when : asked.expect;
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

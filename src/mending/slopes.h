@@ -10,10 +10,10 @@
 #include <utility>
 #include <vector>
 
-#include "change/dials.h"
-#include "change/trial.h"
+#include "mending/dials.h"
+#include "mending/trial.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 /// One condition of one verdict: holds where `slack` + sum of slope times turn is not below zero.
 /// In multiples of the limit's size, turns in percent of the product.
@@ -57,4 +57,4 @@ struct Slopes {
 [[nodiscard]] Slopes slopes_at(const Turns& turns, const Trial& here, const Aim& aim,
                                const Plan& plan, const Watched& watched);
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

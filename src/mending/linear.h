@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 /// Something to be found, at least `low` and at most `high` (both may be infinite).
 struct Column {
@@ -34,4 +34,4 @@ struct LinearProblem {
 /// there, and comments say their names.
 [[nodiscard]] std::string lp_text(const LinearProblem& problem);
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -1,4 +1,4 @@
-#include "change/solver.h"
+#include "mending/solver.h"
 
 #include <coin/Clp_C_Interface.h>
 
@@ -6,7 +6,7 @@
 #include <limits>
 #include <memory>
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 /// Clp's problem wants its factors column by column.
@@ -101,4 +101,4 @@ Solved solve(const LinearProblem& problem) {
   }
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

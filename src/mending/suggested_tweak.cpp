@@ -3,7 +3,7 @@
 
 #include <sudsmark/suggest.h>
 
-#include "change/edits.h"
+#include "mending/edits.h"
 #include "quantity/number.h"
 #include "wording/words.h"
 
@@ -40,7 +40,7 @@ std::string suggested_tweak(const Suggestion& suggestion, std::size_t answer,
     out += comment("not mended: " + finding.rule + ": " + finding.message);
   }
   return out +
-         change::tweak_of(suggestion.before.name + ", mended", base_path, batch, change.edits);
+         mending::tweak_of(suggestion.before.name + ", mended", base_path, batch, change.edits);
 }
 
 }  // namespace sudsmark

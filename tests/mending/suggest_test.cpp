@@ -16,7 +16,7 @@
 #include <sudsmark/suggest.h>
 
 #include "case_files.h"
-#include "change/other_solver.h"
+#include "mending/other_solver.h"
 
 using namespace sudsmark;
 using namespace sudsmark::testing;

@@ -1,4 +1,4 @@
-#include "change/trial.h"
+#include "mending/trial.h"
 
 #include <algorithm>
 #include <utility>
@@ -8,7 +8,7 @@
 #include "front/today.h"
 #include "measures/registry.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 namespace {
 
@@ -84,7 +84,8 @@ std::optional<Trial> Trials::of(const formula::Sheet& sheet) const {
                 std::string(one.subject), which};
     kept.kind = static_cast<Kind>(one.kind);
     kept.level = static_cast<Level>(one.level);
-    kept.weight = weight(kept.kind, kept.level, one.allowed.has_value(), one.met_from_memory);
+    kept.weight =
+        change::weight(kept.kind, kept.level, one.allowed.has_value(), one.met_from_memory);
     kept.passes = !one.allowed && (kept.kind == Kind::pass || one.met_from_memory);
     kept.asked = std::move(asked[at]);
   }
@@ -111,4 +112,4 @@ std::shared_ptr<const Trial> Probes::at(const Turns& turns) {
   return out;
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

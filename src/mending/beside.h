@@ -7,7 +7,7 @@
 
 #include <sudsmark/check.h>
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 class Beside {
  public:
@@ -28,4 +28,4 @@ class Beside {
   std::string tweak_;  ///< path of what is tried
 };
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -1,4 +1,4 @@
-#include "change/dials.h"
+#include "mending/dials.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,7 +11,7 @@
 #include "formula/print_figure.h"
 #include "text/name.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 using formula::AmountKind;
@@ -351,4 +351,4 @@ formula::Sheet Dials::turned(const Turns& turns) const {
   return sheet;
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

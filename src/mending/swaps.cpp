@@ -7,14 +7,14 @@
 #include <sudsmark/suggest.h>
 
 #include "blend/blend.h"
-#include "change/beside.h"
-#include "change/edits.h"
 #include "change/weight.h"
 #include "formula/assemble.h"
 #include "front/ingredients.h"
 #include "front/parts.h"
 #include "front/same_name.h"
 #include "front/today.h"
+#include "mending/beside.h"
+#include "mending/edits.h"
 #include "quantity/number.h"
 #include "text/name.h"
 #include "wording/words.h"
@@ -247,11 +247,11 @@ class Swapping {
     };
     sort();
     if (choices.size() > most_checked) choices.resize(most_checked);
-    const change::Beside beside(formula_, options_);
+    const mending::Beside beside(formula_, options_);
     std::erase_if(choices, [&](SwapChoice& choice) {
       auto after = beside.check(
           out.before.name + " with " + choice.name,
-          {"swap " + change::quoted(name) + " for " + change::quoted(choice.name)}, rulesets_);
+          {"swap " + mending::quoted(name) + " for " + mending::quoted(choice.name)}, rulesets_);
       if (!after) return true;
       choice.comparison = differences(out.before, std::move(*after));
       count_verdicts(choice);

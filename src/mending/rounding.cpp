@@ -1,4 +1,4 @@
-#include "change/rounding.h"
+#include "mending/rounding.h"
 
 #include <cmath>
 #include <utility>
@@ -6,7 +6,7 @@
 #include "measures/weighing_measures.h"
 #include "science/scale_choice.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 constexpr double percent = 100;
@@ -110,4 +110,4 @@ std::string Rounding::to() const {
   return dial.grams ? "0.1 g, since no scale is stated" : "0.01 %, since no batch is stated";
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -1,10 +1,10 @@
-#include "change/slopes.h"
+#include "mending/slopes.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 using rules::Condition;
@@ -182,4 +182,4 @@ Slopes slopes_at(const Turns& turns, const Trial& here, const Aim& aim, const Pl
   return Drawing(turns, here, aim, plan, watched).run();
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

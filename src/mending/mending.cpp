@@ -1,4 +1,4 @@
-#include "change/mending.h"
+#include "mending/mending.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,9 +7,9 @@
 #include <optional>
 #include <string>
 
-#include "change/solver.h"
+#include "mending/solver.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -252,4 +252,4 @@ std::vector<std::size_t> conflict(const LinearProblem& problem,
   return members;
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -21,7 +21,7 @@
 #include "formula/draft.h"
 #include "formula/sheet.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 struct Dial {
   formula::Word name;  ///< as written on its first line
@@ -86,4 +86,4 @@ class Dials {
   bool ranges_ = false;
 };
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

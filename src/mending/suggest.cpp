@@ -9,22 +9,22 @@
 #include <utility>
 
 #include "blend/blend.h"
-#include "change/beside.h"
-#include "change/choices.h"
-#include "change/edits.h"
-#include "change/rounding.h"
 #include "change/weight.h"
 #include "formula/assemble.h"
 #include "front/parts.h"
 #include "front/same_name.h"
 #include "front/today.h"
+#include "mending/beside.h"
+#include "mending/choices.h"
+#include "mending/edits.h"
+#include "mending/rounding.h"
 
 namespace sudsmark {
 namespace {
 
-using change::Dial;
-using change::Turns;
 using change::VerdictKey;
+using mending::Dial;
+using mending::Turns;
 
 constexpr double percent = 100;
 
@@ -85,17 +85,17 @@ class Suggesting {
     how.same_name = same_name_;
     const auto sheet =
         formula::assemble(sources, sources.add(formula_.path, formula_.text), how, diagnostics);
-    const change::Trials trials(rulesets_, options_);
+    const mending::Trials trials(rulesets_, options_);
     const auto before = sheet ? trials.of(*sheet) : std::nullopt;
     const auto blend =
         sheet ? blend::mix(*sheet, rulesets_.parts().catalogue, diagnostics) : std::nullopt;
     // it was checked a moment ago
     if (!before || !blend) return;
-    const change::Dials dials(*sheet, *blend, same_name_);
+    const mending::Dials dials(*sheet, *blend, same_name_);
     note_fixed(*sheet);
-    change::Probes probes(trials, dials, blend->weighings.size());
-    const change::Aim aim{trials, dials, probes, *before, how_.threshold};
-    change::Choices choices = change::choose(aim, how_.most);
+    mending::Probes probes(trials, dials, blend->weighings.size());
+    const mending::Aim aim{trials, dials, probes, *before, how_.threshold};
+    mending::Choices choices = mending::choose(aim, how_.most);
     const auto findings = by_key(out_.before.findings);
     const auto note = [&](const std::vector<VerdictKey>& keys, std::vector<Finding>& to) {
       for (const VerdictKey& key : keys) {
@@ -122,8 +122,8 @@ class Suggesting {
     for (const Finding& finding : out_.broken) {
       if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back(finding);
     }
-    const change::Rounding rounding(dials, *blend);
-    for (const change::Choice& choice : choices.answers) {
+    const mending::Rounding rounding(dials, *blend);
+    for (const mending::Choice& choice : choices.answers) {
       auto answer = made(choice, aim, rounding);
       if (answer && !told(*answer)) out_.answers.push_back(std::move(*answer));
     }
@@ -166,11 +166,11 @@ class Suggesting {
 
   /// The rules to keep further from their limits so that what fails does not: themselves; or, where
   /// they did not even apply before the rounding, all that is mended.
-  static std::set<VerdictKey> concerned(const change::Mended& mended,
+  static std::set<VerdictKey> concerned(const mending::Mended& mended,
                                         const std::set<VerdictKey>& fails) {
     std::set<VerdictKey> own;
     std::set<VerdictKey> all;
-    for (const change::Slope& row : mended.slopes.rows) {
+    for (const mending::Slope& row : mended.slopes.rows) {
       if (fails.contains(row.of)) own.insert(row.of);
       if (row.broken) all.insert(row.of);
     }
@@ -178,10 +178,10 @@ class Suggesting {
   }
 
   /// Which way each dial has to go for what fails: the sum of its moves of those rules.
-  static std::vector<double> leaning(const change::Mended& mended,
+  static std::vector<double> leaning(const mending::Mended& mended,
                                      const std::set<VerdictKey>& fails) {
     std::vector<double> out(mended.turns.size(), 0.0);
-    for (const change::Slope& row : mended.slopes.rows) {
+    for (const mending::Slope& row : mended.slopes.rows) {
       if (!fails.contains(row.of)) continue;
       for (std::size_t at = 0; at < out.size(); ++at) out[at] += row.moves[at];
     }
@@ -189,15 +189,15 @@ class Suggesting {
   }
 
   /// Rounds, checks, and leaves a little more room where the rounding breaks something.
-  std::optional<SuggestedChange> made(const change::Choice& choice, const change::Aim& aim,
-                                      const change::Rounding& rounding) {
+  std::optional<SuggestedChange> made(const mending::Choice& choice, const mending::Aim& aim,
+                                      const mending::Rounding& rounding) {
     SuggestedChange exact;
     std::set<VerdictKey> fails;
     const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact, fails);
     fails.clear();
     constexpr int tries = 4;
-    change::Mended mended = choice.mended;
-    change::Setting setting = choice.setting;
+    mending::Mended mended = choice.mended;
+    mending::Setting setting = choice.setting;
     for (int at = 0; at < tries; ++at) {
       // to the nearest steps, and then to the safe side of what that breaks
       for (int side = 0; side < 2; ++side) {
@@ -212,7 +212,7 @@ class Suggesting {
       setting.roomy.merge(concerned(mended, fails));
       constexpr std::size_t for_one_answer = 250;
       aim.probes.allow(for_one_answer);
-      mended = change::mend(aim, setting);
+      mended = mending::mend(aim, setting);
       if (!mended.sound()) break;
       fails.clear();
     }
@@ -222,12 +222,12 @@ class Suggesting {
   }
 
   /// False if the full check finds broken what the answer should mend or keep; `fails` says what.
-  bool fill(const change::Mended& mended, const change::Choice& choice, const Turns& turns,
-            const change::Aim& aim, SuggestedChange& out, std::set<VerdictKey>& fails) {
+  bool fill(const mending::Mended& mended, const mending::Choice& choice, const Turns& turns,
+            const mending::Aim& aim, SuggestedChange& out, std::set<VerdictKey>& fails) {
     fails.clear();
-    out.edits = change::edits_of(aim.dials, turns);
+    out.edits = mending::edits_of(aim.dials, turns);
     if (out.edits.empty()) return false;
-    const change::Beside beside(formula_, options_);
+    const mending::Beside beside(formula_, options_);
     auto after = beside.check(out_.before.name + ", mended", out.edits, rulesets_);
     if (!after) return false;
     out.comparison = differences(out_.before, std::move(*after));
@@ -257,7 +257,7 @@ class Suggesting {
     }
     if (!fails.empty()) return false;
     out.size = mended.cost;
-    if (how_.problems) out.problem = change::lp_text(mended.problem.linear);
+    if (how_.problems) out.problem = mending::lp_text(mended.problem.linear);
     add_amounts(choice, turns, aim.dials, out);
     return true;
   }
@@ -268,8 +268,8 @@ class Suggesting {
     });
   }
 
-  static void add_amounts(const change::Choice& choice, const Turns& turns,
-                          const change::Dials& dials, SuggestedChange& out) {
+  static void add_amounts(const mending::Choice& choice, const Turns& turns,
+                          const mending::Dials& dials, SuggestedChange& out) {
     for (std::size_t at = 0; at < turns.size(); ++at) {
       if (turns[at] == 0) continue;
       const Dial& dial = dials.all()[at];
@@ -282,7 +282,7 @@ class Suggesting {
         return Figure{std::max(0.0, share - half) * each, (share + half) * each, unit};
       };
       one.was = figure(dial.share, percent, "%");
-      one.removed = dial.share + turns[at] < change::next_to_nothing;
+      one.removed = dial.share + turns[at] < mending::next_to_nothing;
       one.is = one.removed ? Figure{0, 0, "%"} : figure(dial.share + turns[at], percent, "%");
       if (dial.grams) {
         one.was_mass = figure(dial.share, *dial.grams, "g");
@@ -298,9 +298,9 @@ class Suggesting {
     });
   }
 
-  void add_conflict(const change::Mended& failed, const change::Aim& aim,
+  void add_conflict(const mending::Mended& failed, const mending::Aim& aim,
                     const std::map<VerdictKey, const Finding*>& findings) {
-    const change::Problem& problem = failed.first_failed;
+    const mending::Problem& problem = failed.first_failed;
     if (problem.linear.rows.empty()) return;
     // what is to be mended is taken out last, so that the set is about it
     const auto& rows = failed.failed_rows;
@@ -313,8 +313,8 @@ class Suggesting {
         optional.insert(optional.end(), problem.keeps.begin(), problem.keeps.end());
       }
     }
-    const std::vector<std::size_t> members = change::conflict(problem.linear, optional);
-    change::LinearProblem alone;
+    const std::vector<std::size_t> members = mending::conflict(problem.linear, optional);
+    mending::LinearProblem alone;
     alone.columns = problem.linear.columns;
     for (std::size_t row = 0; row < problem.linear.rows.size(); ++row) {
       const auto in = [row](const std::vector<std::size_t>& list) {
@@ -327,14 +327,14 @@ class Suggesting {
       }
       alone.rows.push_back(problem.linear.rows[row]);
     }
-    if (how_.problems && !members.empty()) out_.conflict_problem = change::lp_text(alone);
+    if (how_.problems && !members.empty()) out_.conflict_problem = mending::lp_text(alone);
   }
 
   /// A row of the problem in words.
   [[nodiscard]] Conflicting conflicting(
-      std::size_t row, const change::Mended& failed, const change::Aim& aim,
+      std::size_t row, const mending::Mended& failed, const mending::Aim& aim,
       const std::map<VerdictKey, const Finding*>& findings) const {
-    const change::Problem& problem = failed.first_failed;
+    const mending::Problem& problem = failed.first_failed;
     const auto& keeps = problem.keeps;
     const auto keep = std::find(keeps.begin(), keeps.end(), row);
     if (keep != keeps.end()) {

@@ -1,12 +1,12 @@
-#include "change/beside.h"
+#include "mending/beside.h"
 
 #include <filesystem>
 #include <utility>
 
-#include "change/edits.h"
 #include "formula/tree.h"
+#include "mending/edits.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 
 Beside::Beside(const FormulaText& formula, const CheckOptions& options)
     : formula_(formula), options_(options) {
@@ -29,4 +29,4 @@ std::optional<FormulaResult> Beside::check(const std::string& name,
   return std::move(run.formulas.front());
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

@@ -1,4 +1,4 @@
-#include "change/edits.h"
+#include "mending/edits.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 #include "formula/print_figure.h"
 #include "wording/words.h"
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 using formula::AmountKind;
@@ -102,4 +102,4 @@ std::string tweak_of(const std::string& name, const std::string& base_path,
   return out;
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending

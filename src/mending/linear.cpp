@@ -1,10 +1,10 @@
-#include "change/linear.h"
+#include "mending/linear.h"
 
 #include <array>
 #include <charconv>
 #include <cmath>
 
-namespace sudsmark::change {
+namespace sudsmark::mending {
 namespace {
 
 /// The shortest figure that reads back as the same double.
@@ -66,4 +66,4 @@ std::string lp_text(const LinearProblem& problem) {
   return notes + goal + "\n" + rows + bounds + "end\n";
 }
 
-}  // namespace sudsmark::change
+}  // namespace sudsmark::mending
