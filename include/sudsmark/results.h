@@ -83,6 +83,9 @@ struct Finding {
   Standing standing = Standing::not_compared;
   /// What may stand at the place instead, where only the spelling is wrong; empty: nothing.
   std::string spelling;
+  /// With CheckOptions::only_to_read: other rows of a table on which the same rule is open for the
+  /// same reasons, left out since this one says it all.
+  std::size_t alike_left_out = 0;
 };
 
 /// A measure's figure and how it came about.

@@ -167,8 +167,11 @@ class Checking {
     }
     how.passes_in_full = options_.passes_in_full;
     how.base = base_ ? &*base_ : nullptr;
+    OpenRows open;
     for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
-      if (options_.only_to_read && left_out(verdict, result)) continue;
+      if (options_.only_to_read && (left_out(verdict, result) || told(verdict, open, result))) {
+        continue;
+      }
       result.findings.push_back(finding(std::move(verdict), missing));
     }
     add_label_findings(blend, result.findings);
@@ -185,6 +188,32 @@ class Checking {
       return false;
     }
     return true;
+  }
+
+  /// Rows on which the rule at hand is open, one for each set of reasons.
+  struct OpenRows {
+    std::uint32_t rule = 0;
+    struct Row {
+      blend::MissingSet missing = 0;
+      std::size_t finding = 0;  ///< its index
+    };
+    std::vector<Row> rows;
+  };
+
+  /// Counts a verdict that another row's says already.
+  static bool told(const rules::Verdict& verdict, OpenRows& open, FormulaResult& result) {
+    const bool of_a_row = verdict.kind == rules::Kind::open && verdict.row != nullptr &&
+                          verdict.missing != 0 && !verdict.paper && !verdict.allowed;
+    if (!of_a_row) return false;
+    if (open.rule != verdict.rule) open = {verdict.rule, {}};
+    for (const OpenRows::Row& row : open.rows) {
+      Finding& first = result.findings[row.finding];
+      if (row.missing != verdict.missing || first.level != level_of(verdict.level)) continue;
+      ++first.alike_left_out;
+      return true;
+    }
+    open.rows.push_back({verdict.missing, result.findings.size()});
+    return false;
   }
 
   /// Whether `--only` and `--without` leave an id that is no rule's.

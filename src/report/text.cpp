@@ -134,7 +134,7 @@ class FormulaText {
     // the heaviest of them says where to write it
     if (finding.level > gathered.level) gathered.first = &finding;
     gathered.level = std::max(gathered.level, finding.level);
-    ++gathered.count;
+    gathered.count += 1 + finding.alike_left_out;
     if (std::find(gathered.rules.begin(), gathered.rules.end(), finding.rule) ==
         gathered.rules.end()) {
       gathered.rules.push_back(finding.rule);

@@ -81,6 +81,25 @@ struct Instruction {
 
 enum class Relation : std::uint8_t { equal, unequal, less, less_equal, greater, greater_equal };
 
+/// What holds of two exact figures where a relation does not: < for >=.
+[[nodiscard]] constexpr Relation opposite(Relation relation) {
+  switch (relation) {
+    case Relation::equal:
+      return Relation::unequal;
+    case Relation::unequal:
+      return Relation::equal;
+    case Relation::less:
+      return Relation::greater_equal;
+    case Relation::less_equal:
+      return Relation::greater;
+    case Relation::greater:
+      return Relation::less_equal;
+    case Relation::greater_equal:
+      break;
+  }
+  return Relation::less;
+}
+
 /// Words that a formula states, or that hold of its subject. The words of each are in words.h.
 enum class StatedWords : std::uint8_t {
   forming,

@@ -13,24 +13,6 @@ using quantity::Unit;
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-Relation opposite(Relation relation) {
-  switch (relation) {
-    case Relation::equal:
-      return Relation::unequal;
-    case Relation::unequal:
-      return Relation::equal;
-    case Relation::less:
-      return Relation::greater_equal;
-    case Relation::less_equal:
-      return Relation::greater;
-    case Relation::greater:
-      return Relation::less_equal;
-    case Relation::greater_equal:
-      break;
-  }
-  return Relation::less;
-}
-
 Unit unit_called(const std::string& word) {
   return quantity::find_unit(word).value_or(quantity::usual_unit(quantity::dimension::number));
 }

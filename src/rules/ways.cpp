@@ -16,24 +16,6 @@ struct Node {
   std::vector<Node> parts;
 };
 
-Relation opposite(Relation relation) {
-  switch (relation) {
-    case Relation::equal:
-      return Relation::unequal;
-    case Relation::unequal:
-      return Relation::equal;
-    case Relation::less:
-      return Relation::greater_equal;
-    case Relation::less_equal:
-      return Relation::greater;
-    case Relation::greater:
-      return Relation::less_equal;
-    case Relation::greater_equal:
-      break;
-  }
-  return Relation::less;
-}
-
 class Reader {
  public:
   Reader(const Pool& pool, const Program& program) : pool_(pool), program_(program) {}

@@ -33,7 +33,7 @@ Counts count(const FormulaResult& formula) {
     if (finding.allowed) {
       ++counts.allowed;
     } else {
-      ++counts.kinds[static_cast<std::size_t>(finding.kind)];
+      counts.kinds[static_cast<std::size_t>(finding.kind)] += 1 + finding.alike_left_out;
     }
   }
   return counts;

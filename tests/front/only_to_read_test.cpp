@@ -1,0 +1,45 @@
+// A check that keeps only what somebody must read says the same as one that keeps everything.
+#include <doctest/doctest.h>
+
+#include <chrono>
+#include <filesystem>
+#include <optional>
+#include <string>
+
+#include <sudsmark/check.h>
+#include <sudsmark/report.h>
+
+#include "case_files.h"
+#include "where.h"
+
+namespace {
+
+using namespace sudsmark;
+
+std::string said(const std::filesystem::path& path, bool only_to_read, std::size_t& kept) {
+  CheckOptions options;
+  options.on = std::chrono::year_month_day{std::chrono::year(2026), std::chrono::November,
+                                           std::chrono::day(28)};
+  options.passes_in_full = false;
+  options.only_to_read = only_to_read;
+  options.read = [](const std::string& included) -> std::optional<std::string> {
+    return testing::file_contents(included);
+  };
+  RunResult run;
+  check({path.string(), testing::file_contents(path)}, Rulesets::built_in(), options, run);
+  for (const FormulaResult& formula : run.formulas) kept += formula.findings.size();
+  return text_report(run, {});
+}
+
+TEST_CASE("what is left out is counted, and the words are the same") {
+  std::size_t all = 0;
+  std::size_t some = 0;
+  for (const char* folder : {"fixtures/faulty", "fixtures/formulas", "fixtures/tweaks"}) {
+    for (const auto& path : testing::case_files(folder, ".formula")) {
+      CHECK_MESSAGE(said(path, true, some) == said(path, false, all), path.string());
+    }
+  }
+  CHECK(some < all / 10);
+}
+
+}  // namespace
