@@ -111,6 +111,32 @@ void write_band(const View& view, const blend::Task& task, Page& page) {
   }
 }
 
+/// What the countries where it is sold say of dust of any kind.
+void write_levels(const View& view, Page& page) {
+  const catalogue::Table* table = view.blend->catalogue->find_table("general-dust-levels");
+  if (table == nullptr) return;
+  const auto inhalable = table->column("inhalable");
+  const auto respirable = table->column("respirable");
+  if (!inhalable || !respirable) return;
+  const auto sold = [&](const std::string& market) {
+    const auto& markets = view.blend->markets;
+    return std::any_of(markets.begin(), markets.end(),
+                       [&](const blend::StatedWord& one) { return one.text == market; });
+  };
+  std::string words;
+  for (const catalogue::Row& row : table->rows) {
+    if (!row.markets.empty() && std::none_of(row.markets.begin(), row.markets.end(), sold)) {
+      continue;
+    }
+    const auto* whole = std::get_if<Range>(&row.cells[*inhalable]);
+    const auto* deep = std::get_if<Range>(&row.cells[*respirable]);
+    if (whole == nullptr || deep == nullptr) continue;
+    words += (words.empty() ? "" : "; ") + row.name + " " + in(*whole, "mg/m3") +
+             " inhalable and " + in(*deep, "mg/m3") + " respirable";
+  }
+  if (!words.empty()) page.entry("any dust", words + ". To be below one is not the same as safe.");
+}
+
 void write_bound(const View& view, Page& page) {
   const auto inhalable = measures::air_bounds(view, science::DustFraction::inhalable);
   if (inhalable.shift == Range::unknown()) {
@@ -153,6 +179,7 @@ void write_bound(const View& view, Page& page) {
     page.entry("no limit",
                joined(limits.without_limit) + ": none was found, which makes none of them safe.");
   }
+  write_levels(view, page);
   page.entry("mask",
              "No source at hand gives assigned factors for masks or extraction, so that no "
              "bound here is divided by any.");
