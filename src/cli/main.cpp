@@ -85,8 +85,11 @@ void take_color(CLI::App& command, std::string& color) {
 void take_verdicts(CLI::App& command, Arguments& arguments, std::string& color) {
   static const std::map<std::string, Level> levels{
       {"error", Level::error}, {"warning", Level::warning}, {"note", Level::note}};
-  command.add_option("--fail-on", arguments.fail_on, "least level that ends with status 1")
-      ->transform(CLI::Transformer(levels))
+  command
+      .add_option_function<std::string>(
+          "--fail-on", [&](const std::string& word) { arguments.fail_on = levels.at(word); },
+          "least level that ends with status 1")
+      ->check(CLI::IsMember({"error", "warning", "note"}))
       ->type_name("LEVEL");
   command.add_option("--only", arguments.only, "ask these rules alone")
       ->delimiter(',')
