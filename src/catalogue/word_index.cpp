@@ -3,23 +3,10 @@
 #include <algorithm>
 #include <tuple>
 
+#include "text/hash.h"
 #include "text/name.h"
 
 namespace sudsmark::catalogue {
-namespace {
-
-/// FNV-1a, 64 bits.
-std::uint64_t hash_of(std::string_view word) {
-  std::uint64_t hash = 0xCBF29CE484222325U;
-  for (const char c : word) {
-    hash ^= static_cast<unsigned char>(c);
-    hash *= 0x100000001B3U;
-  }
-  return hash;
-}
-
-}  // namespace
-
 std::string_view WordIndex::word(const Slot& slot) const {
   if (slot.begin > bytes_.size()) return {};
   return std::string_view(bytes_).substr(slot.begin, slot.size);
@@ -39,7 +26,7 @@ void WordIndex::add(std::string_view word, std::uint8_t rank, Target target) {
     bytes_.resize(begin);
     return;
   }
-  slots_.push_back({hash_of(std::string_view(bytes_).substr(begin)),
+  slots_.push_back({text::hash_of(std::string_view(bytes_).substr(begin)),
                     static_cast<std::uint32_t>(begin), static_cast<std::uint16_t>(size), target,
                     rank});
 }
@@ -52,7 +39,7 @@ void WordIndex::sort() {
 
 std::vector<WordIndex::Target> WordIndex::find(std::string_view word) const {
   const std::string wanted = text::fold(word);
-  const std::uint64_t hash = hash_of(wanted);
+  const std::uint64_t hash = text::hash_of(wanted);
   auto slot = std::lower_bound(slots_.begin(), slots_.end(), hash,
                                [](const Slot& a, std::uint64_t b) { return a.hash < b; });
   std::vector<Target> targets;

@@ -5,10 +5,10 @@
 #include <utility>
 
 #include "blend/blend.h"
+#include "blend/same_name.h"
 #include "formula/parse.h"
 #include "formula/tree.h"
 #include "front/parts.h"
-#include "front/same_name.h"
 #include "front/today.h"
 #include "measures/weighing_measures.h"
 #include "rules/check.h"
@@ -30,7 +30,7 @@ Variants::Variants(const FormulaText& base, const FormulaText& tweak, const Rule
       tweak_(tweak),
       parts_(rulesets.parts()),
       options_(options),
-      same_name_(front::same_name(parts_.catalogue)) {
+      same_name_(blend::same_name(parts_.catalogue)) {
   text::Diagnostics ignored;
   from_ = formula::assemble(sources_, sources_.add(base.path, base.text), how(), ignored);
   if (from_) base_blend_ = mix(*from_);

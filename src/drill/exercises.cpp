@@ -5,19 +5,16 @@
 #include <sudsmark/drill.h>
 
 #include "front/parts.h"
+#include "text/hash.h"
 #include "text/name.h"
 
 namespace sudsmark {
 namespace {
 
-/// A number that looks drawn and is the same everywhere: FNV-1a of the deal and an id.
+/// A number that looks drawn and is the same everywhere.
 std::uint64_t drawn(unsigned deal, std::string_view id) {
-  constexpr std::uint64_t prime = 1099511628211ULL;
-  std::uint64_t hash = 14695981039346656037ULL;
-  const auto take = [&](std::uint64_t byte) { hash = (hash ^ (byte & 0xFF)) * prime; };
-  for (unsigned left = deal; left > 0; left >>= 8) take(left);
-  for (const char c : id) take(static_cast<unsigned char>(c));
-  return hash ^ (hash >> 29);
+  const std::uint64_t hash = text::hash_of(id, text::hash_of(std::to_string(deal)));
+  return hash ^ (hash >> 29U);
 }
 
 /// The example under a name that gives nothing away.

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "blend/blend.h"
+#include "blend/same_name.h"
 #include "formula/assemble.h"
 #include "formula/messages.h"
 #include "front/composition.h"
@@ -16,7 +17,6 @@
 #include "front/particulars.h"
 #include "front/parts.h"
 #include "front/problems.h"
-#include "front/same_name.h"
 #include "front/today.h"
 #include "label/check.h"
 #include "label/label.h"
@@ -147,7 +147,7 @@ class Checking {
     how.read = options_.read;
     how.allow_outside = options_.allow_outside;
     how.batch = options_.batch;
-    how.same_name = front::same_name(parts_.catalogue);
+    how.same_name = blend::same_name(parts_.catalogue);
     if (options_.verdicts) ask_for_base(how);
     const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
     if (!sheet || !diagnostics_.empty()) return std::nullopt;

@@ -3,20 +3,11 @@
 #include <cstdint>
 #include <map>
 
+#include "text/hash.h"
 #include "text/utf8.h"
 
 namespace sudsmark::front {
 namespace {
-
-/// FNV-1a, 64 bits: well mixed, the same on every machine, and no secret needs it.
-std::uint64_t hashed(std::string_view text) {
-  std::uint64_t hash = 0xCBF29CE484222325U;
-  for (const char byte : text) {
-    hash ^= static_cast<unsigned char>(byte);
-    hash *= 0x100000001B3U;
-  }
-  return hash;
-}
 
 std::string hex(std::uint64_t value) {
   constexpr std::string_view digits = "0123456789abcdef";
@@ -50,7 +41,7 @@ std::string bare_line(std::string_view line) {
 
 std::string fingerprint_of(std::string key, int before) {
   if (before > 0) key += "\n" + std::to_string(before);
-  return hex(hashed(key));
+  return hex(text::hash_of(key));
 }
 
 void add_fingerprints(std::vector<Finding>& findings) {

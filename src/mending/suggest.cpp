@@ -9,10 +9,10 @@
 #include <utility>
 
 #include "blend/blend.h"
+#include "blend/same_name.h"
 #include "change/weight.h"
 #include "formula/assemble.h"
 #include "front/parts.h"
-#include "front/same_name.h"
 #include "front/today.h"
 #include "mending/beside.h"
 #include "mending/choices.h"
@@ -51,7 +51,7 @@ class Suggesting {
         rulesets_(rulesets),
         options_(options),
         how_(how),
-        same_name_(front::same_name(rulesets.parts().catalogue)) {
+        same_name_(blend::same_name(rulesets.parts().catalogue)) {
     options_.on = options.on.value_or(front::today());
     options_.measures = true;
     options_.particulars = true;

@@ -7,11 +7,11 @@
 #include <sudsmark/suggest.h>
 
 #include "blend/blend.h"
+#include "blend/same_name.h"
 #include "change/weight.h"
 #include "formula/assemble.h"
 #include "front/ingredients.h"
 #include "front/parts.h"
-#include "front/same_name.h"
 #include "front/today.h"
 #include "mending/beside.h"
 #include "mending/edits.h"
@@ -198,7 +198,7 @@ class Swapping {
     how.read = options_.read;
     how.allow_outside = options_.allow_outside;
     how.batch = options_.batch;
-    how.same_name = front::same_name(catalogue);
+    how.same_name = blend::same_name(catalogue);
     const auto sheet =
         formula::assemble(sources_, sources_.add(formula_.path, formula_.text), how, diagnostics);
     if (!sheet) return std::nullopt;
@@ -207,7 +207,7 @@ class Swapping {
 
   static const Material* find(const blend::Blend& blend, const std::string& name,
                               const catalogue::Catalogue& catalogue) {
-    const auto key = front::same_name(catalogue);
+    const auto key = blend::same_name(catalogue);
     for (const auto& one : blend.whole.composition.ingredients) {
       const Material& material = blend.material(one.material);
       const bool same =
