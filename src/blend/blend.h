@@ -1,9 +1,9 @@
-// The blend: a sheet and the catalogue together, that is, what is really in the product.
+// The blend: a card and the catalogue together, that is, what is really in the product.
 //
 // `mix` looks every name up, turns every way of giving an amount into masses, opens premixes,
 // splits portions, and hands out compositions: the whole product, each portion, each premix, what
 // each task handles. It also carries what the maker said about the product (kind, markets, bath,
-// workshop) with its place, so that the rooms after it never go back to the sheet.
+// workshop) with its place, so that the rooms after it never go back to the card.
 #pragma once
 
 #include <array>
@@ -17,7 +17,7 @@
 
 #include "blend/composition.h"
 #include "catalogue/catalogue.h"
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::blend {
@@ -181,16 +181,16 @@ class Blend {
   std::vector<std::uint32_t> content_slot_;         ///< by material id
 };
 
-/// How a sheet is mixed.
+/// How a card is mixed.
 struct MixOptions {
   /// What a mass [g] comes to when it is weighed on the scales of the workshop (never none): then
   /// every line that is weighed is mixed as it stands on the display. Absent: as stated.
   std::function<double(double mass, const std::vector<Scale>& scales)> weighed;
 };
 
-/// Works out what a sheet makes. Unknown names, ambiguous names, sums that are not 100 %, volumes
+/// Works out what a card makes. Unknown names, ambiguous names, sums that are not 100 %, volumes
 /// without a density and circles of premixes are errors in `diagnostics`; then nothing is returned.
-[[nodiscard]] std::optional<Blend> mix(const formula::Sheet& sheet,
+[[nodiscard]] std::optional<Blend> mix(const formula::Card& card,
                                        const catalogue::Catalogue& catalogue,
                                        text::Diagnostics& diagnostics,
                                        const MixOptions& options = {});

@@ -1,4 +1,4 @@
-// What the blend says when a sheet does not add up or names something that nobody knows.
+// What the blend says when a card does not add up or names something that nobody knows.
 #pragma once
 
 #include "text/diagnostic.h"

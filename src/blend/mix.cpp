@@ -52,23 +52,23 @@ Composition gathered(const std::vector<Portioned>& items, std::optional<double> 
   return composition;
 }
 
-Mixer::Mixer(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+Mixer::Mixer(const formula::Card& card, const catalogue::Catalogue& catalogue,
              text::Diagnostics& diagnostics, const MixOptions& options)
-    : sheet_(sheet),
+    : card_(card),
       catalogue_(catalogue),
       diagnostics_(diagnostics),
       options_(options),
-      names_(sheet, catalogue, diagnostics) {
+      names_(card, catalogue, diagnostics) {
   failed_ = !diagnostics.empty();
-  opened_.resize(sheet.premixes.size());
-  unsound_.resize(sheet.premixes.size());
+  opened_.resize(card.premixes.size());
+  unsound_.resize(card.premixes.size());
 }
 
 std::optional<Blend> Mixer::mix() {
   blend_.catalogue = &catalogue_;
-  blend_.file = sheet_.file;
-  blend_.name = sheet_.name.text;
-  blend_.place = sheet_.place;
+  blend_.file = card_.file;
+  blend_.name = card_.name.text;
+  blend_.place = card_.place;
   read_statements();
   read_scales();
   open_premixes();
@@ -94,9 +94,9 @@ std::optional<Blend> Mixer::mix() {
 }
 
 void Mixer::read_statements() {
-  const formula::Statements& said = sheet_.statements;
+  const formula::Statements& said = card_.statements;
   if (!said.product) {
-    diagnostics_.add(messages::product_needed, sheet_.place);
+    diagnostics_.add(messages::product_needed, card_.place);
     failed_ = true;
   } else {
     blend_.product = catalogue_.find_product(said.product->text);
@@ -127,7 +127,7 @@ void Mixer::read_statements() {
   if (said.piece) blend_.piece = stated(*said.piece);
   blend_.keeps = said.keeps;
   blend_.allows = said.allows;
-  blend_.label = sheet_.label;
+  blend_.label = card_.label;
   for (const formula::Keep& keep : said.keeps) failed_ |= !names_.find(keep.name).has_value();
 }
 
@@ -135,9 +135,9 @@ void Mixer::mix_phases() {
   std::vector<RecipeLine> lines;
   std::vector<Named> names;
   std::vector<std::size_t> first_of_phase;
-  for (std::size_t phase = 0; phase < sheet_.phases.size(); ++phase) {
+  for (std::size_t phase = 0; phase < card_.phases.size(); ++phase) {
     first_of_phase.push_back(lines.size());
-    for (const formula::Line& line : sheet_.phases[phase].lines) {
+    for (const formula::Line& line : card_.phases[phase].lines) {
       std::optional<Named> named;
       const auto recipe = recipe_line(line, phase, named);
       if (!recipe) {
@@ -150,14 +150,14 @@ void Mixer::mix_phases() {
   }
   if (failed_) return;
   if (lines.empty()) {
-    diagnostics_.add(messages::empty_formula, sheet_.place);
+    diagnostics_.add(messages::empty_formula, card_.place);
     failed_ = true;
     return;
   }
   Target target{std::nullopt, "batch"};
   if (blend_.batch) target.mass = blend_.batch->value.low;
   auto weighed =
-      fill_is_alone(lines, names) ? weigh(lines, target, sheet_.place, diagnostics_) : std::nullopt;
+      fill_is_alone(lines, names) ? weigh(lines, target, card_.place, diagnostics_) : std::nullopt;
   if (!weighed) {
     failed_ = true;
     return;
@@ -165,28 +165,28 @@ void Mixer::mix_phases() {
   weigh_out(lines, *weighed);
   blend_.real_masses = weighed->real;
   first_of_phase.push_back(lines.size());
-  for (std::size_t phase = 0; phase < sheet_.phases.size(); ++phase) {
+  for (std::size_t phase = 0; phase < card_.phases.size(); ++phase) {
     std::vector<Portioned> items;
     for (std::size_t at = first_of_phase[phase]; at < first_of_phase[phase + 1]; ++at) {
       const formula::Line& line = *lines[at].line;
       spread(names[at], weighed->masses[at], line.place, weighed->on_top[at], items);
       note_weighing(line, names[at], weighed->masses[at], SectionKind::phase, phase);
     }
-    const formula::Phase& said = sheet_.phases[phase];
+    const formula::Phase& said = card_.phases[phase];
     blend_.phases.push_back({said.name.text, gathered(items, std::nullopt), said.place, 1.0, {}});
     mixed_.insert(mixed_.end(), items.begin(), items.end());
   }
   blend_.whole.name = blend_.name;
-  blend_.whole.place = sheet_.place;
+  blend_.whole.place = card_.place;
   blend_.whole.composition = gathered(mixed_, weighed->fixed_total);
 }
 
 void Mixer::split_portions() {
-  if (sheet_.portions.empty()) return;
+  if (card_.portions.empty()) return;
   const Range total = blend_.whole.composition.total();
   const std::optional<double> fixed = blend_.whole.composition.fixed_total;
   std::vector<Portioned> everything = mixed_;
-  for (const formula::Portion& portion : sheet_.portions) {
+  for (const formula::Portion& portion : card_.portions) {
     const Range share = portion.share.value;
     std::vector<Portioned> items;
     for (Portioned item : mixed_) {
@@ -244,7 +244,7 @@ void Mixer::split_portions() {
       std::vector<Portioned> added;
       spread(*named, mass, line.place, true, added);
       note_weighing(line, *named, mass, SectionKind::portion,
-                    static_cast<std::size_t>(&portion - sheet_.portions.data()));
+                    static_cast<std::size_t>(&portion - card_.portions.data()));
       items.insert(items.end(), added.begin(), added.end());
       everything.insert(everything.end(), added.begin(), added.end());
     }
@@ -257,7 +257,7 @@ void Mixer::split_portions() {
 }
 
 void Mixer::read_bath() {
-  const formula::Statements& said = sheet_.statements;
+  const formula::Statements& said = card_.statements;
   const catalogue::ProductKind& kind = *blend_.product;
   const auto assumed = [&](const std::optional<catalogue::Sourced>& usual) {
     std::optional<Stated> out;
@@ -310,9 +310,9 @@ void Mixer::set_contents() {
   for (const Task& task : blend_.tasks) take(task.handled.composition);
 }
 
-std::optional<Blend> mix(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+std::optional<Blend> mix(const formula::Card& card, const catalogue::Catalogue& catalogue,
                          text::Diagnostics& diagnostics, const MixOptions& options) {
-  return Mixer(sheet, catalogue, diagnostics, options).mix();
+  return Mixer(card, catalogue, diagnostics, options).mix();
 }
 
 }  // namespace sudsmark::blend

@@ -29,7 +29,7 @@ struct OpenedPremix {
 
 class Mixer {
  public:
-  Mixer(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+  Mixer(const formula::Card& card, const catalogue::Catalogue& catalogue,
         text::Diagnostics& diagnostics, const MixOptions& options);
   std::optional<Blend> mix();
 
@@ -64,7 +64,7 @@ class Mixer {
   void note_weighing(const formula::Line& line, const Named& named, const Range& mass,
                      SectionKind section, std::size_t index);
 
-  const formula::Sheet& sheet_;
+  const formula::Card& card_;
   const catalogue::Catalogue& catalogue_;
   text::Diagnostics& diagnostics_;
   const MixOptions& options_;

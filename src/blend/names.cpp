@@ -25,14 +25,14 @@ std::vector<std::string> strings(std::span<const std::string_view> words) {
 
 }  // namespace
 
-Names::Names(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+Names::Names(const formula::Card& card, const catalogue::Catalogue& catalogue,
              text::Diagnostics& diagnostics)
-    : sheet_(sheet), catalogue_(catalogue), diagnostics_(diagnostics) {
-  for (std::size_t at = 0; at < sheet.premixes.size(); ++at) {
-    own_names_[text::fold(sheet.premixes[at].name.text)] = Named{std::nullopt, at};
+    : card_(card), catalogue_(catalogue), diagnostics_(diagnostics) {
+  for (std::size_t at = 0; at < card.premixes.size(); ++at) {
+    own_names_[text::fold(card.premixes[at].name.text)] = Named{std::nullopt, at};
   }
-  for (const formula::Fragrance& stated : sheet.fragrances) add_fragrance(stated);
-  for (const formula::UserMaterial& stated : sheet.materials) add_material(stated);
+  for (const formula::Fragrance& stated : card.fragrances) add_fragrance(stated);
+  for (const formula::UserMaterial& stated : card.materials) add_material(stated);
 }
 
 const Material& Names::material(MaterialId id) const {
@@ -61,7 +61,7 @@ std::optional<Named> Names::find(const formula::Word& word) const {
 
 std::vector<std::string> Names::near(const std::string& name) const {
   std::vector<std::string> own;
-  for (const formula::Premix& premix : sheet_.premixes) own.push_back(premix.name.text);
+  for (const formula::Premix& premix : card_.premixes) own.push_back(premix.name.text);
   for (const Material& material : own_materials) own.push_back(material.name);
   std::vector<std::string> names = text::nearest(name, own);
   for (std::string& known : catalogue_.near_materials(name)) {

@@ -1,4 +1,4 @@
-// Names: what the words of a sheet mean, and the materials that a formula brings itself.
+// Names: what the words of a card mean, and the materials that a formula brings itself.
 #pragma once
 
 #include <optional>
@@ -13,14 +13,14 @@ namespace sudsmark::blend {
 /// A material or a premix.
 struct Named {
   std::optional<MaterialId> material;
-  std::optional<std::size_t> premix;  ///< index into the sheet's premixes
+  std::optional<std::size_t> premix;  ///< index into the card's premixes
 };
 
-/// Looks words up in the order of the language: premixes, fragrances and materials of the sheet,
+/// Looks words up in the order of the language: premixes, fragrances and materials of the card,
 /// then the catalogue. Makes the formula's own materials on the way.
 class Names {
  public:
-  Names(const formula::Sheet& sheet, const catalogue::Catalogue& catalogue,
+  Names(const formula::Card& card, const catalogue::Catalogue& catalogue,
         text::Diagnostics& diagnostics);
 
   /// None after an error, which is in the diagnostics.
@@ -51,7 +51,7 @@ class Names {
       const catalogue::Material& material) const;
   [[nodiscard]] std::vector<std::string> near(const std::string& name) const;
 
-  const formula::Sheet& sheet_;
+  const formula::Card& card_;
   const catalogue::Catalogue& catalogue_;
   text::Diagnostics& diagnostics_;
   std::unordered_map<std::string, Named> own_names_;

@@ -25,7 +25,7 @@ std::optional<RecipeLine> Mixer::recipe_line(const formula::Line& line, std::siz
     if (material.density) out.density = material.density->value;
   }
   if (line.amount.kind == AmountKind::units) {
-    const formula::Premix* premix = named->premix ? &sheet_.premixes[*named->premix] : nullptr;
+    const formula::Premix* premix = named->premix ? &card_.premixes[*named->premix] : nullptr;
     if (premix == nullptr || !premix->unit || premix->unit->text != line.amount.unit) {
       std::string instead;
       if (premix != nullptr && premix->unit) instead = "; its unit is '" + premix->unit->text + "'";
@@ -79,12 +79,12 @@ const OpenedPremix* Mixer::open(std::size_t index) {
 }
 
 std::optional<OpenedPremix> Mixer::open_afresh(std::size_t index) {
-  const formula::Premix& premix = sheet_.premixes[index];
+  const formula::Premix& premix = card_.premixes[index];
   const auto again = std::find(opening_.begin(), opening_.end(), index);
   if (again != opening_.end()) {
     std::string circle;
     for (auto at = again; at != opening_.end(); ++at) {
-      circle += "'" + sheet_.premixes[*at].name.text + "' holds ";
+      circle += "'" + card_.premixes[*at].name.text + "' holds ";
     }
     diagnostics_.add(messages::premix_circle, premix.name.place,
                      {premix.name.text, circle + "'" + premix.name.text + "'"});
@@ -133,13 +133,13 @@ std::optional<OpenedPremix> Mixer::open_afresh(std::size_t index) {
 }
 
 void Mixer::open_premixes() {
-  for (std::size_t at = 0; at < sheet_.premixes.size(); ++at) {
+  for (std::size_t at = 0; at < card_.premixes.size(); ++at) {
     const OpenedPremix* opened = open(at);
     if (opened == nullptr) {
       failed_ = true;
       continue;
     }
-    const formula::Premix& said = sheet_.premixes[at];
+    const formula::Premix& said = card_.premixes[at];
     blend_.premixes.push_back({said.name.text, gathered(opened->items, opened->fixed_total),
                                said.place, 1.0, said.unit ? said.unit->text : std::string()});
   }

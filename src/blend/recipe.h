@@ -10,7 +10,7 @@
 #include <string_view>
 #include <vector>
 
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "quantity/range.h"
 #include "text/diagnostic.h"
 

@@ -60,13 +60,13 @@ void Mixer::note_weighing(const formula::Line& line, const Named& what, const Ra
   weighing.mass = weighing.in_premix || blend_.real_masses ? mass : Range::unknown();
   switch (section) {
     case SectionKind::phase:
-      weighing.container = "phase " + sheet_.phases[index].name.text;
+      weighing.container = "phase " + card_.phases[index].name.text;
       break;
     case SectionKind::premix:
-      weighing.container = "premix '" + sheet_.premixes[index].name.text + "'";
+      weighing.container = "premix '" + card_.premixes[index].name.text + "'";
       break;
     case SectionKind::portion:
-      weighing.container = "portion " + sheet_.portions[index].name.text;
+      weighing.container = "portion " + card_.portions[index].name.text;
       break;
   }
   weighing.section = section;
@@ -76,11 +76,11 @@ void Mixer::note_weighing(const formula::Line& line, const Named& what, const Ra
 }
 
 const formula::Workshop* Mixer::stated_workshop() const {
-  if (const auto& made_in = sheet_.statements.made_in) {
-    return named(sheet_.workshops, made_in->text);
+  if (const auto& made_in = card_.statements.made_in) {
+    return named(card_.workshops, made_in->text);
   }
   // the only one there is
-  return sheet_.workshops.size() == 1 ? &sheet_.workshops.front() : nullptr;
+  return card_.workshops.size() == 1 ? &card_.workshops.front() : nullptr;
 }
 
 void Mixer::read_scales() {
@@ -114,10 +114,10 @@ void Mixer::weigh_out(const std::vector<RecipeLine>& lines, Weighed& weighed) {
 
 void Mixer::read_workshop() {
   const formula::Workshop* said = stated_workshop();
-  if (said == nullptr && sheet_.statements.made_in) {
-    const formula::Word& made_in = *sheet_.statements.made_in;
+  if (said == nullptr && card_.statements.made_in) {
+    const formula::Word& made_in = *card_.statements.made_in;
     diagnostics_.add(messages::unknown_workshop, made_in.place,
-                     {made_in.text, nearest_hint(sheet_.workshops, made_in.text)});
+                     {made_in.text, nearest_hint(card_.workshops, made_in.text)});
     failed_ = true;
     return;
   }
@@ -136,7 +136,7 @@ void Mixer::read_workshop() {
 }
 
 void Mixer::read_tasks() {
-  for (const formula::Task& said : sheet_.tasks) {
+  for (const formula::Task& said : card_.tasks) {
     Task task;
     task.place = said.place;
     task.takes = value(said.takes);
@@ -158,7 +158,7 @@ void Mixer::read_tasks() {
           [&](const Part& part) { return text::fold(part.name) == text::fold(handled.name.text); });
       if (phase == blend_.phases.end()) {
         diagnostics_.add(messages::unknown_phase, handled.name.place,
-                         {handled.name.text, nearest_hint(sheet_.phases, handled.name.text)});
+                         {handled.name.text, nearest_hint(card_.phases, handled.name.text)});
         failed_ = true;
         continue;
       }

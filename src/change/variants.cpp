@@ -71,10 +71,10 @@ formula::AssembleOptions Variants::how() const {
   return how;
 }
 
-std::optional<formula::Sheet> Variants::sheet(const std::vector<bool>& on,
-                                              text::Sources& sources) const {
+std::optional<formula::Card> Variants::card(const std::vector<bool>& on,
+                                            text::Sources& sources) const {
   text::Diagnostics diagnostics;
-  std::optional<formula::Sheet> out;
+  std::optional<formula::Card> out;
   if (between_) {
     out = between_->with(on, diagnostics);
   } else {
@@ -86,11 +86,11 @@ std::optional<formula::Sheet> Variants::sheet(const std::vector<bool>& on,
   return out;
 }
 
-std::optional<blend::Blend> Variants::mix(const formula::Sheet& sheet) const {
+std::optional<blend::Blend> Variants::mix(const formula::Card& card) const {
   text::Diagnostics diagnostics;
   blend::MixOptions mixing;
   if (options_.rounded) mixing.weighed = measures::as_displayed;
-  auto blend = blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
+  auto blend = blend::mix(card, parts_.catalogue, diagnostics, mixing);
   if (!diagnostics.empty()) return std::nullopt;
   return blend;
 }
@@ -98,9 +98,9 @@ std::optional<blend::Blend> Variants::mix(const formula::Sheet& sheet) const {
 std::vector<int> Variants::weights(const std::vector<bool>& on, const std::vector<VerdictKey>& keys,
                                    const std::set<std::string>& rules) const {
   text::Sources sources;
-  const auto sheet = this->sheet(on, sources);
-  if (!sheet) return {};
-  const auto blend = mix(*sheet);
+  const auto card = this->card(on, sources);
+  if (!card) return {};
+  const auto blend = mix(*card);
   if (!blend) return {};
   rules::EvaluateOptions how;
   how.base = base_blend_ ? &*base_blend_ : nullptr;

@@ -30,9 +30,9 @@ class Variants {
 
  private:
   [[nodiscard]] formula::AssembleOptions how() const;
-  [[nodiscard]] std::optional<formula::Sheet> sheet(const std::vector<bool>& on,
-                                                    text::Sources& sources) const;
-  [[nodiscard]] std::optional<blend::Blend> mix(const formula::Sheet& sheet) const;
+  [[nodiscard]] std::optional<formula::Card> card(const std::vector<bool>& on,
+                                                  text::Sources& sources) const;
+  [[nodiscard]] std::optional<blend::Blend> mix(const formula::Card& card) const;
   void take(const std::vector<formula::Switch>& switches);
 
   const FormulaText& base_;
@@ -40,8 +40,8 @@ class Variants {
   const Rulesets::Parts& parts_;
   const CheckOptions& options_;
   text::Sources sources_;
-  std::optional<formula::Sheet> from_;
-  std::optional<formula::Sheet> to_;
+  std::optional<formula::Card> from_;
+  std::optional<formula::Card> to_;
   std::optional<blend::Blend> base_blend_;  ///< what rules over both hold a variant against
   formula::SameName same_name_;
   std::optional<formula::Between> between_;  ///< absent: the tweak's own edits are switched

@@ -1,8 +1,8 @@
 // Amounts: how much of an ingredient, in all the ways that a line may give it.
 #pragma once
 
+#include "formula/card.h"
 #include "formula/reading.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::formula {
 

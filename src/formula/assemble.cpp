@@ -32,80 +32,80 @@ class Assembly {
         diagnostics_(diagnostics),
         tree_(sources, file, options, diagnostics) {}
 
-  std::optional<Sheet> run(text::FileIndex file) {
+  std::optional<Card> run(text::FileIndex file) {
     const std::size_t before = diagnostics_.count();
-    std::optional<Sheet> sheet = sheet_of(file, [&](const Document& document) {
+    std::optional<Card> card = sheet_of(file, [&](const Document& document) {
       if (document.whole) diagnostics_.add(messages::library_named, Span{file, 0, 0});
     });
-    if (!sheet) return std::nullopt;
-    if (options_.batch && diagnostics_.count() == before) scale(*options_.batch, *sheet);
-    check_all(*sheet, diagnostics_);
-    if (options_.base != nullptr && options_.base->sheet) {
-      check_all(*options_.base->sheet, options_.base->problems);
+    if (!card) return std::nullopt;
+    if (options_.batch && diagnostics_.count() == before) scale(*options_.batch, *card);
+    check_all(*card, diagnostics_);
+    if (options_.base != nullptr && options_.base->card) {
+      check_all(*options_.base->card, options_.base->problems);
     }
     if (diagnostics_.count() != before) {
-      sheet->whole = false;
+      card->whole = false;
       if (!options_.partial) return std::nullopt;
     }
-    return sheet;
+    return card;
   }
 
  private:
-  static void check_all(Sheet& sheet, text::Diagnostics& diagnostics) {
-    check_names(sheet, diagnostics);
-    check_units(sheet, diagnostics);
-    check_portions(sheet, diagnostics);
-    check_line_count(sheet, diagnostics);
+  static void check_all(Card& card, text::Diagnostics& diagnostics) {
+    check_names(card, diagnostics);
+    check_units(card, diagnostics);
+    check_portions(card, diagnostics);
+    check_line_count(card, diagnostics);
   }
 
-  /// The sheet of a file that is no library; `on_library` says so where it is one.
+  /// The card of a file that is no library; `on_library` says so where it is one.
   template <typename OnLibrary>
-  std::optional<Sheet> sheet_of(text::FileIndex file, const OnLibrary& on_library) {
+  std::optional<Card> sheet_of(text::FileIndex file, const OnLibrary& on_library) {
     tree_.enter(file);
     Document document = parse(sources_, file, diagnostics_);
     if (document.tweak && options_.revise && file == named_) options_.revise(*document.tweak);
-    std::optional<Sheet> sheet;
+    std::optional<Card> card;
     if (document.tweak) {
-      sheet = base_of(file, *document.tweak);
-      if (options_.base != nullptr && file == named_) options_.base->sheet = sheet;
+      card = base_of(file, *document.tweak);
+      if (options_.base != nullptr && file == named_) options_.base->card = card;
     } else if (document.formula_name) {
-      sheet.emplace();
-      sheet->name = *document.formula_name;
-      sheet->place = document.formula_place;
-      sheet->statements = std::move(document.statements);
+      card.emplace();
+      card->name = *document.formula_name;
+      card->place = document.formula_place;
+      card->statements = std::move(document.statements);
     } else {
       on_library(document);
     }
     // Read in any case: what is wrong there is wrong whether or not there is something to put it
     // in.
-    Sheet nowhere;
-    Sheet& to = sheet ? *sheet : nowhere;
+    Card nowhere;
+    Card& to = card ? *card : nowhere;
     const std::optional<Label> base_label = std::exchange(to.label, std::nullopt);
     include_all(document, to);
     add_sections(document, to);
     if (!to.label) to.label = base_label;
-    if (sheet) {
-      sheet->file = file;
-      if (document.tweak) apply(*document.tweak, options_.same_name, *sheet, diagnostics_);
+    if (card) {
+      card->file = file;
+      if (document.tweak) apply(*document.tweak, options_.same_name, *card, diagnostics_);
     }
     tree_.leave();
-    return sheet;
+    return card;
   }
 
   /// As a tweak that does nothing but scale the batch.
-  void scale(double batch, Sheet& sheet) {
-    const auto& stated = sheet.statements.batch;
-    const Span place = stated ? stated->place : sheet.place;
+  void scale(double batch, Card& card) {
+    const auto& stated = card.statements.batch;
+    const Span place = stated ? stated->place : card.place;
     Tweak tweak;
-    tweak.name = sheet.name;
-    tweak.place = sheet.place;
+    tweak.name = card.name;
+    tweak.place = card.place;
     tweak.edits.emplace_back(ScaleEdit{{batch, place}, place});
-    const bool tweaked = sheet.tweaked;
-    apply(tweak, options_.same_name, sheet, diagnostics_);
-    sheet.tweaked = tweaked;
+    const bool tweaked = card.tweaked;
+    apply(tweak, options_.same_name, card, diagnostics_);
+    card.tweaked = tweaked;
   }
 
-  std::optional<Sheet> base_of(text::FileIndex file, const Tweak& tweak) {
+  std::optional<Card> base_of(text::FileIndex file, const Tweak& tweak) {
     const auto base = tree_.open(file, tweak.of);
     if (!base) return std::nullopt;
     return sheet_of(*base, [&](const Document& document) {
@@ -115,7 +115,7 @@ class Assembly {
     });
   }
 
-  void include_all(const Document& document, Sheet& to) {
+  void include_all(const Document& document, Card& to) {
     for (const Include& include : document.includes) {
       const auto file = tree_.open(document.file, include.path);
       if (!file) continue;
@@ -134,7 +134,7 @@ class Assembly {
     }
   }
 
-  void add_sections(Document& from, Sheet& to) {
+  void add_sections(Document& from, Card& to) {
     move_to(from.phases, to.phases);
     move_to(from.premixes, to.premixes);
     move_to(from.portions, to.portions);
@@ -160,8 +160,8 @@ class Assembly {
 
 }  // namespace
 
-std::optional<Sheet> assemble(text::Sources& sources, text::FileIndex file,
-                              const AssembleOptions& options, text::Diagnostics& diagnostics) {
+std::optional<Card> assemble(text::Sources& sources, text::FileIndex file,
+                             const AssembleOptions& options, text::Diagnostics& diagnostics) {
   return Assembly(sources, file, options, diagnostics).run(file);
 }
 

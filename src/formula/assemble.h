@@ -1,4 +1,4 @@
-// Assembling: a named file, all that it includes and the bases of its tweaks, into one Sheet.
+// Assembling: a named file, all that it includes and the bases of its tweaks, into one Card.
 #pragma once
 
 #include <filesystem>
@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
 
@@ -23,7 +23,7 @@ using SameName = std::function<std::string(std::string_view name)>;
 
 /// What a tweak is a tweak of, as it stands before any edit.
 struct TweakBase {
-  std::optional<Sheet> sheet;  ///< none: the named file is no tweak
+  std::optional<Card> card;    ///< none: the named file is no tweak
   text::Diagnostics problems;  ///< of the base alone, which its tweak may have mended
 };
 
@@ -32,7 +32,7 @@ struct AssembleOptions {
   SameName same_name = nullptr;
   /// Included paths may leave the folder of the named file.
   bool allow_outside = false;
-  /// Give a sheet also after errors, with `whole` false, so that its names can still be looked up.
+  /// Give a card also after errors, with `whole` false, so that its names can still be looked up.
   bool partial = false;
   /// What to make of the formula instead of what it states [g]: the same shares, other weighings,
   /// as `scale batch to` in a tweak.
@@ -45,10 +45,10 @@ struct AssembleOptions {
 
 /// Parses `file` (already in `sources`) and all that it includes, checks what can be checked
 /// without a catalogue (names given twice, circles, bounds of the include tree, units that no
-/// premix has, portions that do not sum to 100 %), applies tweaks, and returns the sheet; none if
+/// premix has, portions that do not sum to 100 %), applies tweaks, and returns the card; none if
 /// the file is a library or after an error (but see `partial`). Errors are added to `diagnostics`.
-[[nodiscard]] std::optional<Sheet> assemble(text::Sources& sources, text::FileIndex file,
-                                            const AssembleOptions& options,
-                                            text::Diagnostics& diagnostics);
+[[nodiscard]] std::optional<Card> assemble(text::Sources& sources, text::FileIndex file,
+                                           const AssembleOptions& options,
+                                           text::Diagnostics& diagnostics);
 
 }  // namespace sudsmark::formula

@@ -10,8 +10,8 @@
 #include <string_view>
 #include <vector>
 
+#include "formula/card.h"
 #include "formula/draft.h"
-#include "formula/sheet.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::formula {

@@ -85,29 +85,29 @@ bool names(const std::vector<Line>& lines, const std::string& folded) {
                      [&](const Line& line) { return text::fold(line.name.text) == folded; });
 }
 
-bool in_use(const Sheet& sheet, const std::string& folded) {
+bool in_use(const Card& card, const std::string& folded) {
   const auto in = [&](const auto& sections) {
     return std::any_of(sections.begin(), sections.end(),
                        [&](const auto& section) { return names(section.lines, folded); });
   };
-  return in(sheet.phases) || in(sheet.premixes) || in(sheet.portions) ||
-         std::any_of(sheet.tasks.begin(), sheet.tasks.end(), [&](const Task& task) {
+  return in(card.phases) || in(card.premixes) || in(card.portions) ||
+         std::any_of(card.tasks.begin(), card.tasks.end(), [&](const Task& task) {
            return task.handles && text::fold(task.handles->name.text) == folded;
          });
 }
 
-/// Calls `use(word, list of a sheet, list of a document)` for sections that a line or a statement
+/// Calls `use(word, list of a card, list of a document)` for sections that a line or a statement
 /// names, and for tasks.
 template <typename Use>
 void each_section(const Use& use) {
-  use("premix", &Sheet::premixes, &Document::premixes);
-  use("fragrance", &Sheet::fragrances, &Document::fragrances);
-  use("material", &Sheet::materials, &Document::materials);
-  use("workshop", &Sheet::workshops, &Document::workshops);
-  use("task", &Sheet::tasks, &Document::tasks);
+  use("premix", &Card::premixes, &Document::premixes);
+  use("fragrance", &Card::fragrances, &Document::fragrances);
+  use("material", &Card::materials, &Document::materials);
+  use("workshop", &Card::workshops, &Document::workshops);
+  use("task", &Card::tasks, &Document::tasks);
 }
 
-bool same_portions(const Sheet& a, const Sheet& b) {
+bool same_portions(const Card& a, const Card& b) {
   if (a.portions.size() != b.portions.size()) return false;
   return std::all_of(a.portions.begin(), a.portions.end(), [&](const Portion& portion) {
     const Portion* other = find(b.portions, text::fold(portion.name.text));
@@ -128,7 +128,7 @@ std::vector<const Line*> of_name(const std::vector<Line>& lines, const std::stri
 
 }  // namespace
 
-Between::Between(const Sheet& from, const Sheet& to, const SameName& same_name,
+Between::Between(const Card& from, const Card& to, const SameName& same_name,
                  const text::Sources& sources)
     : from_(from), to_(to), same_name_(same_name), sources_(sources) {
   compare_lines(PartKind::phase, from.phases, to.phases);
@@ -146,9 +146,9 @@ Between::Between(const Sheet& from, const Sheet& to, const SameName& same_name,
 
 std::string Between::key(const std::string& name) const {
   const std::string folded = text::fold(name);
-  const auto own = [&](const Sheet& sheet) {
-    return find(sheet.premixes, folded) != nullptr || find(sheet.fragrances, folded) != nullptr ||
-           find(sheet.materials, folded) != nullptr;
+  const auto own = [&](const Card& card) {
+    return find(card.premixes, folded) != nullptr || find(card.fragrances, folded) != nullptr ||
+           find(card.materials, folded) != nullptr;
   };
   if (!same_name_ || own(from_) || own(to_)) return folded;
   return same_name_(name);
@@ -276,9 +276,9 @@ void Between::compare_sections() {
       add({What::section, {}, {}, {}, {}, "task " + folded}, section.place, {});
     }
   });
-  const auto label = [](const Sheet& sheet) {
+  const auto label = [](const Card& card) {
     Document document;
-    if (sheet.label) document.labels.push_back(*sheet.label);
+    if (card.label) document.labels.push_back(*card.label);
     return print(document);
   };
   if (label(from_) == label(to_)) return;
@@ -308,9 +308,9 @@ void Between::change_line(const Change& change, std::vector<DraftPart*>& disturb
   }
 }
 
-void Between::change_lines(const std::vector<bool>& on, Sheet& sheet,
+void Between::change_lines(const std::vector<bool>& on, Card& card,
                            text::Diagnostics& diagnostics) const {
-  Draft draft = draft_of(sheet);
+  Draft draft = draft_of(card);
   const auto parts_of = [&](PartKind kind) {
     std::vector<DraftPart*> parts;
     for (DraftPart& part : draft) {
@@ -323,12 +323,12 @@ void Between::change_lines(const std::vector<bool>& on, Sheet& sheet,
     const Range& batch = from_.statements.batch->value;
     mass = batch.low + (batch.high - batch.low) / 2;
   }
-  const Balance phases(parts_of(PartKind::phase), mass, sheet.premixes);
+  const Balance phases(parts_of(PartKind::phase), mass, card.premixes);
   const std::vector<DraftPart*> premixes = parts_of(PartKind::premix);
   std::vector<Balance> premix_balances;
   for (std::size_t at = 0; at < premixes.size(); ++at) {
-    premix_balances.emplace_back(std::vector{premixes[at]}, sheet.premixes[at].makes.value.high,
-                                 sheet.premixes);
+    premix_balances.emplace_back(std::vector{premixes[at]}, card.premixes[at].makes.value.high,
+                                 card.premixes);
   }
   std::vector<DraftPart*> disturbed;
   Span last;
@@ -347,71 +347,71 @@ void Between::change_lines(const std::vector<bool>& on, Sheet& sheet,
   for (std::size_t at = 0; at < premixes.size(); ++at) {
     if (moved(premixes[at])) premix_balances[at].scale_rest(last, diagnostics);
   }
-  write_back(std::move(draft), sheet);
+  write_back(std::move(draft), card);
 }
 
-void Between::change_rest(const Change& change, Sheet& sheet) const {
+void Between::change_rest(const Change& change, Card& card) const {
   switch (change.what) {
     case What::line:
       break;
     case What::statement:
       each_statement([&](std::string_view keyword, auto member) {
-        if (keyword == change.name) sheet.statements.*member = to_.statements.*member;
+        if (keyword == change.name) card.statements.*member = to_.statements.*member;
       });
       break;
     case What::markets:
-      sheet.statements.markets = to_.statements.markets;
-      sheet.statements.markets_place = to_.statements.markets_place;
+      card.statements.markets = to_.statements.markets;
+      card.statements.markets_place = to_.statements.markets_place;
       break;
     case What::allows:
-      sheet.statements.allows = to_.statements.allows;
+      card.statements.allows = to_.statements.allows;
       break;
     case What::section:
       each_section([&](std::string_view word, auto list, auto /*document_list*/) {
         const std::string begin = std::string(word) + " ";
         if (change.name.starts_with(begin)) {
-          replace(sheet.*list, to_.*list, change.name.substr(begin.size()));
+          replace(card.*list, to_.*list, change.name.substr(begin.size()));
         }
       });
       break;
     case What::portions:
-      sheet.portions = to_.portions;
+      card.portions = to_.portions;
       break;
     case What::label:
-      sheet.label = to_.label;
+      card.label = to_.label;
       break;
   }
 }
 
-Sheet Between::with(const std::vector<bool>& on, text::Diagnostics& diagnostics) const {
+Card Between::with(const std::vector<bool>& on, text::Diagnostics& diagnostics) const {
   if (std::all_of(on.begin(), on.end(), [](bool one) { return one; })) return to_;
-  Sheet sheet = from_;
-  if (std::none_of(on.begin(), on.end(), [](bool one) { return one; })) return sheet;
-  const std::size_t own_premixes = sheet.premixes.size();
+  Card card = from_;
+  if (std::none_of(on.begin(), on.end(), [](bool one) { return one; })) return card;
+  const std::size_t own_premixes = card.premixes.size();
   for (const Phase& phase : to_.phases) {
-    if (find(sheet.phases, text::fold(phase.name.text)) == nullptr) {
-      sheet.phases.push_back({phase.name, {}, phase.place});
+    if (find(card.phases, text::fold(phase.name.text)) == nullptr) {
+      card.phases.push_back({phase.name, {}, phase.place});
     }
   }
-  unite(sheet.premixes, to_.premixes);
-  unite(sheet.fragrances, to_.fragrances);
-  unite(sheet.materials, to_.materials);
-  unite(sheet.workshops, to_.workshops);
-  change_lines(on, sheet, diagnostics);
+  unite(card.premixes, to_.premixes);
+  unite(card.fragrances, to_.fragrances);
+  unite(card.materials, to_.materials);
+  unite(card.workshops, to_.workshops);
+  change_lines(on, card, diagnostics);
   for (std::size_t at = 0; at < changes_.size(); ++at) {
-    if (on[at]) change_rest(changes_[at], sheet);
+    if (on[at]) change_rest(changes_[at], card);
   }
   // a premix that only one of them has is there while something names it
-  const std::vector<Premix> all = sheet.premixes;
+  const std::vector<Premix> all = card.premixes;
   for (std::size_t at = 0; at < all.size(); ++at) {
     const std::string folded = text::fold(all[at].name.text);
     const bool in_both = at < own_premixes && find(to_.premixes, folded) != nullptr;
-    if (!in_both && !in_use(sheet, folded)) replace<Premix>(sheet.premixes, {}, folded);
+    if (!in_both && !in_use(card, folded)) replace<Premix>(card.premixes, {}, folded);
   }
-  check_names(sheet, diagnostics);
-  check_units(sheet, diagnostics);
-  check_portions(sheet, diagnostics);
-  return sheet;
+  check_names(card, diagnostics);
+  check_units(card, diagnostics);
+  check_portions(card, diagnostics);
+  return card;
 }
 
 }  // namespace sudsmark::formula

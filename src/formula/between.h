@@ -11,8 +11,8 @@
 #include <vector>
 
 #include "formula/assemble.h"
+#include "formula/card.h"
 #include "formula/draft.h"
-#include "formula/sheet.h"
 #include "formula/switches.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
@@ -21,13 +21,13 @@ namespace sudsmark::formula {
 
 class Between {
  public:
-  /// Both sheets are whole and of one Sources.
-  Between(const Sheet& from, const Sheet& to, const SameName& same_name,
+  /// Both cards are whole and of one Sources.
+  Between(const Card& from, const Card& to, const SameName& same_name,
           const text::Sources& sources);
 
   [[nodiscard]] const std::vector<Switch>& switches() const { return switches_; }
   /// The formula with those differences that are on; what cannot be made is in `diagnostics`.
-  [[nodiscard]] Sheet with(const std::vector<bool>& on, text::Diagnostics& diagnostics) const;
+  [[nodiscard]] Card with(const std::vector<bool>& on, text::Diagnostics& diagnostics) const;
 
  private:
   enum class What : unsigned char { line, statement, markets, allows, section, portions, label };
@@ -50,12 +50,11 @@ class Between {
   void compare_statements();
   void compare_sections();
   void change_line(const Change& change, std::vector<DraftPart*>& disturbed, Draft& draft) const;
-  void change_lines(const std::vector<bool>& on, Sheet& sheet,
-                    text::Diagnostics& diagnostics) const;
-  void change_rest(const Change& change, Sheet& sheet) const;
+  void change_lines(const std::vector<bool>& on, Card& card, text::Diagnostics& diagnostics) const;
+  void change_rest(const Change& change, Card& card) const;
 
-  const Sheet& from_;
-  const Sheet& to_;
+  const Card& from_;
+  const Card& to_;
   const SameName& same_name_;
   const text::Sources& sources_;
   bool portions_by_line_ = false;

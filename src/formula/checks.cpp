@@ -85,42 +85,42 @@ class Units {
 
 }  // namespace
 
-void check_names(const Sheet& sheet, text::Diagnostics& diagnostics) {
-  Names(diagnostics).add("phase", sheet.phases);
-  Names(diagnostics).add("portion", sheet.portions);
-  Names(diagnostics).add("workshop", sheet.workshops);
-  Names(diagnostics).add("task", sheet.tasks);
+void check_names(const Card& card, text::Diagnostics& diagnostics) {
+  Names(diagnostics).add("phase", card.phases);
+  Names(diagnostics).add("portion", card.portions);
+  Names(diagnostics).add("workshop", card.workshops);
+  Names(diagnostics).add("task", card.tasks);
   Names(diagnostics)
-      .add("premix", sheet.premixes)
-      .add("fragrance", sheet.fragrances)
-      .add("material", sheet.materials);
+      .add("premix", card.premixes)
+      .add("fragrance", card.fragrances)
+      .add("material", card.materials);
 }
 
-void check_units(Sheet& sheet, text::Diagnostics& diagnostics) {
-  const Units units(sheet.premixes, diagnostics);
-  for (Phase& phase : sheet.phases) units.check(phase.lines);
-  for (Premix& premix : sheet.premixes) units.check(premix.lines);
-  for (Portion& portion : sheet.portions) units.check(portion.lines);
-  for (Task& task : sheet.tasks) {
+void check_units(Card& card, text::Diagnostics& diagnostics) {
+  const Units units(card.premixes, diagnostics);
+  for (Phase& phase : card.phases) units.check(phase.lines);
+  for (Premix& premix : card.premixes) units.check(premix.lines);
+  for (Portion& portion : card.portions) units.check(portion.lines);
+  for (Task& task : card.tasks) {
     if (task.handles && task.handles->amount) units.check(*task.handles->amount);
   }
 }
 
-void check_portions(const Sheet& sheet, text::Diagnostics& diagnostics) {
-  if (sheet.portions.empty()) return;
+void check_portions(const Card& card, text::Diagnostics& diagnostics) {
+  if (card.portions.empty()) return;
   Range sum = 0.0;
-  for (const Portion& portion : sheet.portions) sum += portion.share.value;
+  for (const Portion& portion : card.portions) sum += portion.share.value;
   // a billionth more, so that 99.95 % is within 0.05 whatever binary fractions make of it
   constexpr double slack = share_tolerance + 1e-9;
   if (sum.high >= 1 - slack && sum.low <= 1 + slack) return;
   const bool less = sum.high < 1;
   const double off = less ? sum.high : sum.low;
   diagnostics.add(
-      messages::portion_sum, sheet.portions.front().share.place,
+      messages::portion_sum, card.portions.front().share.place,
       {off * 100, (less ? 1 - off : off - 1) * 100, std::string(less ? "is missing" : "too much")});
 }
 
-void check_line_count(const Sheet& sheet, text::Diagnostics& diagnostics) {
+void check_line_count(const Card& card, text::Diagnostics& diagnostics) {
   std::size_t count = 0;
   const auto add = [&](const auto& sections) {
     for (const auto& section : sections) {
@@ -131,9 +131,9 @@ void check_line_count(const Sheet& sheet, text::Diagnostics& diagnostics) {
       }
     }
   };
-  add(sheet.phases);
-  add(sheet.premixes);
-  add(sheet.portions);
+  add(card.phases);
+  add(card.premixes);
+  add(card.portions);
 }
 
 }  // namespace sudsmark::formula

@@ -1,8 +1,8 @@
 // Codes and dates: terms whose shape is given by others (CAS numbers, hazard codes, calendar days).
 #pragma once
 
+#include "formula/card.h"
 #include "formula/reading.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::formula {
 

@@ -26,19 +26,19 @@ void write_parts(Draft::iterator& from, Sections& sections) {
 
 }  // namespace
 
-Draft draft_of(const Sheet& sheet) {
+Draft draft_of(const Card& card) {
   Draft draft;
-  read_parts(sheet.phases, PartKind::phase, draft);
-  read_parts(sheet.premixes, PartKind::premix, draft);
-  read_parts(sheet.portions, PartKind::portion, draft);
+  read_parts(card.phases, PartKind::phase, draft);
+  read_parts(card.premixes, PartKind::premix, draft);
+  read_parts(card.portions, PartKind::portion, draft);
   return draft;
 }
 
-void write_back(Draft draft, Sheet& sheet) {
+void write_back(Draft draft, Card& card) {
   auto at = draft.begin();
-  write_parts(at, sheet.phases);
-  write_parts(at, sheet.premixes);
-  write_parts(at, sheet.portions);
+  write_parts(at, card.phases);
+  write_parts(at, card.premixes);
+  write_parts(at, card.portions);
 }
 
 }  // namespace sudsmark::formula

@@ -1,11 +1,11 @@
-// The draft: a sheet's ingredient lines while a tweak works on them.
+// The draft: a card's ingredient lines while a tweak works on them.
 #pragma once
 
 #include <cstdint>
 #include <string>
 #include <vector>
 
-#include "formula/sheet.h"
+#include "formula/card.h"
 
 namespace sudsmark::formula {
 
@@ -22,11 +22,11 @@ struct DraftPart {
   std::vector<DraftLine> lines;
 };
 
-/// Phases, then premixes, then portions, each in the order of the sheet.
+/// Phases, then premixes, then portions, each in the order of the card.
 using Draft = std::vector<DraftPart>;
 
-[[nodiscard]] Draft draft_of(const Sheet& sheet);
+[[nodiscard]] Draft draft_of(const Card& card);
 /// Puts the lines back where they came from.
-void write_back(Draft draft, Sheet& sheet);
+void write_back(Draft draft, Card& card);
 
 }  // namespace sudsmark::formula

@@ -5,9 +5,9 @@
 #include <limits>
 #include <string_view>
 
+#include "formula/card.h"
 #include "formula/reading.h"
 #include "formula/scan.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::formula {
 

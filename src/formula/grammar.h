@@ -5,8 +5,8 @@
 // can be run from many threads.
 #pragma once
 
+#include "formula/card.h"
 #include "formula/reading.h"
-#include "formula/sheet.h"
 #include "formula/words.h"
 
 namespace sudsmark::formula {

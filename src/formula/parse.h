@@ -1,7 +1,7 @@
 // Parsing: one formula file's text into a Document, every error of one pass reported.
 #pragma once
 
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
 

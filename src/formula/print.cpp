@@ -251,12 +251,12 @@ std::string print(const Document& document) {
   return printer.take();
 }
 
-std::string print(const Sheet& sheet) {
+std::string print(const Card& card) {
   Printer printer;
-  printer.heading("formula", printed(sheet.name));
-  printer.statements(sheet.statements);
-  print_sections(sheet, printer);
-  if (sheet.label) printer.section(*sheet.label);
+  printer.heading("formula", printed(card.name));
+  printer.statements(card.statements);
+  print_sections(card, printer);
+  if (card.label) printer.section(*card.label);
   return printer.take();
 }
 

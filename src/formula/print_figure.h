@@ -3,8 +3,8 @@
 
 #include <string>
 
+#include "formula/card.h"
 #include "formula/figure.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::formula {
 

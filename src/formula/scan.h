@@ -7,8 +7,8 @@
 
 #include <string_view>
 
+#include "formula/card.h"
 #include "formula/reading.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::formula {
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/source.h"
 
 namespace sudsmark::formula {

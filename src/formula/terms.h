@@ -15,11 +15,11 @@
 #include <type_traits>
 #include <utility>
 
+#include "formula/card.h"
 #include "formula/figure.h"
 #include "formula/messages.h"
 #include "formula/reading.h"
 #include "formula/scan.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::formula {
 

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "formula/assemble.h"
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
 

@@ -29,29 +29,29 @@ struct Stands {
 
 class Tweaking {
  public:
-  Tweaking(const Tweak& tweak, const SameName& same_name, Sheet& sheet,
+  Tweaking(const Tweak& tweak, const SameName& same_name, Card& card,
            text::Diagnostics& diagnostics)
-      : tweak_(tweak), same_name_(same_name), sheet_(sheet), diagnostics_(diagnostics) {
+      : tweak_(tweak), same_name_(same_name), card_(card), diagnostics_(diagnostics) {
     const auto own = [&](const auto& sections) {
       for (const auto& section : sections) own_names_.insert(text::fold(section.name.text));
     };
-    own(sheet.premixes);
-    own(sheet.fragrances);
-    own(sheet.materials);
+    own(card.premixes);
+    own(card.fragrances);
+    own(card.materials);
   }
 
   void run() {
-    draft_ = draft_of(sheet_);
+    draft_ = draft_of(card_);
     for (const Edit& edit : tweak_.edits) {
       if (const auto* scale = std::get_if<ScaleEdit>(&edit)) scale_batch(*scale);
     }
     // Kept apart: each recipe as it was after scaling and before all other edits.
-    Balance phases(parts_of(PartKind::phase), batch_mass(), sheet_.premixes);
+    Balance phases(parts_of(PartKind::phase), batch_mass(), card_.premixes);
     std::vector<Balance> premixes;
     const std::vector<DraftPart*> premix_parts = parts_of(PartKind::premix);
     for (std::size_t at = 0; at < premix_parts.size(); ++at) {
-      premixes.emplace_back(std::vector{premix_parts[at]}, middle(sheet_.premixes[at].makes.value),
-                            sheet_.premixes);
+      premixes.emplace_back(std::vector{premix_parts[at]}, middle(card_.premixes[at].makes.value),
+                            card_.premixes);
     }
     const std::size_t errors = diagnostics_.count();
     phases_balance_ = &phases;
@@ -66,7 +66,7 @@ class Tweaking {
         }
       }
     }
-    write_back(std::move(draft_), sheet_);
+    write_back(std::move(draft_), card_);
   }
 
  private:
@@ -116,8 +116,8 @@ class Tweaking {
   }
 
   [[nodiscard]] std::optional<double> batch_mass() const {
-    if (!sheet_.statements.batch) return std::nullopt;
-    return middle(sheet_.statements.batch->value);
+    if (!card_.statements.batch) return std::nullopt;
+    return middle(card_.statements.batch->value);
   }
 
   void disturb(const std::vector<DraftPart*>& parts, Span place) {
@@ -163,7 +163,7 @@ class Tweaking {
           amount.value = tidy(Range{amount.value.low * factor, amount.value.high * factor});
       }
     }
-    sheet_.statements.batch = edit.batch;
+    card_.statements.batch = edit.batch;
   }
 
   void change(const ScaleEdit& /*done*/) {}
@@ -219,7 +219,7 @@ class Tweaking {
   }
 
   [[nodiscard]] const Premix* premix_called(const std::string& name) const {
-    for (const Premix& premix : sheet_.premixes) {
+    for (const Premix& premix : card_.premixes) {
       if (text::fold(premix.name.text) == text::fold(name)) return &premix;
     }
     return nullptr;
@@ -273,7 +273,7 @@ class Tweaking {
 
   const Tweak& tweak_;
   const SameName& same_name_;
-  Sheet& sheet_;
+  Card& card_;
   text::Diagnostics& diagnostics_;
   std::set<std::string> own_names_;
   Draft draft_;
@@ -320,13 +320,13 @@ void replace_statements(Statements& base, const Statements& with) {
 
 }  // namespace
 
-void apply(const Tweak& tweak, const SameName& same_name, Sheet& sheet,
+void apply(const Tweak& tweak, const SameName& same_name, Card& card,
            text::Diagnostics& diagnostics) {
-  Tweaking(tweak, same_name, sheet, diagnostics).run();
-  replace_statements(sheet.statements, tweak.statements);
-  sheet.name = tweak.name;
-  sheet.place = tweak.place;
-  sheet.tweaked = true;
+  Tweaking(tweak, same_name, card, diagnostics).run();
+  replace_statements(card.statements, tweak.statements);
+  card.name = tweak.name;
+  card.place = tweak.place;
+  card.tweaked = true;
 }
 
 }  // namespace sudsmark::formula

@@ -1,4 +1,4 @@
-// Tweaks: a base's sheet with the edits of a tweak applied.
+// Tweaks: a base's card with the edits of a tweak applied.
 //
 // What the language leaves to us, and how it is done here:
 // - An edit means the lines of phases that hold the name; where none does, those of premixes and
@@ -19,13 +19,13 @@
 #pragma once
 
 #include "formula/assemble.h"
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::formula {
 
-/// Applies a tweak to the sheet of its base. Edits that cannot be applied are errors and left out.
-void apply(const Tweak& tweak, const SameName& same_name, Sheet& sheet,
+/// Applies a tweak to the card of its base. Edits that cannot be applied are errors and left out.
+void apply(const Tweak& tweak, const SameName& same_name, Card& card,
            text::Diagnostics& diagnostics);
 
 }  // namespace sudsmark::formula

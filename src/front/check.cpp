@@ -94,19 +94,19 @@ class Checking {
   void ask_for_base(formula::AssembleOptions& how) {
     if (options_.base) {
       const auto file = sources_.add(options_.base->path, options_.base->text);
-      const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
-      if (sheet) base_ = mixed(*sheet, diagnostics_);
+      const auto card = formula::assemble(sources_, file, how, diagnostics_);
+      if (card) base_ = mixed(*card, diagnostics_);
     } else if (options_.own_base) {
       how.base = &own_base_;
     }
   }
 
-  /// What a sheet makes, sold where it was asked for.
-  std::optional<blend::Blend> mixed(const formula::Sheet& sheet,
+  /// What a card makes, sold where it was asked for.
+  std::optional<blend::Blend> mixed(const formula::Card& card,
                                     text::Diagnostics& diagnostics) const {
     blend::MixOptions mixing;
     if (options_.rounded) mixing.weighed = measures::as_displayed;
-    auto blend = blend::mix(sheet, parts_.catalogue, diagnostics, mixing);
+    auto blend = blend::mix(card, parts_.catalogue, diagnostics, mixing);
     if (blend && !options_.markets.empty()) {
       blend->markets.clear();
       for (const std::string& market : options_.markets) blend->markets.push_back({market, {}});
@@ -117,9 +117,9 @@ class Checking {
   /// A base that makes nothing by itself may be what the tweak mends: then the tweak is checked,
   /// what it changes is not, and a note says so.
   void mix_own_base(const text::Span& place, FormulaResult& result) {
-    if (!own_base_.sheet) return;
+    if (!own_base_.card) return;
     text::Diagnostics& wrong = own_base_.problems;
-    if (wrong.empty()) base_ = mixed(*own_base_.sheet, wrong);
+    if (wrong.empty()) base_ = mixed(*own_base_.card, wrong);
     if (wrong.empty()) return;
     base_.reset();
     const text::Position at = sources_.position(place);
@@ -149,9 +149,9 @@ class Checking {
     how.batch = options_.batch;
     how.same_name = blend::same_name(parts_.catalogue);
     if (options_.verdicts) ask_for_base(how);
-    const auto sheet = formula::assemble(sources_, file, how, diagnostics_);
-    if (!sheet || !diagnostics_.empty()) return std::nullopt;
-    auto blend = mixed(*sheet, diagnostics_);
+    const auto card = formula::assemble(sources_, file, how, diagnostics_);
+    if (!card || !diagnostics_.empty()) return std::nullopt;
+    auto blend = mixed(*card, diagnostics_);
     if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
     return blend;
   }

@@ -38,12 +38,12 @@ bool turnable(AmountKind kind) {
 
 }  // namespace
 
-Dials::Dials(const formula::Sheet& sheet, const blend::Blend& blend,
+Dials::Dials(const formula::Card& card, const blend::Blend& blend,
              const formula::SameName& same_name)
-    : sheet_(sheet),
+    : card_(card),
       same_name_(same_name),
-      draft_(formula::draft_of(sheet)),
-      usage_(sheet.premixes.size(), 0.0),
+      draft_(formula::draft_of(card)),
+      usage_(card.premixes.size(), 0.0),
       real_(blend.real_masses) {
   gather_phases(blend);
   gather_portions(blend);
@@ -71,7 +71,7 @@ std::string Dials::key(const std::string& name) const {
     return std::any_of(sections.begin(), sections.end(),
                        [&](const auto& one) { return text::fold(one.name.text) == folded; });
   };
-  const bool of_the_maker = own(sheet_.premixes) || own(sheet_.fragrances) || own(sheet_.materials);
+  const bool of_the_maker = own(card_.premixes) || own(card_.fragrances) || own(card_.materials);
   return of_the_maker || !same_name_ ? folded : same_name_(name);
 }
 
@@ -80,10 +80,10 @@ std::vector<double> Dials::shares_of_phases(const blend::Blend& blend) {
   std::vector<const formula::Amount*> amounts;
   std::vector<std::size_t> phases;
   std::vector<double> grams;
-  for (std::size_t at = 0; at < sheet_.phases.size(); ++at) {
+  for (std::size_t at = 0; at < card_.phases.size(); ++at) {
     const auto masses = weighed(blend, blend::SectionKind::phase, at);
     grams.insert(grams.end(), masses.begin(), masses.end());
-    for (const formula::Line& line : sheet_.phases[at].lines) {
+    for (const formula::Line& line : card_.phases[at].lines) {
       amounts.push_back(&line.amount);
       phases.push_back(at);
     }
@@ -127,8 +127,8 @@ void Dials::gather_phases(const blend::Blend& blend) {
       const formula::Line& line = draft_[part].lines[at].line;
       const double share = shares[line_number++];
       const std::string name = key(line.name.text);
-      for (std::size_t premix = 0; premix < sheet_.premixes.size(); ++premix) {
-        if (text::fold(sheet_.premixes[premix].name.text) == name) usage_[premix] += share;
+      for (std::size_t premix = 0; premix < card_.premixes.size(); ++premix) {
+        if (text::fold(card_.premixes[premix].name.text) == name) usage_[premix] += share;
       }
       const AmountKind kind = line.amount.kind;
       auto dial = std::find_if(dials_.begin(), dials_.end(),
@@ -168,7 +168,7 @@ void Dials::gather_portions(const blend::Blend& blend) {
   for (std::size_t part = 0; part < draft_.size(); ++part) {
     if (draft_[part].kind != PartKind::portion) continue;
     const auto grams = weighed(blend, blend::SectionKind::portion, portion);
-    const double of_batch = middle(sheet_.portions[portion].share.value);
+    const double of_batch = middle(card_.portions[portion].share.value);
     ++portion;
     for (std::size_t at = 0; at < draft_[part].lines.size(); ++at) {
       const formula::Line& line = draft_[part].lines[at].line;
@@ -188,8 +188,8 @@ void Dials::gather_portions(const blend::Blend& blend) {
       if (!turnable(kind)) dial.share = 0;
       dial.worth = dial.share > 0 ? middle(dial.amount.value) / dial.share : 0;
       if (real_) dial.grams = whole_;
-      for (std::size_t premix = 0; premix < sheet_.premixes.size(); ++premix) {
-        if (text::fold(sheet_.premixes[premix].name.text) == dial.key) usage_[premix] += dial.share;
+      for (std::size_t premix = 0; premix < card_.premixes.size(); ++premix) {
+        if (text::fold(card_.premixes[premix].name.text) == dial.key) usage_[premix] += dial.share;
       }
       found.push_back(std::move(dial));
     }
@@ -203,9 +203,9 @@ void Dials::gather_premixes(const blend::Blend& blend) {
   constexpr int deepest = 16;
   const std::vector<double> outside = usage_;
   std::vector<std::vector<double>> fractions;
-  for (std::size_t premix = 0; premix < sheet_.premixes.size(); ++premix) {
+  for (std::size_t premix = 0; premix < card_.premixes.size(); ++premix) {
     std::vector<double> grams = weighed(blend, blend::SectionKind::premix, premix);
-    const auto& lines = sheet_.premixes[premix].lines;
+    const auto& lines = card_.premixes[premix].lines;
     grams.resize(lines.size(), 0.0);
     double sum = 0;
     for (std::size_t at = 0; at < lines.size(); ++at) {
@@ -216,11 +216,11 @@ void Dials::gather_premixes(const blend::Blend& blend) {
   }
   for (int round = 0; round < deepest; ++round) {
     std::vector<double> used = outside;
-    for (std::size_t premix = 0; premix < sheet_.premixes.size(); ++premix) {
-      for (std::size_t at = 0; at < sheet_.premixes[premix].lines.size(); ++at) {
-        const std::string name = text::fold(sheet_.premixes[premix].lines[at].name.text);
-        for (std::size_t inner = 0; inner < sheet_.premixes.size(); ++inner) {
-          if (text::fold(sheet_.premixes[inner].name.text) != name) continue;
+    for (std::size_t premix = 0; premix < card_.premixes.size(); ++premix) {
+      for (std::size_t at = 0; at < card_.premixes[premix].lines.size(); ++at) {
+        const std::string name = text::fold(card_.premixes[premix].lines[at].name.text);
+        for (std::size_t inner = 0; inner < card_.premixes.size(); ++inner) {
+          if (text::fold(card_.premixes[inner].name.text) != name) continue;
           used[inner] += usage_[premix] * fractions[premix][at];
         }
       }
@@ -231,7 +231,7 @@ void Dials::gather_premixes(const blend::Blend& blend) {
   std::size_t premix = 0;
   for (std::size_t part = 0; part < draft_.size(); ++part) {
     if (draft_[part].kind != PartKind::premix) continue;
-    const formula::Premix& said = sheet_.premixes[premix];
+    const formula::Premix& said = card_.premixes[premix];
     for (std::size_t at = 0; at < draft_[part].lines.size(); ++at) {
       const formula::Line& line = draft_[part].lines[at].line;
       Dial dial;
@@ -267,18 +267,17 @@ void Dials::gather_premixes(const blend::Blend& blend) {
 bool Dials::holds(const std::string& premix, const std::string& wanted, int depth) const {
   constexpr int deepest = 16;
   if (depth > deepest) return false;
-  return std::any_of(
-      sheet_.premixes.begin(), sheet_.premixes.end(), [&](const formula::Premix& one) {
-        return text::fold(one.name.text) == premix &&
-               std::any_of(one.lines.begin(), one.lines.end(), [&](const formula::Line& line) {
-                 const std::string name = key(line.name.text);
-                 return name == wanted || holds(name, wanted, depth + 1);
-               });
-      });
+  return std::any_of(card_.premixes.begin(), card_.premixes.end(), [&](const formula::Premix& one) {
+    return text::fold(one.name.text) == premix &&
+           std::any_of(one.lines.begin(), one.lines.end(), [&](const formula::Line& line) {
+             const std::string name = key(line.name.text);
+             return name == wanted || holds(name, wanted, depth + 1);
+           });
+  });
 }
 
 void Dials::add_keeps() {
-  for (const formula::Keep& keep : sheet_.statements.keeps) {
+  for (const formula::Keep& keep : card_.statements.keeps) {
     const std::string wanted = key(keep.name.text);
     std::string words = "keep " + keep.name.text;
     if (keep.bounds) {
@@ -298,7 +297,7 @@ void Dials::add_keeps() {
 }
 
 void Dials::choose_fillers() {
-  fillers_.assign(1 + sheet_.premixes.size(), dials_.size());
+  fillers_.assign(1 + card_.premixes.size(), dials_.size());
   for (std::size_t at = 0; at < dials_.size(); ++at) {
     const Dial& dial = dials_[at];
     if (!dial.balance) continue;
@@ -322,7 +321,7 @@ formula::Amount Dials::amount(const Dial& dial, double turn) const {
   return out;
 }
 
-formula::Sheet Dials::turned(const Turns& turns) const {
+formula::Card Dials::turned(const Turns& turns) const {
   formula::Draft draft = draft_;
   std::vector<std::set<std::size_t>> gone(draft.size());
   for (std::size_t at = 0; at < dials_.size(); ++at) {
@@ -346,9 +345,9 @@ formula::Sheet Dials::turned(const Turns& turns) const {
       draft[part].lines.erase(draft[part].lines.begin() + static_cast<std::ptrdiff_t>(*at));
     }
   }
-  formula::Sheet sheet = sheet_;
-  formula::write_back(std::move(draft), sheet);
-  return sheet;
+  formula::Card card = card_;
+  formula::write_back(std::move(draft), card);
+  return card;
 }
 
 }  // namespace sudsmark::mending

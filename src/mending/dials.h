@@ -18,8 +18,8 @@
 
 #include "blend/blend.h"
 #include "formula/assemble.h"
+#include "formula/card.h"
 #include "formula/draft.h"
-#include "formula/sheet.h"
 
 namespace sudsmark::mending {
 
@@ -49,15 +49,15 @@ inline constexpr double next_to_nothing = 1e-9;
 
 class Dials {
  public:
-  /// Of a sheet that could be mixed. Both must outlive the dials.
-  Dials(const formula::Sheet& sheet, const blend::Blend& blend, const formula::SameName& same_name);
+  /// Of a card that could be mixed. Both must outlive the dials.
+  Dials(const formula::Card& card, const blend::Blend& blend, const formula::SameName& same_name);
 
   [[nodiscard]] const std::vector<Dial>& all() const { return dials_; }
   /// The dial that takes up what others leave when one is tried alone: q.s., or the greatest. One
   /// for each sum that is kept.
   [[nodiscard]] const std::vector<std::size_t>& fillers() const { return fillers_; }
-  /// The sheet with the dials turned. A q.s. line moves by itself.
-  [[nodiscard]] formula::Sheet turned(const Turns& turns) const;
+  /// The card with the dials turned. A q.s. line moves by itself.
+  [[nodiscard]] formula::Card turned(const Turns& turns) const;
   /// The amount of a dial after a turn.
   [[nodiscard]] formula::Amount amount(const Dial& dial, double turn) const;
   /// Whether any line of the sums that are kept is a range.
@@ -75,7 +75,7 @@ class Dials {
   [[nodiscard]] std::string key(const std::string& name) const;
   [[nodiscard]] std::vector<double> shares_of_phases(const blend::Blend& blend);
 
-  const formula::Sheet& sheet_;
+  const formula::Card& card_;
   const formula::SameName& same_name_;
   formula::Draft draft_;
   std::vector<Dial> dials_;

@@ -83,16 +83,16 @@ class Suggesting {
     how.allow_outside = options_.allow_outside;
     how.batch = options_.batch;
     how.same_name = same_name_;
-    const auto sheet =
+    const auto card =
         formula::assemble(sources, sources.add(formula_.path, formula_.text), how, diagnostics);
     const mending::Trials trials(rulesets_, options_);
-    const auto before = sheet ? trials.of(*sheet) : std::nullopt;
+    const auto before = card ? trials.of(*card) : std::nullopt;
     const auto blend =
-        sheet ? blend::mix(*sheet, rulesets_.parts().catalogue, diagnostics) : std::nullopt;
+        card ? blend::mix(*card, rulesets_.parts().catalogue, diagnostics) : std::nullopt;
     // it was checked a moment ago
     if (!before || !blend) return;
-    const mending::Dials dials(*sheet, *blend, same_name_);
-    note_fixed(*sheet);
+    const mending::Dials dials(*card, *blend, same_name_);
+    note_fixed(*card);
     mending::Probes probes(trials, dials, blend->weighings.size());
     const mending::Aim aim{trials, dials, probes, *before, how_.threshold};
     mending::Choices choices = mending::choose(aim, how_.most);
@@ -145,7 +145,7 @@ class Suggesting {
     return {};
   }
 
-  void note_fixed(const formula::Sheet& sheet) {
+  void note_fixed(const formula::Card& card) {
     const auto look_at = [&](const auto& sections) {
       for (const auto& section : sections) {
         for (const formula::Line& line : section.lines) {
@@ -154,9 +154,9 @@ class Suggesting {
         }
       }
     };
-    look_at(sheet.phases);
-    look_at(sheet.premixes);
-    look_at(sheet.portions);
+    look_at(card.phases);
+    look_at(card.premixes);
+    look_at(card.portions);
   }
 
   [[nodiscard]] bool told(const SuggestedChange& answer) const {

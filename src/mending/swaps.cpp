@@ -199,10 +199,10 @@ class Swapping {
     how.allow_outside = options_.allow_outside;
     how.batch = options_.batch;
     how.same_name = blend::same_name(catalogue);
-    const auto sheet =
+    const auto card =
         formula::assemble(sources_, sources_.add(formula_.path, formula_.text), how, diagnostics);
-    if (!sheet) return std::nullopt;
-    return blend::mix(*sheet, catalogue, diagnostics);
+    if (!card) return std::nullopt;
+    return blend::mix(*card, catalogue, diagnostics);
   }
 
   static const Material* find(const blend::Blend& blend, const std::string& name,

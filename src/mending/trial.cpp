@@ -52,9 +52,9 @@ const WaysOf& Trials::ways(std::uint32_t rule) const {
   return ways_[rule];
 }
 
-std::optional<Trial> Trials::of(const formula::Sheet& sheet) const {
+std::optional<Trial> Trials::of(const formula::Card& card) const {
   text::Diagnostics diagnostics;
-  const auto blend = blend::mix(sheet, parts_.catalogue, diagnostics);
+  const auto blend = blend::mix(card, parts_.catalogue, diagnostics);
   if (!blend || !diagnostics.empty()) return std::nullopt;
   blend::MissingTable missing;
   std::vector<rules::Asked> asked;

@@ -1,4 +1,4 @@
-// Trials: a sheet through mixing and rules, for the verdicts and for what stands behind them.
+// Trials: a card through mixing and rules, for the verdicts and for what stands behind them.
 #pragma once
 
 #include <cstdint>
@@ -12,7 +12,7 @@
 #include <sudsmark/rulesets.h>
 
 #include "change/weight.h"
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "mending/dials.h"
 #include "rules/check.h"
 #include "rules/ways.h"
@@ -33,7 +33,7 @@ struct Trialled {
   rules::Asked asked;
 };
 
-/// What the rules say of one sheet, in their order.
+/// What the rules say of one card, in their order.
 class Trial {
  public:
   std::vector<Trialled> verdicts;
@@ -56,8 +56,8 @@ class Trials {
  public:
   Trials(const Rulesets& rulesets, const CheckOptions& options);
 
-  /// None if the sheet cannot be mixed.
-  [[nodiscard]] std::optional<Trial> of(const formula::Sheet& sheet) const;
+  /// None if the card cannot be mixed.
+  [[nodiscard]] std::optional<Trial> of(const formula::Card& card) const;
   [[nodiscard]] const WaysOf& ways(std::uint32_t rule) const;
 
  private:
@@ -74,7 +74,7 @@ class Probes {
   /// `lines` of the formula: the more, the longer each trial takes, and the fewer are made.
   Probes(const Trials& trials, const Dials& dials, std::size_t lines);
 
-  /// Null if the turned sheet cannot be mixed, or all is spent.
+  /// Null if the turned card cannot be mixed, or all is spent.
   [[nodiscard]] std::shared_ptr<const Trial> at(const Turns& turns);
   /// Whether so many have been made that the search has to end with what it has. They are counted
   /// and not timed, so that every run ends alike.

@@ -54,8 +54,8 @@ fragrance "Sea Fig"
   return text;
 }
 
-std::optional<sudsmark::formula::Sheet> sheet_of(sudsmark::text::Sources& sources,
-                                                 sudsmark::text::Diagnostics& diagnostics) {
+std::optional<sudsmark::formula::Card> sheet_of(sudsmark::text::Sources& sources,
+                                                sudsmark::text::Diagnostics& diagnostics) {
   const auto file = sources.add("ebb-line.formula", twenty_lines());
   return sudsmark::formula::assemble(sources, file, {}, diagnostics);
 }
@@ -78,9 +78,9 @@ void blend(benchmark::State& state) {
   const auto rulesets = sudsmark::Rulesets::built_in();
   sudsmark::text::Sources sources;
   sudsmark::text::Diagnostics diagnostics;
-  const auto sheet = sheet_of(sources, diagnostics);
+  const auto card = sheet_of(sources, diagnostics);
   for (auto _ : state) {
-    benchmark::DoNotOptimize(sudsmark::blend::mix(*sheet, rulesets.parts().catalogue, diagnostics));
+    benchmark::DoNotOptimize(sudsmark::blend::mix(*card, rulesets.parts().catalogue, diagnostics));
   }
   if (!diagnostics.empty()) state.SkipWithError("the formula does not mix");
 }

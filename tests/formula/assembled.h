@@ -15,11 +15,11 @@ using Files = std::map<std::string, std::string>;
 
 /// A file assembled, with its errors as `dump.h` lists them.
 struct Assembled {
-  std::optional<Sheet> sheet;
+  std::optional<Card> card;
   std::string errors;
   text::Sources sources;
 
-  [[nodiscard]] std::string printed() const { return sheet ? print(*sheet) : errors; }
+  [[nodiscard]] std::string printed() const { return card ? print(*card) : errors; }
   /// "file:line:column" of a place.
   [[nodiscard]] std::string at(const Span& place) const {
     const text::Position position = sources.position(place);
@@ -38,7 +38,7 @@ inline Assembled assembled(const Files& files, const std::string& named,
     return found->second;
   };
   text::Diagnostics diagnostics;
-  out.sheet = assemble(out.sources, file, options, diagnostics);
+  out.card = assemble(out.sources, file, options, diagnostics);
   out.errors = listing(diagnostics, out.sources, file);
   return out;
 }

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "formula/sheet.h"
+#include "formula/card.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
 

@@ -49,15 +49,15 @@ TEST_CASE("what is included comes before the file's own sections, and each file 
                  {"x/lib/c.formula", scent("c") + "phase wet\n  0 % water\n"}},
                 "x/a.formula");
   CHECK(out.errors.empty());
-  REQUIRE(out.sheet);
-  REQUIRE(out.sheet->fragrances.size() == 2);
-  CHECK(out.sheet->fragrances[0].name.text == "c");
-  CHECK(out.sheet->fragrances[1].name.text == "b");
-  REQUIRE(out.sheet->phases.size() == 2);
-  CHECK(out.sheet->phases[0].name.text == "wet");
-  CHECK(out.sheet->phases[1].name.text == "dry");
-  CHECK(out.at(out.sheet->phases[0].lines[0].place) == "x/lib/c.formula:4:3");
-  CHECK(out.sheet->whole);
+  REQUIRE(out.card);
+  REQUIRE(out.card->fragrances.size() == 2);
+  CHECK(out.card->fragrances[0].name.text == "c");
+  CHECK(out.card->fragrances[1].name.text == "b");
+  REQUIRE(out.card->phases.size() == 2);
+  CHECK(out.card->phases[0].name.text == "wet");
+  CHECK(out.card->phases[1].name.text == "dry");
+  CHECK(out.at(out.card->phases[0].lines[0].place) == "x/lib/c.formula:4:3");
+  CHECK(out.card->whole);
 }
 
 TEST_CASE("names may be used before the section that defines them") {
@@ -74,7 +74,7 @@ TEST_CASE("a circle is an error that names it") {
                                    {"b.formula", including("c/c.formula")},
                                    {"c/c.formula", including("../b.formula")}},
                                   "a.formula");
-  CHECK_FALSE(out.sheet);
+  CHECK_FALSE(out.card);
   CHECK(out.errors ==
         "c/c.formula:1:9: error: the files go round in a circle: b.formula -> c/c.formula -> "
         "b.formula\n");
@@ -90,8 +90,8 @@ TEST_CASE("included files stay in the folder of the named file unless that is al
         "--allow-outside permits it\n");
   const Assembled allowed = assembled(files, "x/a.formula", {.allow_outside = true});
   CHECK(allowed.errors.empty());
-  REQUIRE(allowed.sheet);
-  CHECK(allowed.sheet->fragrances.size() == 1);
+  REQUIRE(allowed.card);
+  CHECK(allowed.card->fragrances.size() == 1);
 }
 
 TEST_CASE("a base is held to the same folder") {
@@ -202,22 +202,22 @@ TEST_CASE("a unit must be some premix's own") {
   };
   const Assembled boxes = errors("  2 boxes \"dry mix\"\n  1 Box dry mix\n");
   CHECK(boxes.errors.empty());
-  REQUIRE(boxes.sheet);
-  CHECK(boxes.sheet->phases[0].lines[1].amount.unit == "box");
+  REQUIRE(boxes.card);
+  CHECK(boxes.card->phases[0].lines[1].amount.unit == "box");
   CHECK(errors("  2 bxo \"dry mix\"\n").errors ==
         "5:5: error: 'bxo' is no unit, and no premix is made in it; perhaps 'box'\n");
   CHECK(errors("  2 grams kaolin\n").errors ==
         "5:5: error: 'gram' is no unit, and no premix is made in it; write 'g'\n");
 }
 
-TEST_CASE("a partial sheet is given after errors where it is asked for") {
+TEST_CASE("a partial card is given after errors where it is asked for") {
   const Files files{{"a.formula", formula + "  -1 % mica\n"}};
-  CHECK_FALSE(assembled(files, "a.formula").sheet);
+  CHECK_FALSE(assembled(files, "a.formula").card);
   const Assembled out = assembled(files, "a.formula", {.partial = true});
   CHECK_FALSE(out.errors.empty());
-  REQUIRE(out.sheet);
-  CHECK_FALSE(out.sheet->whole);
-  CHECK(out.sheet->phases[0].lines.size() == 1);
+  REQUIRE(out.card);
+  CHECK_FALSE(out.card->whole);
+  CHECK(out.card->phases[0].lines.size() == 1);
 }
 
 }  // namespace sudsmark::formula::test

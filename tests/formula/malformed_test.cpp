@@ -16,7 +16,7 @@ std::optional<std::string> read(const std::filesystem::path& folder, const std::
 
 }  // namespace
 
-TEST_CASE("malformed files give the errors beside them and no sheet") {
+TEST_CASE("malformed files give the errors beside them and no card") {
   const auto files = testing::case_files("fixtures/malformed", ".formula");
   CHECK(files.size() >= 40);
   for (const auto& path : files) {

@@ -126,7 +126,7 @@ TEST_CASE("mutated files never break the reader, and what reads well prints and 
         assembled({{"t.formula", "tweak t of \"a.formula\"\n  set kaolin to 5 %\n  remove mica\n"},
                    {"a.formula", text}},
                   "t.formula", {.partial = true});
-    CHECK((tweaked.sheet.has_value() || !tweaked.errors.empty()));
+    CHECK((tweaked.card.has_value() || !tweaked.errors.empty()));
   }
   CHECK(sound > mutations / 20);
 }

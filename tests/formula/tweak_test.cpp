@@ -20,9 +20,9 @@ std::string tweaked(const std::string& base, const std::string& edits,
   const Assembled out =
       assembled({{"t.formula", "tweak t of \"b.formula\"\n" + edits}, {"b.formula", base}},
                 "t.formula", options);
-  if (!out.sheet) return out.errors;
+  if (!out.card) return out.errors;
   CHECK(out.errors.empty());
-  const std::string text = print(*out.sheet);
+  const std::string text = print(*out.card);
   return text.substr(text.find("\nphase") + 1);
 }
 
@@ -137,10 +137,10 @@ TEST_CASE("scale batch of shares only says what the batch weighs") {
   const Assembled out = assembled(
       {{"t.formula", "tweak t of \"b.formula\"\n  scale batch to 6 kg\n"}, {"b.formula", shares}},
       "t.formula");
-  REQUIRE(out.sheet);
-  REQUIRE(out.sheet->statements.batch);
-  CHECK(out.sheet->statements.batch->value == Range(6000));
-  CHECK(out.sheet->phases[0].lines[0].amount.value == Range(0.5));
+  REQUIRE(out.card);
+  REQUIRE(out.card->statements.batch);
+  CHECK(out.card->statements.batch->value == Range(6000));
+  CHECK(out.card->phases[0].lines[0].amount.value == Range(0.5));
 }
 
 TEST_CASE("doses and portions come on top and are not scaled") {
@@ -233,10 +233,10 @@ TEST_CASE("statements of a tweak replace the base's") {
         "  looks like food\n  keep kaolin\n  keep Soda 10 - 20 %\n"
         "  allow scale-step because \"tested\"\n  allow hlb because \"tested too\"\n\n"
         "phase dry\n  100 % soda\n");
-  REQUIRE(out.sheet);
-  CHECK(out.sheet->tweaked);
-  CHECK(out.at(out.sheet->place) == "t.formula:1:1");
-  CHECK(out.sheet->file == 0);
+  REQUIRE(out.card);
+  CHECK(out.card->tweaked);
+  CHECK(out.at(out.card->place) == "t.formula:1:1");
+  CHECK(out.card->file == 0);
 }
 
 TEST_CASE("places of changed lines point into the tweak") {
@@ -246,9 +246,9 @@ TEST_CASE("places of changed lines point into the tweak") {
         "  fill with soda\n"},
        {"b.formula", shares}},
       "t.formula");
-  REQUIRE(out.sheet);
-  const auto& dry = out.sheet->phases[0].lines;
-  const auto& wet = out.sheet->phases[1].lines;
+  REQUIRE(out.card);
+  const auto& dry = out.card->phases[0].lines;
+  const auto& wet = out.card->phases[1].lines;
   CHECK(out.at(dry[0].place) == "t.formula:5:3");
   CHECK(out.at(dry[1].place) == "t.formula:2:3");
   CHECK(out.at(dry[1].amount.place) == "t.formula:2:15");

@@ -1,6 +1,6 @@
-// The sheet: what the maker wrote, with places, before anybody looked a name up.
+// The card: what the maker wrote, with places, before anybody looked a name up.
 //
-// Reading a formula file ends here. A sheet knows the language and nothing of the catalogue: names
+// Reading a formula file ends here. A card knows the language and nothing of the catalogue: names
 // are words with a place, amounts are figures in base units with the way they were given. The blend
 // gives the words a meaning.
 #pragma once
@@ -271,7 +271,7 @@ struct Document {
 };
 
 /// A formula with all that it includes and, for a tweak, its base with the edits applied.
-struct Sheet {
+struct Card {
   text::FileIndex file = text::no_file;  ///< the file that was named
   Word name;
   Span place;  ///< the `formula` or `tweak` line
