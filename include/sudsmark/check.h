@@ -63,4 +63,9 @@ void check(const FormulaText& formula, const Rulesets& rulesets, const CheckOpti
 [[nodiscard]] std::vector<std::string> wrong_options(const CheckOptions& options,
                                                      const Rulesets& rulesets);
 
+/// What the rules are called now that the options name by an id of before: "'old-id' is called
+/// 'new-id' now". They are asked all the same.
+[[nodiscard]] std::vector<std::string> renamed_rules(const CheckOptions& options,
+                                                     const Rulesets& rulesets);
+
 }  // namespace sudsmark

@@ -1,20 +1,95 @@
 #include "blend/missing.h"
 
 #include <algorithm>
-#include <string>
 
 namespace sudsmark::blend {
 
-MissingSet MissingTable::add(std::string_view what, text::Span place) {
-  const auto found = std::find_if(items_.begin(), items_.end(),
-                                  [&](const Missing& item) { return item.what == what; });
-  const auto index = static_cast<std::size_t>(found - items_.begin());
-  constexpr std::size_t last = 63;
-  if (found == items_.end()) {
-    if (items_.size() > last) return MissingSet{1} << last;
-    items_.push_back({index == last ? "several more papers" : std::string(what), place});
+MissingSet MissingSet::of(std::size_t index) {
+  MissingSet out;
+  const std::uint64_t bit = std::uint64_t{1} << (index % bits);
+  if (index < bits) {
+    out.first_ = bit;
+  } else {
+    out.rest_ = std::make_unique<std::vector<std::uint64_t>>(index / bits);
+    out.rest_->back() = bit;
   }
-  return MissingSet{1} << std::min(index, last);
+  return out;
+}
+
+MissingSet::MissingSet(const MissingSet& other) : first_(other.first_) {
+  if (other.rest_) rest_ = std::make_unique<std::vector<std::uint64_t>>(*other.rest_);
+}
+
+MissingSet& MissingSet::operator=(const MissingSet& other) {
+  if (this != &other) *this = MissingSet(other);
+  return *this;
+}
+
+bool MissingSet::has(std::size_t index) const {
+  if (index < bits) return ((first_ >> index) & 1U) != 0;
+  const std::size_t word = index / bits - 1;
+  return rest_ && word < rest_->size() && (((*rest_)[word] >> (index % bits)) & 1U) != 0;
+}
+
+bool MissingSet::shares(const MissingSet& other) const {
+  if ((first_ & other.first_) != 0) return true;
+  if (!rest_ || !other.rest_) return false;
+  const std::size_t size = std::min(rest_->size(), other.rest_->size());
+  for (std::size_t word = 0; word < size; ++word) {
+    if (((*rest_)[word] & (*other.rest_)[word]) != 0) return true;
+  }
+  return false;
+}
+
+void MissingSet::clear() {
+  first_ = 0;
+  rest_.reset();
+}
+
+MissingSet& MissingSet::operator|=(const MissingSet& other) {
+  first_ |= other.first_;
+  if (!other.rest_) return *this;
+  if (!rest_) rest_ = std::make_unique<std::vector<std::uint64_t>>();
+  if (rest_->size() < other.rest_->size()) rest_->resize(other.rest_->size());
+  for (std::size_t word = 0; word < other.rest_->size(); ++word) {
+    (*rest_)[word] |= (*other.rest_)[word];
+  }
+  return *this;
+}
+
+MissingSet& MissingSet::operator-=(const MissingSet& other) {
+  if (rest_ && other.rest_) {
+    const std::size_t size = std::min(rest_->size(), other.rest_->size());
+    for (std::size_t word = 0; word < size; ++word) {
+      (*rest_)[word] &= ~(*other.rest_)[word];
+    }
+    while (!rest_->empty() && rest_->back() == 0) rest_->pop_back();
+    if (rest_->empty()) rest_.reset();
+  }
+  first_ &= ~other.first_;
+  return *this;
+}
+
+bool operator==(const MissingSet& a, const MissingSet& b) {
+  if (a.first_ != b.first_ || (a.rest_ == nullptr) != (b.rest_ == nullptr)) return false;
+  return a.rest_ == nullptr || *a.rest_ == *b.rest_;
+}
+
+MissingSet MissingTable::add(std::string_view what, text::Span place) {
+  const auto [known, added] = known_.emplace(what, items_.size());
+  if (added) items_.push_back({known->first, place});
+  return MissingSet::of(known->second);
+}
+
+MissingSet MissingTable::find(const std::string& what) const {
+  const auto known = known_.find(what);
+  return known == known_.end() ? MissingSet() : MissingSet::of(known->second);
+}
+
+std::vector<std::string> MissingTable::words(const MissingSet& set) const {
+  std::vector<std::string> out;
+  set.each([&](std::size_t index) { out.push_back(items_[index].what); });
+  return out;
 }
 
 }  // namespace sudsmark::blend

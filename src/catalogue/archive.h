@@ -9,8 +9,8 @@
 //     }
 //
 // which Writer and Reader both call (`Of<T>` is const for the one, not for the other), so writing
-// and reading cannot disagree on what comes in which order. An enumeration also says how many
-// values it has (`enum_size`). `to_bytes` and `from_bytes` add a word of format in front.
+// and reading cannot disagree on what comes in which order. A value that an enumeration does not
+// have is refused on reading. `to_bytes` and `from_bytes` add a word of format in front.
 //
 // Bytes are little-endian and the same on every machine. Unsigned integers take as many bytes as
 // they need, seven bits each.
@@ -29,17 +29,11 @@
 #include <variant>
 #include <vector>
 
+#include "catalogue/enum_size.h"
 #include "quantity/range.h"
 #include "quantity/unit.h"
 
 namespace sudsmark::catalogue {
-
-/// How many values an enumeration has; a value beyond is refused on reading.
-template <class Enum>
-inline constexpr std::size_t enum_size = 0;
-
-template <>
-inline constexpr std::size_t enum_size<quantity::Flavour> = 3;
 
 /// Turns values into bytes.
 class Writer {
@@ -69,10 +63,7 @@ class Writer {
   void put(const double& value) { put_fixed<std::uint64_t>(value); }
   template <class T>
   requires std::is_enum_v<T>
-  void put(const T& value) {
-    static_assert(enum_size<T> > 0, "say how many values it has");
-    put(static_cast<std::uint64_t>(value));
-  }
+  void put(const T& value) { put(static_cast<std::uint64_t>(value)); }
   void put(const std::string& text) {
     put(std::uint64_t{text.size()});
     bytes_ += text;
@@ -179,7 +170,6 @@ class Reader {
   template <class T>
   requires std::is_enum_v<T>
   void get(T& value) {
-    static_assert(enum_size<T> > 0, "say how many values it has");
     std::uint64_t number = 0;
     get(number);
     if (number >= enum_size<T>) {
@@ -300,7 +290,7 @@ class Reader {
 
 /// In front of all bytes: who wrote them, and in which order of fields. The number goes up whenever
 /// a packed struct changes.
-inline constexpr std::string_view format_word = "sudsmark pack 1\n";
+inline constexpr std::string_view format_word = "sudsmark pack 2\n";
 
 template <class... T>
 [[nodiscard]] std::string to_bytes(const T&... objects) {

@@ -25,15 +25,6 @@ namespace sudsmark::catalogue {
 /// Whether every index in it (of a substance, a citation, a cell's column) points at something.
 [[nodiscard]] bool consistent(const Catalogue& catalogue);
 
-template <>
-inline constexpr std::size_t enum_size<SourceKind> = 3;
-template <>
-inline constexpr std::size_t enum_size<Form> = 6;
-template <>
-inline constexpr std::size_t enum_size<WaterClass> = 4;
-template <>
-inline constexpr std::size_t enum_size<Dustiness> = 4;
-
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Citation>& citation) {
   auto& [id, kind, title, where, quoted, computed] = citation;

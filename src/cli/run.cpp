@@ -144,6 +144,7 @@ std::optional<CheckOptions> check_options(const Arguments& arguments, const Rule
     complain(words);
     sound = false;
   }
+  for (const std::string& words : renamed_rules(options, rulesets)) complain(words);
   if (!sound) return std::nullopt;
   return options;
 }

@@ -41,6 +41,15 @@ Level level_of(rules::Level level) {
   return static_cast<Level>(level);
 }
 
+/// Whether `--only` and `--without` leave an id that is no rule's.
+bool is_wanted(std::string_view id, const CheckOptions& options) {
+  const auto names = [&](const std::vector<std::string>& list) {
+    return std::any_of(list.begin(), list.end(),
+                       [&](const std::string& one) { return text::fold(one) == text::fold(id); });
+  };
+  return (options.only.empty() || names(options.only)) && !names(options.without);
+}
+
 /// All that one check works with.
 class Checking {
  public:
@@ -194,7 +203,7 @@ class Checking {
   struct OpenRows {
     std::uint32_t rule = 0;
     struct Row {
-      blend::MissingSet missing = 0;
+      blend::MissingSet missing;
       std::size_t finding = 0;  ///< its index
     };
     std::vector<Row> rows;
@@ -203,7 +212,7 @@ class Checking {
   /// Counts a verdict that another row's says already.
   static bool told(const rules::Verdict& verdict, OpenRows& open, FormulaResult& result) {
     const bool of_a_row = verdict.kind == rules::Kind::open && verdict.row != nullptr &&
-                          verdict.missing != 0 && !verdict.paper && !verdict.allowed;
+                          !verdict.missing.empty() && !verdict.paper && !verdict.allowed;
     if (!of_a_row) return false;
     if (open.rule != verdict.rule) open = {verdict.rule, {}};
     for (const OpenRows::Row& row : open.rows) {
@@ -216,19 +225,10 @@ class Checking {
     return false;
   }
 
-  /// Whether `--only` and `--without` leave an id that is no rule's.
-  [[nodiscard]] bool wanted(std::string_view id) const {
-    const auto names = [&](const std::vector<std::string>& list) {
-      return std::any_of(list.begin(), list.end(),
-                         [&](const std::string& one) { return text::fold(one) == text::fold(id); });
-    };
-    return (options_.only.empty() || names(options_.only)) && !names(options_.without);
-  }
-
   void add_label_findings(const blend::Blend& blend, std::vector<Finding>& findings) const {
     const auto markets = label::label_markets(blend, options_.markets);
     for (label::LabelFault& fault : label::label_faults(blend, markets, on_)) {
-      if (!wanted(fault.id)) continue;
+      if (!is_wanted(fault.id, options_)) continue;
       Finding out;
       out.rule = fault.id;
       out.kind = fault.kind;
@@ -273,9 +273,7 @@ class Checking {
     if (options_.lines) out.entry = entry(rule, verdict);
     if (verdict.measured) out.measured = wording::figure(*verdict.measured);
     if (verdict.limit) out.limit = wording::figure(*verdict.limit);
-    for (std::size_t bit = 0; bit < missing.items().size(); ++bit) {
-      if ((verdict.missing >> bit & 1U) != 0) out.missing.push_back(missing.items()[bit].what);
-    }
+    out.missing = missing.words(verdict.missing);
     if (!options_.only_to_read) out.sources = wording::notes(verdict.sources, parts_.catalogue);
     if (verdict.allowed) out.allowed = verdict.allowed->because;
     if (!options_.only_to_read) out.remedy = rule.remedy;
@@ -331,7 +329,8 @@ std::vector<std::string> wrong_options(const CheckOptions& options, const Rulese
   std::vector<std::string> wrong;
   const rules::Ruleset& ruleset = rulesets.parts().ruleset;
   std::vector<std::string> unknown;
-  static_cast<void>(rules::chosen_rules(ruleset, options.only, options.without, unknown));
+  const std::vector<bool> chosen =
+      rules::chosen_rules(ruleset, options.only, options.without, unknown);
   for (const std::string& id : unknown) {
     if (std::find(label_findings.begin(), label_findings.end(), id) != label_findings.end()) {
       continue;
@@ -340,6 +339,12 @@ std::vector<std::string> wrong_options(const CheckOptions& options, const Rulese
     wrong.push_back("'" + id + "' is no rule" +
                     (near.empty() ? std::string() : "; perhaps " + text::listed(near)));
   }
+  const bool asks_labels = std::any_of(label_findings.begin(), label_findings.end(),
+                                       [&](std::string_view id) { return is_wanted(id, options); });
+  if (wrong.empty() && !asks_labels &&
+      std::find(chosen.begin(), chosen.end(), true) == chosen.end()) {
+    wrong.push_back("no rule is left to be asked, so nothing would be checked");
+  }
   const std::vector<std::string> markets{"GB", "EU", "NI", "US", "CA"};
   for (const std::string& market : options.markets) {
     if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
@@ -347,6 +352,17 @@ std::vector<std::string> wrong_options(const CheckOptions& options, const Rulese
     }
   }
   return wrong;
+}
+
+std::vector<std::string> renamed_rules(const CheckOptions& options, const Rulesets& rulesets) {
+  std::vector<std::string> out;
+  for (const auto* ids : {&options.only, &options.without}) {
+    for (const std::string& id : *ids) {
+      std::string words = rulesets.parts().ruleset.renamed(id);
+      if (!words.empty()) out.push_back(std::move(words));
+    }
+  }
+  return out;
 }
 
 }  // namespace sudsmark

@@ -55,7 +55,7 @@ class Baths {
 
   /// Calls for each bath; false stops.
   void each(const std::function<bool(const Bath&)>& call) const {
-    if (missing_ != 0) return;
+    if (!missing_.empty()) return;
     const std::size_t different = moles_.exact() ? 1 : corners.size();
     // grams per litre is all that dose and volume come to
     const Range strength = dose_.value / volume_.value;
@@ -82,7 +82,7 @@ class Baths {
   Measured dose_;
   Measured volume_;
   Measured warmth_;
-  MissingSet missing_ = 0;
+  MissingSet missing_;
 };
 
 Measured not_for_baths(const View& view) {
@@ -95,7 +95,7 @@ Measured over_baths(const View& view,
                     const std::function<std::optional<double>(const Bath&)>& figure) {
   if (!bath_diluted(view)) return not_for_baths(view);
   const Baths baths(view);
-  if (baths.missing() != 0) return {Range::unknown(), baths.missing()};
+  if (!baths.missing().empty()) return {Range::unknown(), baths.missing()};
   std::optional<Range> hull;
   bool sound = true;
   std::size_t count = 0;
@@ -116,7 +116,7 @@ Measured over_baths(const View& view,
                     "composition, dose, warmth and water" +
                     (baths.stated_water() ? "" : " (soft to hard, since none is stated)"));
   }
-  return {*hull, 0};
+  return {*hull, {}};
 }
 
 std::optional<double> ph_of(const Equilibrium& state) {
@@ -163,7 +163,7 @@ Measured ph_uncertainty(const View& view) {
 
 Measured solution_ph(const View& view) {
   const BathMoles moles(view);
-  if (moles.missing() != 0) return {Range::unknown(), moles.missing()};
+  if (!moles.missing().empty()) return {Range::unknown(), moles.missing()};
   std::optional<Range> hull;
   double left_out = 0;
   for (const Corner& corner : corners) {
@@ -179,7 +179,7 @@ Measured solution_ph(const View& view) {
   }
   trace(view, "1 % by mass in pure water at 25 C, closed");
   if (left_out > 0) trace(view, "cream of tartar that does not dissolve is left out");
-  return {*hull, 0};
+  return {*hull, {}};
 }
 
 bool reacts(const Material& m) {
@@ -196,7 +196,7 @@ Span water_place(const View& view) {
 
 Measured hardness(const View& view) {
   const Waters water = waters(view);
-  if (water.missing != 0 || water.totals.empty()) return {Range::unknown(), water.missing};
+  if (!water.missing.empty() || water.totals.empty()) return {Range::unknown(), water.missing};
   // 1 mol of calcium or magnesium counts as one of CaCO3, 100.09 g
   std::optional<Range> hull;
   for (const science::Totals& totals : water.totals) {
@@ -205,13 +205,13 @@ Measured hardness(const View& view) {
     hull = hull ? quantity::hull(*hull, grams) : Range(grams);
   }
   trace(view, water.stated ? "as stated" : "soft to hard, since none is stated");
-  return {*hull, 0};
+  return {*hull, {}};
 }
 
 Measured alkalinity(const View& view) {
   using science::Component;
   const Waters water = waters(view);
-  if (water.missing != 0 || water.totals.empty()) return {Range::unknown(), water.missing};
+  if (!water.missing.empty() || water.totals.empty()) return {Range::unknown(), water.missing};
   // what the strong ions leave to be balanced by carbonate; 2 mol of it count as one of CaCO3
   std::optional<Range> hull;
   for (const science::Totals& totals : water.totals) {
@@ -221,7 +221,7 @@ Measured alkalinity(const View& view) {
     hull = hull ? quantity::hull(*hull, grams) : Range(grams);
   }
   trace(view, water.stated ? "as stated" : "soft to hard, since none is stated");
-  return {*hull, 0};
+  return {*hull, {}};
 }
 
 constexpr std::string_view about_ph =

@@ -46,14 +46,14 @@ class BathMoles {
     quantity::Range moles;  ///< of the material's chemical formula per gram of product [mol/g]
   };
   std::vector<PartOf> parts_;
-  MissingSet missing_ = 0;
+  MissingSet missing_;
 };
 
 /// The waters that a bath may be drawn from: the one stated, or soft, medium and hard. Empty with a
 /// reason where the figures stated cannot be those of any water.
 struct Waters {
   std::vector<science::Totals> totals;
-  MissingSet missing = 0;
+  MissingSet missing;
   bool stated = false;
 };
 [[nodiscard]] Waters waters(const View& view);

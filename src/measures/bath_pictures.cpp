@@ -34,9 +34,10 @@ class Corners {
         dose_(dose_mass(view)),
         volume_(bath_volume(view)),
         warmth_(bath_temperature(view)) {
-    known_ = (moles_.missing() | waters_.missing | dose_.missing | volume_.missing |
-              warmth_.missing) == 0 &&
-             !moles_.empty() && volume_.value.low > 0 && dose_.value.high > 0;
+    known_ =
+        (moles_.missing() | waters_.missing | dose_.missing | volume_.missing | warmth_.missing)
+            .empty() &&
+        !moles_.empty() && volume_.value.low > 0 && dose_.value.high > 0;
   }
 
   [[nodiscard]] bool known() const { return known_; }

@@ -82,7 +82,7 @@ double carbonate(const Chemistry& c) {
 }
 
 MissingSet silent(const View& view, bool (*test)(const Material&)) {
-  MissingSet missing = 0;
+  MissingSet missing;
   const blend::Composition chosen = only(view, test);
   for (const blend::Ingredient& ingredient : chosen.ingredients) {
     const std::string& name = view.blend->material(ingredient.material).name;
@@ -95,13 +95,13 @@ MissingSet silent(const View& view, bool (*test)(const Material&)) {
 Measured acids(const View& view) {
   const MissingSet missing = silent(view, silent_acid);
   const Range known = millimoles(view, acid_protons);
-  return {missing != 0 ? Range::at_least(known.low) : known, missing};
+  return {!missing.empty() ? Range::at_least(known.low) : known, missing};
 }
 
 Measured bases(const View& view) {
   const MissingSet missing = silent(view, silent_base);
   const Range known = millimoles(view, base_protons);
-  return {missing != 0 ? Range::at_least(known.low) : known, missing};
+  return {!missing.empty() ? Range::at_least(known.low) : known, missing};
 }
 
 Measured acid_to_base(const View& view) {
@@ -122,7 +122,7 @@ Measured carbon_dioxide(const View& view) {
   const Range bicarbonates = millimoles(view, bicarbonate);
   const Range carbonates = millimoles(view, carbonate);
   const Measured out{Range::unknown(), acid_side.missing | base_side.missing | dose.missing};
-  if (out.missing != 0) return out;
+  if (!out.missing.empty()) return out;
   constexpr double moles = 1e-3;
   const double least = science::gas_yield(acid_side.value.low * moles, bicarbonates.low * moles,
                                           carbonates.high * moles)
@@ -132,7 +132,7 @@ Measured carbon_dioxide(const View& view) {
                           .most.litres;
   trace(view, "each proton frees one CO2 from bicarbonate; " +
                   quantity::printed(science::molar_volume()) + " l per mol at 25 C");
-  return {Range(std::min(least, most), most) * dose.value, 0};
+  return {Range(std::min(least, most), most) * dose.value, {}};
 }
 
 Span acid_place(const View& view) {

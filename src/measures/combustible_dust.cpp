@@ -44,14 +44,14 @@ CombustibleDust combustible_dust(const View& view, const blend::Task& task) {
   const Range all = powder_mass(powders);
   if (!(all.high > 0)) {
     out.missing |= missing_amount(view, task);
-    if (out.missing != 0) out.cloud = out.room_cloud = Range::at_least(0.0);
+    if (!out.missing.empty()) out.cloud = out.room_cloud = Range::at_least(0.0);
     return out;
   }
   // masses of a formula without a batch stand to each other as they should
   out.inert_share = quantity::clamp(inert / all, 0.0, 1.0);
   if (science::counts_as_inert(out.inert_share.low)) {
     out.fines = 0.0;
-    out.missing = 0;
+    out.missing.clear();
     return out;
   }
   if (science::counts_as_inert(out.inert_share.high)) out.fines = {0.0, out.fines.high};

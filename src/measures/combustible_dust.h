@@ -16,7 +16,7 @@ struct CombustibleDust {
   Range room_cloud = 0.0;            ///< [g/l] over the whole room; unknown without its size
   double least_explosible = 0.0;     ///< [g/l] the lowest limit that counts for it
   std::vector<std::string> classes;  ///< "corn starch St2", where a figure is known
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 [[nodiscard]] CombustibleDust combustible_dust(const View& view, const blend::Task& task);

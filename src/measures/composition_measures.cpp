@@ -40,7 +40,7 @@ Span place_of(const View& view) {
 
 template <bool (*test)(const Material&)>
 Measured supplied_by(const View& view) {
-  return {supplied_share(view, test), 0};
+  return {supplied_share(view, test), {}};
 }
 
 template <bool (*test)(const Material&)>
@@ -76,7 +76,7 @@ Measured wet_to_dry(const View& view) {
   if (!(powder.total().high > 0)) {
     return {Range::unknown(), view.missing->add("something dry in the mix", view.blend->place)};
   }
-  return {moist.total() / powder.total(), 0};
+  return {moist.total() / powder.total(), {}};
 }
 
 Measured surfactant_in_bath(const View& view) {

@@ -93,7 +93,7 @@ Banded of_mix(const HandledHazards& hazards, const std::vector<HandledPowder>& p
 Banding banding_of(const View& view, const blend::Task& task) {
   Banding out;
   out.missing = missing_amount(view, task);
-  if (out.missing != 0) return out;
+  if (!out.missing.empty()) return out;
   const HandledHazards hazards = task_hazards(view, task);
   const std::vector<HandledPowder> powders = powders_of(view, task);
   out.approach = 1.0;

@@ -19,7 +19,7 @@ struct Banding {
   std::vector<std::string> statements;  ///< of that one, those that decide its hazard group
   std::string group;                    ///< "A" to "E", of that one
   std::vector<science::Disagreement> disagreements;
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 [[nodiscard]] Banding banding_of(const View& view, const blend::Task& task);

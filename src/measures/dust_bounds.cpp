@@ -37,7 +37,7 @@ Range ends(double low, double high) {
 struct TaskEnds {
   std::vector<PowderTask> least;
   std::vector<PowderTask> most;
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 /// A task that takes no time would give a rate without end.
@@ -54,7 +54,7 @@ void add_task(const View& view, const blend::Task& task, DustFraction fraction, 
                                  task.place);
   }
   out.missing |= missing;
-  if (missing != 0) return;
+  if (!missing.empty()) return;
   const std::vector<HandledPowder> powders = powders_of(view, task);
   const Measured raised = dustiness(view, task, powders, fraction);
   out.missing |= raised.missing;
@@ -81,7 +81,7 @@ StatedRoom stated_room(const View& view) {
                               "the air changes of the room (`workshop`)");
   StatedRoom out;
   out.missing = volume.missing | air.missing;
-  if (out.missing != 0 || !(volume.value.low > 0)) return out;
+  if (!out.missing.empty() || !(volume.value.low > 0)) return out;
   out.ends = RoomEnds{science::room_with_air_changes(volume.value.high / litres, air.value.high),
                       science::room_with_air_changes(volume.value.low / litres, air.value.low)};
   return out;
@@ -90,7 +90,7 @@ StatedRoom stated_room(const View& view) {
 AirBounds air_bounds(const View& view, DustFraction fraction) {
   AirBounds out;
   out.missing = missing_task(view);
-  if (out.missing != 0) return out;
+  if (!out.missing.empty()) return out;
   const StatedRoom room = stated_room(view);
   const TaskEnds tasks = task_ends(view, fraction);
   out.missing = room.missing | tasks.missing;
@@ -118,7 +118,7 @@ AirBounds air_bounds(const View& view, DustFraction fraction) {
 }
 
 std::optional<double> dustiness_for(const View& view, double level) {
-  if (missing_task(view) != 0) return std::nullopt;
+  if (!missing_task(view).empty()) return std::nullopt;
   const StatedRoom room = stated_room(view);
   TaskEnds tasks = task_ends(view, DustFraction::inhalable);
   if (!room.ends || tasks.most.empty()) return std::nullopt;

@@ -24,7 +24,7 @@ struct RoomEnds {
 /// The room of the workshop, or what is missing of it.
 struct StatedRoom {
   std::optional<RoomEnds> ends;
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 [[nodiscard]] StatedRoom stated_room(const View& view);
 
@@ -34,7 +34,7 @@ struct AirBounds {
   Range short_term = Range::unknown();  ///< of the mean over the worst 15 minutes
   Range near_shift = Range::unknown();  ///< the same two within an arm's length of the bowl
   Range near_short = Range::unknown();
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 [[nodiscard]] AirBounds air_bounds(const View& view, science::DustFraction fraction);
 

@@ -49,7 +49,7 @@ class Gathering {
   explicit Gathering(const View& view) : view_(view) {}
 
   void add(const blend::Task& task) {
-    if (const MissingSet missing = missing_amount(view_, task); missing != 0) {
+    if (const MissingSet missing = missing_amount(view_, task); !missing.empty()) {
       missing_ |= missing;
       whole_ = false;
       return;
@@ -196,7 +196,7 @@ class Gathering {
   /// Dust whose kind nobody knows over the strictest limits that it can have [mg over mg/m3].
   double strictest_ = 0.0;
   bool whole_ = true;  ///< every task is counted
-  MissingSet missing_ = 0;
+  MissingSet missing_;
 };
 
 }  // namespace
@@ -204,7 +204,7 @@ class Gathering {
 OfLimits of_limits(const View& view) {
   OfLimits out;
   out.missing = missing_task(view);
-  if (out.missing != 0) return out;
+  if (!out.missing.empty()) return out;
   const StatedRoom room = stated_room(view);
   Gathering gathering(view);
   each_task(view, [&](const blend::Task& task) { gathering.add(task); });

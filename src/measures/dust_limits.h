@@ -22,7 +22,7 @@ struct OfLimits {
   Range sum = Range::unknown();
   std::vector<OfLimit> substances;         ///< those with a limit
   std::vector<std::string> without_limit;  ///< dry substances for which the table has none
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 /// Sum of the bounds over the limits, of the substances that have one. By the class of dustiness

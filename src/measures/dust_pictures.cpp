@@ -53,7 +53,7 @@ std::vector<DustPicture> dust_pictures(const View& view) {
   const StatedRoom room = stated_room(view);
   if (!room.ends) return out;
   each_task(view, [&](const blend::Task& task) {
-    if (!task.takes || missing_amount(view, task) != 0) return;
+    if (!task.takes || !missing_amount(view, task).empty()) return;
     const std::vector<HandledPowder> powders = powders_of(view, task);
     const Range mass = powder_mass(powders);
     if (powders.empty() || !mass.known()) return;

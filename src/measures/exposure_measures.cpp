@@ -55,7 +55,7 @@ Measured product_on_skin(const View& view, bool& child) {
   if (!per_day) {
     out.missing |= view.missing->add("how often a day it is used", view.blend->product_place);
   }
-  if (out.missing != 0 || !dose.value.known()) return out;
+  if (!out.missing.empty() || !dose.value.known()) return out;
   const Range baths = per_day->value * hours_a_day;
   const auto& water = view.blend->bath_volume;
   const auto litres = [&](bool most) -> std::optional<double> {

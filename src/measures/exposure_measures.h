@@ -39,7 +39,7 @@ struct SkinExposures {
   Range product = Range::unknown();  ///< product that stays on the skin a day, of body weight
   bool child = false;
   std::vector<SubstanceExposure> substances;
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 [[nodiscard]] SkinExposures skin_exposures(const View& view);

@@ -93,7 +93,7 @@ class ScentBlend {
   /// carry a substance to that substance's limit and no further.
   [[nodiscard]] Measured holding(const catalogue::Row& row, double limit) const {
     std::vector<Range> coefficients;
-    MissingSet missing = 0;
+    MissingSet missing;
     for (const Ingredient& ingredient : scents_.ingredients) {
       Range declared = 0.0;
       for (const blend::ContentView& content : view_.blend->contents(ingredient.material)) {
@@ -126,7 +126,7 @@ class ScentBlend {
 
 /// Certificates: a scent that is a part of the blend may be used to its own limit over that part.
 Measured by_certificates(const View& view, const ScentBlend& blend) {
-  Measured out{Range::unknown(), 0};
+  Measured out{Range::unknown(), {}};
   double most = Range::unknown().high;
   double least = most;
   for (const Ingredient& ingredient : blend.scents().ingredients) {
@@ -199,7 +199,7 @@ Measured limit(const View& view) {
   Measured out = by_certificates(view, blend);
   const catalogue::Table* table = view.blend->catalogue->find_table("fragrance-limits");
   const auto column = table != nullptr ? category_column(view, *table) : std::nullopt;
-  const bool certified = out.missing == 0;
+  const bool certified = out.missing.empty();
   share_certificates(view, blend, out);
   if (!column) return out;
   for (const catalogue::Row& row : table->rows) {
@@ -237,7 +237,7 @@ Measured scented_portions(const View& view) {
     }
     if (holds_scent(weighing)) portions.push_back(weighing.section_index);
   }
-  return {static_cast<double>(portions.size()), 0};
+  return {static_cast<double>(portions.size()), {}};
 }
 
 Span scent_place(const View& view) {

@@ -39,7 +39,7 @@ void each_task(const View& view, const std::function<void(const blend::Task&)>& 
 }
 
 MissingSet missing_task(const View& view) {
-  if (view.task != nullptr || !view.blend->tasks.empty()) return 0;
+  if (view.task != nullptr || !view.blend->tasks.empty()) return {};
   return view.missing->add("what is handled (`task`)", view.blend->place);
 }
 
@@ -48,7 +48,7 @@ MissingSet missing_amount(const View& view, const blend::Task& task) {
     return view.missing->add("what task '" + task.handled.name + "' handles (`handles`)",
                              task.place);
   }
-  return task.mass_known ? MissingSet{0} : missing_batch(view);
+  return task.mass_known ? MissingSet{} : missing_batch(view);
 }
 
 std::vector<DustinessWord> dustiness_words(const catalogue::Material& material) {
@@ -80,10 +80,10 @@ Measured dustiness(const View& view, const blend::Task& task,
   constexpr double mg_per_kg = 1e6;
   if (task.raises) {
     const Range stated = *task.raises * mg_per_kg;
-    return {fraction == DustFraction::inhalable ? stated : Range(0.0, stated.high), 0};
+    return {fraction == DustFraction::inhalable ? stated : Range(0.0, stated.high), {}};
   }
   const Range mass = powder_mass(powders);
-  if (!(mass.high > 0)) return {0.0, 0};
+  if (!(mass.high > 0)) return {0.0, {}};
   Range sum = 0.0;
   bool endless = false;
   for (const HandledPowder& powder : powders) {
@@ -92,7 +92,7 @@ Measured dustiness(const View& view, const blend::Task& task,
     sum += powder.mass * range;
   }
   const Range mean = sum / mass;
-  if (!endless) return {mean, 0};
+  if (!endless) return {mean, {}};
   return {Range::at_least(std::max(0.0, mean.low)),
           view.missing->add("how dusty the powders of task '" + task.handled.name +
                                 "' are (`raises`): the dustiest class has no upper end",

@@ -30,7 +30,7 @@ Measured mean(const View& view, bool (*test)(const Material&),
   const blend::Composition chosen = only(view, test);
   if (chosen.empty()) return {Range::unknown(), view.missing->add(none, view.blend->place)};
   std::vector<Range> coefficients;
-  MissingSet missing = 0;
+  MissingSet missing;
   for (const blend::Ingredient& ingredient : chosen.ingredients) {
     const Material& material = view.blend->material(ingredient.material);
     if (!(material.*figure)) {
@@ -41,8 +41,8 @@ Measured mean(const View& view, bool (*test)(const Material&),
     trace(view, material.name + " " +
                     quantity::printed((material.*figure)->value, *quantity::find_unit("1")));
   }
-  if (missing != 0) return {Range::unknown(), missing};
-  return {chosen.weighted_share(coefficients), 0};
+  if (!missing.empty()) return {Range::unknown(), missing};
+  return {chosen.weighted_share(coefficients), {}};
 }
 
 Measured required(const View& view) {

@@ -40,11 +40,11 @@ Measured margin(const View& view) {
   const std::optional<blend::Stated> humidity =
       view.blend->workshop ? view.blend->workshop->humidity : std::nullopt;
   const Measured room = stated(view, humidity, "the humidity of the room (`workshop`)");
-  if (room.missing != 0) return room;
+  if (!room.missing.empty()) return room;
   trace(view, view.blend->material(first->material).name + " draws water from " +
                   quantity::printed(*lowest, *quantity::find_unit("%")) +
                   "; a blend goes damp earlier than any of its parts");
-  return {*lowest - Range(room.value.high), 0};
+  return {*lowest - Range(room.value.high), {}};
 }
 
 Span dampest_place(const View& view) {

@@ -24,7 +24,7 @@ using text::Span;
 /// A figure in base units, and what would have to be known to narrow it.
 struct Measured {
   Range value = Range::unknown();
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 /// How a figure came about, gathered only where somebody asks: one short clause after the other.

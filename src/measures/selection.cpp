@@ -91,18 +91,18 @@ Measured share_of(const View& view, const std::vector<Range>& coefficients, Miss
 }  // namespace
 
 Measured share(const View& view, const Selector& selector) {
-  MissingSet missing = 0;
+  MissingSet missing;
   const std::vector<Range> coefficients = pure_coefficients(view, selector, missing);
   return share_of(view, coefficients, missing);
 }
 
 Measured supplied(const View& view, const Selector& selector) {
-  return share_of(view, supplied_coefficients(view, selector), 0);
+  return share_of(view, supplied_coefficients(view, selector), {});
 }
 
 Measured mass(const View& view, const Selector& selector) {
   if (!part_is_weighed(view)) return {Range::unknown(), missing_batch(view)};
-  MissingSet missing = 0;
+  MissingSet missing;
   const std::vector<Range> coefficients = pure_coefficients(view, selector, missing);
   trace_terms(view, coefficients);
   return {view.part->composition.weighted_mass(coefficients), missing};
@@ -122,7 +122,7 @@ Measured in_bath(const View& view, const Selector& selector) {
 
 Measured count(const View& view, const Selector& selector) {
   Range sum = 0.0;
-  MissingSet missing = 0;
+  MissingSet missing;
   for (const Ingredient& ingredient : view.part->composition.ingredients) {
     if (ingredient.mass.high == 0) continue;
     const Material& material = view.blend->material(ingredient.material);

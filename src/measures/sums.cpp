@@ -28,7 +28,7 @@ Measured traced(const View& view, const std::optional<blend::Stated>& figure, st
 Measured stated(const View& view, const std::optional<blend::Stated>& figure,
                 std::string_view what) {
   if (!figure) return {Range::unknown(), view.missing->add(what, view.blend->place)};
-  return {figure->value, 0};
+  return {figure->value, {}};
 }
 
 bool part_is_weighed(const View& view) {
@@ -46,7 +46,7 @@ MissingSet missing_batch(const View& view) {
 Measured batch_mass(const View& view) {
   if (!view.blend->batch && view.blend->real_masses) {
     trace(view, "sum of the masses");
-    return {view.blend->whole.composition.total(), 0};
+    return {view.blend->whole.composition.total(), {}};
   }
   return traced(view, view.blend->batch, "the size of the batch (`batch`)", "g");
 }

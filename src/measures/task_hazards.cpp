@@ -108,7 +108,7 @@ const HandledStatement* HandledHazards::find(std::string_view code) const {
 }
 
 Certainty HandledHazards::is(std::string_view code) const {
-  Certainty out = missing == 0 ? Certainty::no : Certainty::depends;
+  Certainty out = missing.empty() ? Certainty::no : Certainty::depends;
   for (const HandledStatement& statement : statements) {
     if (!same_number(statement.code, code)) continue;
     if (statement.applies == Certainty::yes) return Certainty::yes;

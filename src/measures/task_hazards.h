@@ -26,7 +26,7 @@ struct HandledStatement {
 struct HandledHazards {
   std::vector<HandledStatement> statements;  ///< in the order of their codes
   /// Data sheets that nobody gave: any statement may come with them.
-  MissingSet missing = 0;
+  MissingSet missing;
 
   /// The entry of a code, a longer code of the same number too (H360 finds H360FD); null if none.
   [[nodiscard]] const HandledStatement* find(std::string_view code) const;

@@ -46,7 +46,7 @@ Measured smallest_mass(const View& view) {
     if (weighed(weighing)) value = quantity::min(value, weighing.mass);
   }
   trace(view, least->name + " for " + least->container);
-  return {value, 0};
+  return {value, {}};
 }
 
 struct Error {
@@ -93,7 +93,7 @@ Measured error(const View& view) {
                     quantity::printed(most.weighing->mass, *quantity::find_unit("g")) + " for " +
                     most.weighing->container);
   }
-  return {{least.share, most.share}, 0};
+  return {{least.share, most.share}, {}};
 }
 
 Measured least_weighable(const View& view) {
@@ -107,7 +107,7 @@ Measured least_weighable(const View& view) {
     least = std::min(least, science::smallest_weighing(scale, bench_tolerance));
   }
   trace(view, "100 steps of the finest scale");
-  return {least, 0};
+  return {least, {}};
 }
 
 Span scale_place(const View& view) {

@@ -44,7 +44,7 @@ std::string listed(const std::vector<std::string>& items) {
 
 Measured band(const View& view) {
   MissingSet missing = missing_task(view);
-  if (missing != 0) return {Range::unknown(), missing};
+  if (!missing.empty()) return {Range::unknown(), missing};
   Range most = 1.0;
   each_task(view, [&](const blend::Task& task) {
     const Banding of = banding_of(view, task);
@@ -121,7 +121,7 @@ Measured of_limit(const View& view) {
 
 Measured cloud(const View& view) {
   MissingSet missing = missing_task(view);
-  if (missing != 0) return {Range::unknown(), missing};
+  if (!missing.empty()) return {Range::unknown(), missing};
   Range worst = 0.0;
   each_task(view, [&](const blend::Task& task) {
     const CombustibleDust dust = combustible_dust(view, task);
@@ -139,12 +139,12 @@ Measured cloud(const View& view) {
 }
 
 Measured task_count(const View& view) {
-  return {view.task != nullptr ? 1.0 : static_cast<double>(view.blend->tasks.size()), 0};
+  return {view.task != nullptr ? 1.0 : static_cast<double>(view.blend->tasks.size()), {}};
 }
 
 Measured hazards(const View& view) {
   MissingSet missing = missing_task(view);
-  if (missing != 0) return {Range::unknown(), missing};
+  if (!missing.empty()) return {Range::unknown(), missing};
   std::vector<std::string> sure;
   std::vector<std::string> perhaps;
   const auto add = [](std::vector<std::string>& to, const std::string& code) {
@@ -169,7 +169,7 @@ Measured hazards(const View& view) {
   });
   const auto least = static_cast<double>(sure.size());
   const auto most = static_cast<double>(sure.size() + perhaps.size());
-  return {missing == 0 ? Range(least, most) : Range::at_least(least), missing};
+  return {missing.empty() ? Range(least, most) : Range::at_least(least), missing};
 }
 
 Span task_place(const View& view) {

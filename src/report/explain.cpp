@@ -133,6 +133,8 @@ std::string explain(std::string_view name, const Rulesets& rulesets,
   Page page;
   if (name == "measures") list_measures(parts, page);
   if (const auto rule = parts.ruleset.find_rule(name)) {
+    const std::string renamed = parts.ruleset.renamed(name);
+    if (!renamed.empty()) page.paragraph(renamed + ".");
     explain_rule(parts.ruleset.rules[*rule], parts, page);
   }
   if (const label::FindingInfo* info = label::find_info(name)) explain_label(*info, page);

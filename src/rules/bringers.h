@@ -5,7 +5,7 @@
 #include <string>
 
 #include "measures/registry.h"
-#include "rules/machine.h"
+#include "rules/subject.h"
 
 namespace sudsmark::rules {
 

@@ -10,6 +10,7 @@
 #include "rules/side.h"
 #include "rules/words.h"
 #include "text/name.h"
+#include "text/shortened.h"
 
 namespace sudsmark::rules {
 namespace {
@@ -51,6 +52,9 @@ RulesetBuilder::RulesetBuilder(const text::Sources& sources, text::Diagnostics& 
     : sources_(sources), diagnostics_(diagnostics), ruleset_(std::move(base)) {
   for (std::uint32_t at = 0; at < ruleset_.rules.size(); ++at) {
     positions_.emplace(ruleset_.rules[at].id, at);
+  }
+  for (std::uint32_t at = 0; at < ruleset_.rules.size(); ++at) {
+    for (const std::string& id : ruleset_.rules[at].formerly) positions_.emplace(id, at);
   }
 }
 
@@ -110,7 +114,7 @@ void RulesetBuilder::add_measures(const text::Node& node) {
   for (const text::Node& item : node.items) {
     const std::string& name = item.key;
     if (!is_measure_name(name)) {
-      diagnostics_.add(messages::measure_name, item.key_span, {name});
+      diagnostics_.add(messages::measure_name, item.key_span, {text::shortened(name)});
       continue;
     }
     if (reserved(name)) {
@@ -328,7 +332,20 @@ void RulesetBuilder::compile_rules() {
     if (rule->table != nothing) note_table(rule->table);
     const auto known = positions_.find(rule->id);
     if (known != positions_.end()) {
-      ruleset_.rules[known->second] = std::move(*rule);
+      Rule& replaced = ruleset_.rules[known->second];
+      // whoever replaces a rule by a name that it had means the same rule
+      const auto own_place = ids_.find(replaced.id);
+      if (rule->id != replaced.id && own_place != ids_.end()) {
+        diagnostics_.add(messages::duplicate_rule, {rule->span, own_place->second->span},
+                         {replaced.id});
+        continue;
+      }
+      rule->id = replaced.id;
+      for (std::string& id : replaced.formerly) {
+        const auto& own = rule->formerly;
+        if (std::find(own.begin(), own.end(), id) == own.end()) rule->formerly.push_back(id);
+      }
+      replaced = std::move(*rule);
       continue;
     }
     if (ruleset_.rules.size() >= most_rules) {
@@ -338,6 +355,19 @@ void RulesetBuilder::compile_rules() {
     }
     positions_.emplace(rule->id, static_cast<std::uint32_t>(ruleset_.rules.size()));
     ruleset_.rules.push_back(std::move(*rule));
+  }
+  check_former_ids();
+}
+
+/// A former id names one rule: it is no other rule's, now or before.
+void RulesetBuilder::check_former_ids() {
+  std::unordered_map<std::string, std::string> names;  ///< whose they are
+  for (const Rule& rule : ruleset_.rules) names.emplace(rule.id, rule.id);
+  for (const Rule& rule : ruleset_.rules) {
+    for (const std::string& id : rule.formerly) {
+      const auto [known, added] = names.emplace(id, rule.id);
+      if (!added) diagnostics_.add(messages::former_id, rule.span, {id, known->second, rule.id});
+    }
   }
 }
 

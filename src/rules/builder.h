@@ -70,6 +70,7 @@ class RulesetBuilder {
   void keep_measure(const std::string& name, Declared& declared, const Program& program,
                     const quantity::Dimension& dimension, const Source& source);
   void compile_rules();
+  void check_former_ids();
   void use_new_tables(const catalogue::Catalogue& catalogue);
   void note_table(std::uint16_t table);
 
@@ -80,6 +81,16 @@ class RulesetBuilder {
   void read_levels(text::Fields& fields, Rule& rule);
   void read_dates(text::Fields& fields, Rule& rule);
   void read_sources(text::Fields& fields, Rule& rule);
+  void read_former_ids(text::Fields& fields, Rule& rule);
+
+  // read_mend.cpp
+  void read_mends(text::Fields& fields, Rule& rule);
+  bool read_mend(const text::Node& node, const Rule& rule, Mend& mend);
+  bool read_swap(const text::Node& node, const Rule& rule, Mend& mend);
+  std::optional<std::uint32_t> read_selection(const text::Node& node, const Rule& rule);
+  std::optional<catalogue::MaterialIndex> read_material(const text::Node& node);
+
+  // read_rule.cpp
   void read_examples(text::Fields& fields, Rule& rule);
   void read_example(const text::Node& node, const Rule& rule, std::vector<std::string>& alone,
                     std::vector<PairExample>& pairs);
@@ -109,7 +120,7 @@ class RulesetBuilder {
   std::vector<std::string> measure_order_;
   std::vector<Pending> pending_;
   std::unordered_map<std::string, const text::Node*> ids_;    ///< of this layer
-  std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules
+  std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules, by former ids too
   std::vector<const text::Node*> tables_;                     ///< of this layer
 };
 

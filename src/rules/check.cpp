@@ -21,11 +21,11 @@ using catalogue::Citations;
 /// Truths with what would decide them.
 struct Answer {
   Certainty truth = Certainty::yes;
-  MissingSet missing = 0;
+  MissingSet missing;
 };
 
 Answer both(const Answer& a, const Answer& b) {
-  if (a.truth == Certainty::no || b.truth == Certainty::no) return {Certainty::no, 0};
+  if (a.truth == Certainty::no || b.truth == Certainty::no) return {Certainty::no, {}};
   if (a.truth == Certainty::yes) return b;
   if (b.truth == Certainty::yes) return a;
   return {Certainty::depends, a.missing | b.missing};
@@ -74,10 +74,12 @@ class Check {
         options_(options),
         machine_(ruleset, blend, missing, options.markets,
                  {blend.first_sold.value_or(options.on), options.on}, options.base),
-        subjects_(machine_),
+        subjects_(machine_.figures()),
         first_sold_(blend.first_sold.value_or(options.on)),
         sold_(ruleset.files.size()) {
-    for (const formula::Allow& allow : blend.allows) allows_.push_back(text::fold(allow.rule.text));
+    for (const formula::Allow& allow : blend.allows) {
+      allows_.push_back(ruleset.find_folded(allow.rule.text));
+    }
   }
 
   std::vector<Verdict> run() {
@@ -112,7 +114,7 @@ class Check {
     Answer applies = sold;
     if (subject.row != nullptr) {
       Answer row;
-      row.truth = machine_.sold_in(subject.row->markets, row.missing);
+      row.truth = machine_.figures().sold_in(subject.row->markets, row.missing);
       applies = both(applies, row);
     }
     if (applies.truth != Certainty::no && !rule.when.empty()) {
@@ -139,12 +141,12 @@ class Check {
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
-    if (!rule.paper.empty() && missing == 0) {
+    if (!rule.paper.empty() && missing.empty()) {
       ask_for_paper(rule, subject, decider, verdict);
     } else if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
       fail(rule, subject, decider, verdict);
     } else {
-      if (missing != 0) {
+      if (!missing.empty()) {
         open(rule, subject, missing, verdict);
       } else {
         review(rule, subject, decider, applies.truth, verdict);
@@ -174,8 +176,8 @@ class Check {
     const Value then = unchanged_->run(rule.expect, there, &tried_before_);
     if (then.truth != Certainty::depends) return false;
     MissingSet before = when.missing | then.missing;
-    unchanged_->sold_in(ruleset_.files[rule.file].markets, before);
-    if (there.row != nullptr) unchanged_->sold_in(there.row->markets, before);
+    unchanged_->figures().sold_in(ruleset_.files[rule.file].markets, before);
+    if (there.row != nullptr) unchanged_->figures().sold_in(there.row->markets, before);
     if (machine_.doubts(applies.missing | expected.missing) != unchanged_->doubts(before)) {
       return false;
     }
@@ -212,13 +214,13 @@ class Check {
     std::optional<Answer>& sold = sold_[file];
     if (!sold) {
       sold.emplace();
-      sold->truth = machine_.sold_in(ruleset_.files[file].markets, sold->missing);
+      sold->truth = machine_.figures().sold_in(ruleset_.files[file].markets, sold->missing);
     }
     return *sold;
   }
 
   [[nodiscard]] bool row_in_force(const Subject& subject) const {
-    return machine_.in_force(*subject.row);
+    return machine_.figures().in_force(*subject.row);
   }
 
   /// The first test that turned out as the whole did; for a pass one that compares, if there is
@@ -318,7 +320,7 @@ class Check {
     verdict.message += message(rule, subject, decider);
   }
 
-  void open(const Rule& rule, const Subject& subject, MissingSet missing, Verdict& verdict) {
+  void open(const Rule& rule, const Subject& subject, const MissingSet& missing, Verdict& verdict) {
     verdict.kind = Kind::open;
     verdict.level = rule.undecided;
     verdict.missing = missing;
@@ -341,7 +343,7 @@ class Check {
   Span place(const Rule& rule, const Subject& subject, const Decider& decider) {
     const auto first_of = [&](const std::vector<Origin>& origins) {
       for (const Origin& origin : origins) {
-        const Span found = machine_.place(origin, subject);
+        const Span found = machine_.figures().place(origin, subject);
         if (found.somewhere()) return found;
       }
       return Span{};
@@ -352,21 +354,20 @@ class Check {
     return found;
   }
 
-  [[nodiscard]] Span place_of(MissingSet missing) const {
-    for (std::size_t at = 0; at < missing_.items().size() && at < 64; ++at) {
-      if (((missing >> at) & 1U) != 0 && missing_.items()[at].place.somewhere()) {
-        return missing_.items()[at].place;
-      }
-    }
-    return {};
+  [[nodiscard]] Span place_of(const MissingSet& missing) const {
+    Span found;
+    missing.each([&](std::size_t index) {
+      if (!found.somewhere()) found = missing_.items()[index].place;
+    });
+    return found;
   }
 
   void allow(const Rule& rule, Verdict& verdict) {
-    if (allows_.empty()) return;
-    const std::string id = text::fold(rule.id);
     for (std::size_t at = 0; at < allows_.size(); ++at) {
-      if (allows_[at] != id) continue;
+      if (allows_[at] != verdict.rule) continue;
       const formula::Allow& allow = blend_.allows[at];
+      const std::string renamed = ruleset_.renamed(allow.rule.text);
+      if (!renamed.empty()) verdict.message += "; " + renamed;
       const bool by_law = ruleset_.files[rule.file].authority == Authority::law;
       if (by_law && verdict.level == Level::error) {
         verdict.message += "; what the law calls an error cannot be allowed";
@@ -386,10 +387,10 @@ class Check {
   Machine machine_;
   Subjects subjects_;
   Day first_sold_;
-  std::vector<std::optional<Answer>> sold_;  ///< by file
-  std::vector<std::string> allows_;          ///< ids, folded
-  std::vector<Tried> tried_;                 ///< of the expectation that is asked
-  std::vector<Tried> asked_when_;            ///< of its condition, where somebody wants to know
+  std::vector<std::optional<Answer>> sold_;           ///< by file
+  std::vector<std::optional<std::uint32_t>> allows_;  ///< their rules
+  std::vector<Tried> tried_;                          ///< of the expectation that is asked
+  std::vector<Tried> asked_when_;  ///< of its condition, where somebody wants to know
   std::vector<Verdict> verdicts_;
   std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
   blend::MissingTable unchanged_missing_;
@@ -425,11 +426,9 @@ void check_allows(const Ruleset& ruleset, const blend::Blend& blend, text::Diagn
                   std::span<const std::string_view> others) {
   for (const formula::Allow& allow : blend.allows) {
     const std::string wanted = text::fold(allow.rule.text);
-    const bool known =
-        std::any_of(ruleset.rules.begin(), ruleset.rules.end(),
-                    [&](const Rule& rule) { return text::fold(rule.id) == wanted; }) ||
-        std::any_of(others.begin(), others.end(),
-                    [&](std::string_view id) { return text::fold(id) == wanted; });
+    const bool known = ruleset.find_folded(allow.rule.text) ||
+                       std::any_of(others.begin(), others.end(),
+                                   [&](std::string_view id) { return text::fold(id) == wanted; });
     if (known) continue;
     std::vector<std::string> ids(others.begin(), others.end());
     for (const Rule& rule : ruleset.rules) ids.push_back(rule.id);

@@ -134,15 +134,15 @@ void Compilation::refuse(const text::Message& message, NodeIndex at,
                              std::move(arguments));
 }
 
-void Compilation::emit(Code code, int effect, std::uint32_t c, std::uint8_t a, std::uint16_t b) {
+void Compilation::emit(Code code, std::uint32_t c, std::uint8_t a, std::uint16_t b) {
   pool_.code.push_back({code, a, b, c});
-  depth_ += effect;
+  depth_ += effect_of(code).growth();
   most_ = std::max(most_, depth_);
 }
 
 void Compilation::emit_of(Side side, Code code, std::uint32_t c, std::uint8_t a, std::uint16_t b) {
-  if (side == Side::base) emit(Code::of_base, 0);
-  emit(code, 1, c, a, b);
+  if (side == Side::base) emit(Code::of_base);
+  emit(code, c, a, b);
 }
 
 std::uint16_t Compilation::keep(Test test) {
@@ -185,13 +185,13 @@ Compilation::Result Compilation::compile(NodeIndex at) {
     case Op::name:
       return compile_name(at);
     case Op::quoted:
-      emit(Code::text, 1, interner_.text(node(at).text));
+      emit(Code::text, interner_.text(node(at).text));
       return text_type();
     case Op::negate:
     case Op::absolute: {
       auto type = operand(node(at).parts[0]);
       if (!type) return std::nullopt;
-      emit(node(at).op == Op::negate ? Code::negate : Code::absolute, 0);
+      emit(node(at).op == Op::negate ? Code::negate : Code::absolute);
       return type;
     }
     case Op::add:
@@ -240,7 +240,7 @@ Compilation::Result Compilation::compile(NodeIndex at) {
 }
 
 Compilation::Result Compilation::compile_figure(const Node& figure) {
-  emit(Code::figure, 1, interner_.figure(figure.value));
+  emit(Code::figure, interner_.figure(figure.value));
   const bool given = figure.unit != nullptr;
   Type type = figure_type(figure.dimension, given ? figure.unit->word : "1", given);
   type.constant = true;
@@ -264,7 +264,7 @@ Compilation::Result Compilation::compile_name(NodeIndex at) {
     }
     case Meaning::Kind::field: {
       const FieldInfo& field = info(static_cast<Field>(meaning.index));
-      emit(Code::field, 1, 0, static_cast<std::uint8_t>(meaning.index));
+      emit(Code::field, 0, static_cast<std::uint8_t>(meaning.index));
       return figure_type(quantity::find_unit(field.unit)->dimension, field.unit, true);
     }
     case Meaning::Kind::cell:
@@ -285,9 +285,9 @@ Compilation::Result Compilation::compile_name(NodeIndex at) {
     case Meaning::Kind::text:
       emit_of(meaning.side, Code::subject_text, 0, static_cast<std::uint8_t>(meaning.index));
       return text_type();
-    case Meaning::Kind::food:
-      emit_of(meaning.side, Code::looks_like_food, 0, static_cast<std::uint8_t>(meaning.index),
-              keep_question(Origin{Origin::Kind::food, 0}));
+    case Meaning::Kind::flag:
+      emit_of(meaning.side, Code::flag, 0, static_cast<std::uint8_t>(meaning.index),
+              keep_question(Origin{Origin::Kind::flag, meaning.index}));
       return truth_type();
     case Meaning::Kind::unknown:
       break;
@@ -299,10 +299,10 @@ Compilation::Result Compilation::compile_name(NodeIndex at) {
 Compilation::Result Compilation::compile_cell(std::uint32_t index) {
   const catalogue::Column& column = table()->columns[index];
   if (column.word) {
-    emit(Code::subject_text, 1, index, static_cast<std::uint8_t>(SubjectText::cell));
+    emit(Code::subject_text, index, static_cast<std::uint8_t>(SubjectText::cell));
     return text_type();
   }
-  emit(Code::cell, 1, index);
+  emit(Code::cell, index);
   const auto unit = quantity::find_unit(column.unit);
   const std::string_view word = unit ? unit->word : quantity::usual_unit(column.dimension).word;
   return figure_type(column.dimension, word, true);
@@ -379,7 +379,7 @@ Compilation::Result Compilation::compile_arithmetic(NodeIndex at) {
     }
     result.dimension = merged(a->dimension, b->dimension);
     take_unit(result, *a, *b);
-    emit(op == Op::add ? Code::add : Code::subtract, -1);
+    emit(op == Op::add ? Code::add : Code::subtract);
     return result;
   }
   const auto plain = [](const Type& type) {
@@ -398,9 +398,9 @@ Compilation::Result Compilation::compile_arithmetic(NodeIndex at) {
     take_unit(result, *b, *b);
   }
   if (op == Op::multiply) {
-    emit(Code::multiply, -1);
+    emit(Code::multiply);
   } else {
-    emit(Code::divide, -1, interner_.text(words_of(right)));
+    emit(Code::divide, interner_.text(words_of(right)));
   }
   return result;
 }
@@ -422,7 +422,7 @@ Compilation::Result Compilation::compile_extremes(NodeIndex at) {
     joined.constant = result->constant && type->constant;
     take_unit(joined, *result, *type);
     result = joined;
-    emit(node(at).op == Op::minimum ? Code::minimum : Code::maximum, -1);
+    emit(node(at).op == Op::minimum ? Code::minimum : Code::maximum);
   }
   return result;
 }
@@ -436,7 +436,7 @@ Compilation::Result Compilation::compile_choice(NodeIndex at) {
     return std::nullopt;
   }
   const std::uint32_t choose = here();
-  emit(Code::choose, -1);
+  emit(Code::choose);
   const Result first = compile(node(at).parts[1]);
   const std::uint32_t second_at = here();
   // where the condition cannot be told, both values stand on the stack at once

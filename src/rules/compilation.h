@@ -42,7 +42,7 @@ class Compilation {
       cell,
       text,
       sum,
-      food
+      flag
     } kind = Kind::unknown;
     std::uint32_t index = 0;
     Side side = Side::own;
@@ -64,6 +64,7 @@ class Compilation {
   // compilation_truths.cpp: comparisons and logic
   Result compile_comparison(NodeIndex at);
   Result compile_between(NodeIndex at);
+  [[nodiscard]] std::optional<quantity::Range> written_figure(NodeIndex index) const;
   Result compile_logic(NodeIndex at);
   Result compile_denial(NodeIndex at);
   Result compile_is(NodeIndex at);
@@ -94,8 +95,7 @@ class Compilation {
   std::optional<Named> named(NodeIndex at, bool& aroma);
 
   // the code that grows
-  void emit(Code code, int effect, std::uint32_t c = 0, std::uint8_t a = 0,
-            std::uint16_t b = nothing);
+  void emit(Code code, std::uint32_t c = 0, std::uint8_t a = 0, std::uint16_t b = nothing);
   /// An instruction that pushes what one of two formulas answers.
   void emit_of(Side side, Code code, std::uint32_t c = 0, std::uint8_t a = 0,
                std::uint16_t b = nothing);

@@ -61,7 +61,7 @@ Compilation::Meaning Compilation::resolve(std::string_view name) const {
   if (whole.kind != What::unknown || of.side == Side::own) return whole;
   Meaning meaning = resolve_plain(of.name);
   const bool of_formula = meaning.kind == What::measure || meaning.kind == What::named ||
-                          meaning.kind == What::sum || meaning.kind == What::food ||
+                          meaning.kind == What::sum || meaning.kind == What::flag ||
                           (meaning.kind == What::stated &&
                            info(static_cast<StatedWords>(meaning.index)).each == Each::product) ||
                           (meaning.kind == What::text && home_of(of.name) == Each::product);
@@ -95,8 +95,9 @@ Compilation::Meaning Compilation::resolve_plain(std::string_view name) const {
       return {Meaning::Kind::text, static_cast<std::uint32_t>(text.id)};
     }
   }
-  if (name == "looks_like_food") return {Meaning::Kind::food, 0};
-  if (name == "has_label") return {Meaning::Kind::food, 1};
+  for (const FlagInfo& flag : flags()) {
+    if (flag.name == name) return {Meaning::Kind::flag, static_cast<std::uint32_t>(flag.id)};
+  }
   if (const auto sum = subject_sum(name, each)) return {Meaning::Kind::sum, *sum};
   if (const auto measure = measures::find(name)) return {Meaning::Kind::measure, *measure};
   if (const auto measure = compiler_.find_measure(name)) return {Meaning::Kind::named, *measure};

@@ -74,7 +74,7 @@ Compilation::Result Compilation::compile_comparison(NodeIndex at) {
     const bool before = std::exchange(denied_, denied_ != (relation == Relation::unequal));
     const Result result = compile_words(at, left, {right});
     denied_ = before;
-    if (result && relation == Relation::unequal) emit(Code::deny, 0);
+    if (result && relation == Relation::unequal) emit(Code::deny);
     return result;
   }
   const auto a = operand(left);
@@ -95,8 +95,17 @@ Compilation::Result Compilation::compile_comparison(NodeIndex at) {
   gather_origins(test.swapped ? right : left, test.origins);
   gather_origins(limit, test.origins);
   const std::uint16_t number = keep(std::move(test));
-  emit(Code::compare, -1, 0, static_cast<std::uint8_t>(relation), number);
+  emit(Code::compare, 0, static_cast<std::uint8_t>(relation), number);
   return truth_type();
+}
+
+/// A figure that stands there as such: `5 %`, `-2 C`.
+std::optional<quantity::Range> Compilation::written_figure(NodeIndex index) const {
+  const Node& of = node(index);
+  if (of.op == Op::figure) return of.value;
+  if (of.op != Op::negate) return std::nullopt;
+  const auto figure = written_figure(of.parts[0]);
+  return figure ? std::optional(-*figure) : std::nullopt;
 }
 
 Compilation::Result Compilation::compile_between(NodeIndex at) {
@@ -107,13 +116,19 @@ Compilation::Result Compilation::compile_between(NodeIndex at) {
   if (!figure || !low || !high) return std::nullopt;
   if (!comparable_operands(at, *figure, *low, parts[0], parts[1])) return std::nullopt;
   if (!comparable_operands(at, *figure, *high, parts[0], parts[2])) return std::nullopt;
+  const auto least = written_figure(parts[1]);
+  const auto most = written_figure(parts[2]);
+  if (least && most && least->low > most->high) {
+    refuse(messages::between_order, at, {words_of(parts[1]), words_of(parts[2])});
+    return std::nullopt;
+  }
   Test test;
   test.compares = true;
   test.between = true;
   test.unit = unit_of(*figure, low->unit_given ? *low : *high);
   for (const NodeIndex part : parts) gather_origins(part, test.origins);
   const std::uint16_t number = keep(std::move(test));
-  emit(Code::between, -2, 0, 0, number);
+  emit(Code::between, 0, 0, number);
   return truth_type();
 }
 
@@ -127,10 +142,10 @@ Compilation::Result Compilation::compile_logic(NodeIndex at) {
   };
   const bool first = side(node(at).parts[0]);
   const std::uint32_t skip = here();
-  emit(both ? Code::skip_if_no : Code::skip_if_yes, 0);
+  emit(both ? Code::skip_if_no : Code::skip_if_yes);
   const bool second = side(node(at).parts[1]);
   if (!first || !second) return std::nullopt;
-  emit(both ? Code::both : Code::either, -1);
+  emit(both ? Code::both : Code::either);
   pool_.code[skip].c = here();
   return truth_type();
 }
@@ -145,7 +160,7 @@ Compilation::Result Compilation::compile_denial(NodeIndex at) {
     refuse(messages::not_truth, part, {type_words(*type)});
     return std::nullopt;
   }
-  emit(Code::deny, 0);
+  emit(Code::deny);
   return truth_type();
 }
 
@@ -200,7 +215,7 @@ Compilation::Result Compilation::compile_stated(NodeIndex left, const Meaning& m
   if (!may_ask(left, meaning.side)) return std::nullopt;
   if (items.size() == 1 && other_side(items.front(), meaning)) {
     if (!may_ask(items.front(), Side::base)) return std::nullopt;
-    emit(Code::same_words, 1, 0, number, keep_question(Origin{Origin::Kind::words, number}));
+    emit(Code::same_words, 0, number, keep_question(Origin{Origin::Kind::words, number}));
     return truth_type();
   }
   std::uint32_t bits = 0;
@@ -231,7 +246,7 @@ Compilation::Result Compilation::compile_product(NodeIndex left, Side side,
     if (!may_ask(items.front(), Side::base)) return std::nullopt;
     emit_of(Side::own, Code::subject_text, 0, product);
     emit_of(Side::base, Code::subject_text, 0, product);
-    emit(Code::same_text, -1, 0, 0, keep_question(origin));
+    emit(Code::same_text, 0, 0, keep_question(origin));
     return truth_type();
   }
   std::vector<std::uint16_t> products;
@@ -287,10 +302,10 @@ Compilation::Result Compilation::compile_texts(NodeIndex left,
     } else {
       const auto word = spelled(item, meaning);
       if (!word) return std::nullopt;
-      emit(Code::text, 1, interner_.text(*word));
+      emit(Code::text, interner_.text(*word));
     }
-    emit(Code::same_text, -1, 0, 0, keep_question());
-    if (!first) emit(Code::either, -1);
+    emit(Code::same_text, 0, 0, keep_question());
+    if (!first) emit(Code::either);
     first = false;
   }
   return truth_type();
@@ -304,7 +319,7 @@ Compilation::Result Compilation::logic_of(NodeIndex at, const EachLeaf& leaf) {
       denied_ = !denied_;
       const Result type = logic_of(node(at).parts[0], leaf);
       denied_ = !denied_;
-      if (type) emit(Code::deny, 0);
+      if (type) emit(Code::deny);
       return type;
     }
     case Op::pick_both:
@@ -312,7 +327,7 @@ Compilation::Result Compilation::logic_of(NodeIndex at, const EachLeaf& leaf) {
       const Result first = logic_of(node(at).parts[0], leaf);
       const Result second = logic_of(node(at).parts[1], leaf);
       if (!first || !second) return std::nullopt;
-      emit(node(at).op == Op::pick_both ? Code::both : Code::either, -1);
+      emit(node(at).op == Op::pick_both ? Code::both : Code::either);
       return first;
     }
     default:
@@ -348,7 +363,7 @@ Compilation::Result Compilation::compile_is(NodeIndex at) {
 /// `task is H318`: by the mixture rules over what it handles.
 Compilation::Result Compilation::compile_part_is(NodeIndex at) {
   if (node(at).op == Op::pick_name && is_hazard_code(node(at).text)) {
-    emit(Code::is_hazardous, 1, interner_.text(node(at).text), 0, keep_question());
+    emit(Code::is_hazardous, interner_.text(node(at).text), 0, keep_question());
     return truth_type();
   }
   refuse(messages::hazard_of_part, at, {std::string(each_word(source_.scope.each))});
@@ -381,19 +396,19 @@ Compilation::Result Compilation::compile_material_is(NodeIndex at) {
   const std::string& word = node(at).text;
   if (node(at).op == Op::pick_name) {
     if (is_hazard_code(word)) {
-      emit(Code::is_hazardous, 1, interner_.text(word), 0, keep_question());
+      emit(Code::is_hazardous, interner_.text(word), 0, keep_question());
       return truth_type();
     }
     const std::string folded = text::fold(word);
     for (const MarkInfo& mark : marks()) {
       if (mark.name != folded) continue;
-      emit(Code::is_marked, 1, 0, static_cast<std::uint8_t>(mark.id), keep_question());
+      emit(Code::is_marked, 0, static_cast<std::uint8_t>(mark.id), keep_question());
       return truth_type();
     }
   }
   const auto chosen = selection(at);
   if (!chosen) return std::nullopt;
-  emit(Code::is_material, 1, *chosen, 0, keep_question());
+  emit(Code::is_material, *chosen, 0, keep_question());
   return truth_type();
 }
 
@@ -416,7 +431,7 @@ Compilation::Result Compilation::compile_listed(NodeIndex at) {
     refuse(messages::unknown_table, asked, {node(asked).text, text::hint(node(asked).text, known)});
     return std::nullopt;
   }
-  emit(Code::is_listed, 1, static_cast<std::uint32_t>(found - catalogue_.tables.data()), 0,
+  emit(Code::is_listed, static_cast<std::uint32_t>(found - catalogue_.tables.data()), 0,
        keep_question());
   return truth_type();
 }

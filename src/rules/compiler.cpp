@@ -63,9 +63,16 @@ std::vector<Origin> Compiler::origins(const Source& source) {
   return origins;
 }
 
+std::optional<std::uint32_t> Compiler::selection(const Source& source) {
+  return Compilation(*this, source, false).selection(source.tree.root);
+}
+
+std::uint32_t Compiler::subject_selection() {
+  return interner_.selection({{PickCode::subject, 0}}, false);
+}
+
 std::optional<Origin> Compiler::selection_origin(const Source& source) {
-  Compilation one(*this, source, false);
-  const auto chosen = one.selection(source.tree.root);
+  const auto chosen = selection(source);
   if (!chosen) return std::nullopt;
   return Origin{Origin::Kind::sum, interner_.sum(SumKind::share, *chosen)};
 }

@@ -60,6 +60,10 @@ class Compiler {
   std::optional<Program> printable(const Source& source);
   /// Where the parts of a figure come from, its first parts first.
   std::vector<Origin> origins(const Source& source);
+  /// A selection: `emulsifier`.
+  std::optional<std::uint32_t> selection(const Source& source);
+  /// What stands for the material or the row that a rule goes over.
+  std::uint32_t subject_selection();
   /// A selection's place: `emulsifier`.
   std::optional<Origin> selection_origin(const Source& source);
 

@@ -9,6 +9,7 @@
 
 #include "catalogue/builder.h"
 #include "rules/builder.h"
+#include "rules/messages.h"
 #include "text/yaml.h"
 
 namespace sudsmark::rules {
@@ -26,6 +27,10 @@ Rulebook add_layer(Rulebook base, const text::Sources& sources,
   for (const text::FileIndex file : ordered) {
     auto root = text::read_yaml(sources, file, diagnostics);
     if (!root) continue;
+    if (root->kind == text::Node::Kind::nothing || root->items.empty()) {
+      diagnostics.add(messages::nothing_in_file, text::Span{file, 0, 0});
+      continue;
+    }
     const text::Node& kept = roots.emplace_back(std::move(*root));
     const std::string name = std::filesystem::path(sources[file].path()).stem().string();
     catalogue.add(kept, name, rule_keys());

@@ -27,7 +27,7 @@ Subject Machine::in_base(const Subject& subject) const {
   there.declared = true;
   if (subject.row != nullptr) {
     constexpr catalogue::Roles scents = catalogue::bit(catalogue::Role::scent);
-    const auto& substances = blend_.catalogue->substances;
+    const auto& substances = figures_.blend().catalogue->substances;
     there.aroma =
         std::any_of(subject.row->substances.begin(), subject.row->substances.end(),
                     [&](std::uint32_t at) { return (substances[at].roles & scents) != 0; });
@@ -37,8 +37,8 @@ Subject Machine::in_base(const Subject& subject) const {
     return id >= blend.catalogue->materials.size();
   };
   const blend::MaterialId id = subject.ingredient->material;
-  const bool known = !own(blend_, id);
-  const std::string name = known ? std::string() : text::fold(blend_.material(id).name);
+  const bool known = !own(figures_.blend(), id);
+  const std::string name = known ? std::string() : text::fold(figures_.blend().material(id).name);
   const auto same = [&](const blend::Ingredient& ingredient) {
     if (known) return ingredient.material == id;
     return own(*base_blend_, ingredient.material) &&
@@ -52,85 +52,62 @@ Subject Machine::in_base(const Subject& subject) const {
 
 /// Reasons of the base as reasons of this formula: "the certificate of fragrance 'Sea Fig', in the
 /// base".
-MissingSet Machine::carried(MissingSet of_base) {
+MissingSet Machine::carried(const MissingSet& of_base) {
   const std::vector<blend::Missing>& items = base_missing_.items();
   while (of_base_.size() < items.size()) {
     const blend::Missing& next = items[of_base_.size()];
     of_base_.push_back(missing_.add(next.what + ", in the base", next.place));
   }
-  MissingSet out = 0;
-  for (std::size_t at = 0; at < items.size(); ++at) {
-    if (((of_base >> at) & 1U) != 0) out |= of_base_[at];
-  }
+  MissingSet out;
+  of_base.each([&](std::size_t index) { out |= of_base_[index]; });
   return out;
 }
 
 MissingSet Machine::without_doubles(MissingSet missing) const {
-  const std::vector<blend::Missing>& mine = missing_.items();
-  constexpr MissingSet shared = MissingSet{1} << 63U;  // stands for others too
-  for (std::size_t at = 0; at < of_base_.size(); ++at) {
-    if (of_base_[at] == shared) continue;
-    const std::string& what = base_missing_.items()[at].what;
-    for (std::size_t own = 0; own < mine.size() && own < 64; ++own) {
-      const bool both = ((missing >> own) & 1U) != 0 && mine[own].what == what;
-      if (both) missing &= ~of_base_[at];
-    }
+  for (std::size_t index = 0; index < of_base_.size(); ++index) {
+    if (!missing.shares(of_base_[index])) continue;
+    const MissingSet own = missing_.find(base_missing_.items()[index].what);
+    if (missing.shares(own)) missing -= of_base_[index];
   }
   return missing;
 }
 
-Machine::Doubts Machine::doubts(MissingSet missing) const {
+Machine::Doubts Machine::doubts(const MissingSet& missing) const {
   Doubts out;
   const std::vector<blend::Missing>& mine = missing_.items();
-  MissingSet carried_here = 0;
-  for (std::size_t at = 0; at < of_base_.size(); ++at) {
-    if ((missing & of_base_[at]) == 0) continue;
-    out.of_base.insert(base_missing_.items()[at].what);
-    carried_here |= of_base_[at];
+  MissingSet carried_here;
+  for (std::size_t index = 0; index < of_base_.size(); ++index) {
+    if (!missing.shares(of_base_[index])) continue;
+    out.of_base.insert(base_missing_.items()[index].what);
+    carried_here |= of_base_[index];
   }
-  for (std::size_t at = 0; at < mine.size(); ++at) {
-    if ((((missing & ~carried_here) >> at) & 1U) != 0) out.own.insert(mine[at].what);
-  }
+  (missing - carried_here).each([&](std::size_t index) { out.own.insert(mine[index].what); });
   return out;
 }
 
-void Machine::ask_base(const Instruction& instruction, const Program& program,
-                       const Subject& subject, std::vector<Tried>* tried) {
+void Machine::ask_base(const Instruction& instruction, const Run& run) {
   Machine* there = base();
-  if (there == nullptr) {
-    Value value;
-    value.range = Range::unknown();
-    value.truth = Certainty::depends;
-    value.known = false;
-    value.missing = lacks("a base to hold it against");
-    return push(value);
-  }
-  if (there->stack_.size() < there->size_ + most_stack + 1) {
-    there->stack_.resize(there->size_ + most_stack + 1);
-  }
-  there->ask(instruction, program, in_base(subject), tried);
+  if (there == nullptr) return push(unknown_value(figures_.lacks("a base to hold it against")));
+  there->make_room();
+  there->step(instruction, {run.program, in_base(run.subject), run.tried});
   Value value = there->pop();
   value.missing = carried(value.missing);
-  push(value);
+  push(std::move(value));
 }
 
 /// Whether both formulas state the same words, where both state any.
 Value Machine::same_words(StatedWords which) {
-  Value value;
-  value.truth = Certainty::depends;
   Machine* there = base();
-  const Words mine = words(which, Subject{});
-  const Words theirs = there != nullptr ? there->words(which, Subject{}) : Words{};
-  if (mine.stated && theirs.stated) {
-    value.truth = mine.bits == theirs.bits ? Certainty::yes : Certainty::no;
-    return value;
-  }
-  if (!mine.stated) value.missing |= lacks(info(which).missing, blend_.place);
+  const Words mine = figures_.words(which, Subject{});
+  const Words theirs = there != nullptr ? there->figures_.words(which, Subject{}) : Words{};
+  if (mine.stated && theirs.stated) return truth(mine.bits == theirs.bits);
+  MissingSet missing;
+  if (!mine.stated) missing |= figures_.lacks(info(which).missing, figures_.blend().place);
   if (!theirs.stated) {
     const Span place = base_blend_ != nullptr ? base_blend_->place : Span{};
-    value.missing |= carried(base_missing_.add(info(which).missing, place));
+    missing |= carried(base_missing_.add(info(which).missing, place));
   }
-  return value;
+  return truth(Certainty::depends, missing);
 }
 
 }  // namespace sudsmark::rules

@@ -77,6 +77,8 @@ inline constexpr Message side_of_part{
     "a rule over each {0} cannot ask the base or the tweak, which need not have such a {0}"};
 inline constexpr Message side_in_measure{
     "side-in-measure", "a measure is of one formula: 'base.' and 'tweak.' stand in rules only"};
+inline constexpr Message between_order{
+    "between-order", "'between' names the lower figure first, and {0} is more than {1}"};
 inline constexpr Message degrees{
     "degrees-fahrenheit", "a difference of temperatures is written in C, since 0 F is not nothing"};
 inline constexpr Message branches{"wrong-kind",
@@ -110,6 +112,17 @@ inline constexpr Message duplicate_measure{"duplicate-measure",
                                            "the measure '{0}' stands in two places"};
 inline constexpr Message rule_id{
     "rule-id", "'{0}' cannot name a rule: lower case letters, digits and hyphens between them"};
+inline constexpr Message former_id{"former-id",
+                                   "'{0}' is the name of the rule '{1}', and cannot be the former "
+                                   "one of '{2}'"};
+inline constexpr Message mend_kind{
+    "mend-kind",
+    "one way to mend is one of 'lower: …', 'raise: …', 'add: …', 'swap: [A, B]' and 'change: …'"};
+inline constexpr Message mend_change{
+    "mend-change", "'{0}' is nothing that can be changed: piece, batch, scale, dose or paper"};
+inline constexpr Message mend_pair{
+    "mend-pair", "'swap' takes what goes out and the material that comes in: [A, B]"};
+inline constexpr Message mend_material{"mend-material", "'{0}' is not a material that is known{1}"};
 inline constexpr Message unknown_authority{"unknown-authority",
                                            "'{0}' is not an authority: law, standard or craft"};
 inline constexpr Message markets_needed{"markets-needed",
@@ -142,6 +155,8 @@ inline constexpr Message text_needed{"rule-text-needed", "a built-in rule says {
 inline constexpr Message replaced_table{
     "replaced-table",
     "the table '{0}' was replaced, and the rule '{1}' cannot use the new one: {2}"};
+inline constexpr Message nothing_in_file{
+    "empty-file", "nothing stands in this file of rules: no rule, measure, table or material"};
 inline constexpr Message too_many{"too-many", "more than {0} {1} in the rulesets"};
 inline constexpr Message unknown_allow{"unknown-allow", "no rule is called '{0}'{1}"};
 

@@ -48,7 +48,7 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
              (instruction.a != static_cast<std::uint8_t>(SubjectText::cell) ||
               (table != nullptr && below(c, table->columns)));
     case Code::field:
-      return instruction.a < field_count;
+      return below(instruction.a, fields());
     case Code::is_word:
     case Code::same_words:
     case Code::word_text:
@@ -60,9 +60,27 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
       return c <= program.end;
     case Code::choose:
       return std::uint64_t{instruction.b} + c <= program.end - program.begin;
-    default:
-      return true;
+    case Code::flag:
+      return below(instruction.a, flags());
+    case Code::compare:
+      return instruction.a < catalogue::enum_size<Relation>;
+    case Code::negate:
+    case Code::add:
+    case Code::subtract:
+    case Code::multiply:
+    case Code::minimum:
+    case Code::maximum:
+    case Code::absolute:
+    case Code::between:
+    case Code::is_listed:  // held against the catalogue, with the pool
+    case Code::same_text:
+    case Code::deny:
+    case Code::both:
+    case Code::either:
+    case Code::of_base:
+      break;
   }
+  return true;
 }
 
 /// Whether an instruction pushes what a formula answers, so that the base can be asked for it.
@@ -75,13 +93,40 @@ bool can_be_of_base(Code code) {
     case Code::is_product:
     case Code::has_trait:
     case Code::holds:
-    case Code::looks_like_food:
+    case Code::flag:
     case Code::subject_text:
     case Code::word_text:
       return true;
-    default:
-      return false;
+    case Code::figure:
+    case Code::field:
+    case Code::cell:
+    case Code::negate:
+    case Code::add:
+    case Code::subtract:
+    case Code::multiply:
+    case Code::divide:
+    case Code::minimum:
+    case Code::maximum:
+    case Code::absolute:
+    case Code::compare:
+    case Code::between:
+    case Code::same_words:
+    case Code::is_material:
+    case Code::is_listed:
+    case Code::is_hazardous:
+    case Code::is_marked:
+    case Code::same_text:
+    case Code::text:
+    case Code::deny:
+    case Code::both:
+    case Code::either:
+    case Code::skip_if_no:
+    case Code::skip_if_yes:
+    case Code::of_base:
+    case Code::choose:
+      break;
   }
+  return false;
 }
 
 bool consistent(const Origin& origin, const Ruleset& ruleset) {
@@ -92,8 +137,9 @@ bool consistent(const Origin& origin, const Ruleset& ruleset) {
       return below(origin.index, ruleset.pool.sums);
     case Origin::Kind::words:
       return below(origin.index, stated_words());
+    case Origin::Kind::flag:
+      return below(origin.index, flags());
     case Origin::Kind::product:
-    case Origin::Kind::food:
       break;
   }
   return true;
@@ -126,11 +172,16 @@ bool consistent(const Rule& rule, const Ruleset& ruleset, const catalogue::Catal
   const auto part = [&](const MessagePart& one) {
     return !one.value || consistent(*one.value, ruleset, table);
   };
+  const auto mend = [&](const Mend& one) {
+    return (!one.selects() || below(one.selection, ruleset.pool.selections)) &&
+           (!one.brings_in() || below(one.material, catalogue.materials));
+  };
   return consistent(rule.when, ruleset, table) && consistent(rule.expect, ruleset, table) &&
          std::all_of(rule.message.begin(), rule.message.end(), part) &&
          std::all_of(rule.paper.begin(), rule.paper.end(), part) &&
          std::all_of(rule.sources.begin(), rule.sources.end(), source) &&
-         consistent(rule.places, ruleset);
+         consistent(rule.places, ruleset) &&
+         std::all_of(rule.mends.begin(), rule.mends.end(), mend);
 }
 
 bool consistent(const Pool& pool, const Ruleset& ruleset, const catalogue::Catalogue& catalogue) {

@@ -1,5 +1,6 @@
 // The packed ruleset: which fields go into the bytes. A packed ruleset refers to its catalogue by
-// index, so both are packed together:
+// index, so both are packed together. Each struct is taken apart by a structured binding, so that a
+// field which is added to it and forgotten here does not compile:
 //
 //     const std::string bytes = catalogue::to_bytes(book.catalogue, book.ruleset);
 //     Rulebook book;
@@ -11,31 +12,6 @@
 #include "catalogue/pack.h"
 #include "rules/ruleset.h"
 
-namespace sudsmark::catalogue {
-
-template <>
-inline constexpr std::size_t enum_size<rules::Code> = rules::code_count;
-template <>
-inline constexpr std::size_t enum_size<rules::PickCode> = 7;
-template <>
-inline constexpr std::size_t enum_size<rules::SumKind> = 6;
-template <>
-inline constexpr std::size_t enum_size<rules::Origin::Kind> = 5;
-template <>
-inline constexpr std::size_t enum_size<rules::Relation> = 6;
-template <>
-inline constexpr std::size_t enum_size<rules::Field> = rules::field_count;
-template <>
-inline constexpr std::size_t enum_size<rules::ValueKind> = 3;
-template <>
-inline constexpr std::size_t enum_size<rules::Each> = 6;
-template <>
-inline constexpr std::size_t enum_size<rules::Level> = 4;
-template <>
-inline constexpr std::size_t enum_size<rules::Authority> = 3;
-
-}  // namespace sudsmark::catalogue
-
 namespace sudsmark::rules {
 
 /// Whether every index in a ruleset points at something, in itself or in the catalogue.
@@ -43,96 +19,115 @@ namespace sudsmark::rules {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Instruction>& instruction) {
-  archive(instruction.code, instruction.a, instruction.b, instruction.c);
+  auto& [code, a, b, c] = instruction;
+  archive(code, a, b, c);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Pick>& pick) {
-  archive(pick.code, pick.bits);
+  auto& [code, bits] = pick;
+  archive(code, bits);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Selection>& selection) {
-  archive(selection.begin, selection.end, selection.aroma, selection.subject);
+  auto& [begin, end, aroma, subject] = selection;
+  archive(begin, end, aroma, subject);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Named>& named) {
-  archive(named.word, named.materials, named.substances);
+  auto& [word, materials, substances] = named;
+  archive(word, materials, substances);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Sum>& sum) {
-  archive(sum.kind, sum.selection);
+  auto& [kind, selection] = sum;
+  archive(kind, selection);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Origin>& origin) {
-  archive(origin.kind, origin.index);
+  auto& [kind, index] = origin;
+  archive(kind, index);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Test>& test) {
-  archive(test.denied, test.compares, test.swapped, test.relation, test.between, test.unit,
-          test.field_limit, test.field, test.origins);
+  auto& [denied, compares, swapped, relation, between, unit, field_limit, field, origins] = test;
+  archive(denied, compares, swapped, relation, between, unit, field_limit, field, origins);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Program>& program) {
-  archive(program.begin, program.end, program.kind, program.first_test, program.test_count,
-          program.pair, program.unit);
+  auto& [begin, end, kind, first_test, test_count, pair, unit] = program;
+  archive(begin, end, kind, first_test, test_count, pair, unit);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Pool>& pool) {
-  archive(pool.code, pool.figures, pool.texts, pool.traits, pool.lists, pool.picks, pool.selections,
-          pool.named, pool.sums, pool.tests);
+  auto& [code, figures, texts, traits, lists, picks, selections, named, sums, tests] = pool;
+  archive(code, figures, texts, traits, lists, picks, selections, named, sums, tests);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<MessagePart>& part) {
-  archive(part.text, part.value_text, part.value);
+  auto& [text, value_text, value] = part;
+  archive(text, value_text, value);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Mend>& mend) {
+  auto& [kind, text, selection, material, phase, change] = mend;
+  archive(kind, text, selection, material, phase, change);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
-  archive(dates.from, dates.shelf, dates.until);
+  auto& [from, shelf, until] = dates;
+  archive(from, shelf, until);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<PairExample>& example) {
-  archive(example.base, example.tweak);
+  auto& [base, tweak] = example;
+  archive(base, tweak);
 }
 
-/// Its place in a file is left out: there is no file any more.
+/// The place in a file is left out of what is packed: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
-  archive(rule.paper);
-  archive(rule.id, rule.title, rule.file, rule.each, rule.table, rule.when_text, rule.expect_text,
-          rule.when, rule.expect, rule.otherwise, rule.undecided, rule.message_text, rule.message,
-          rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,
-          rule.passes, rule.fails, rule.pair, rule.pair_passes, rule.pair_fails, rule.built_in);
+  auto& [id, formerly, title, file, each, table, when_text, expect_text, when, expect, otherwise,
+         undecided, message_text, message, paper, why, remedy, mends, place_text, places, sources,
+         dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] = rule;
+  archive(id, formerly, title, file, each, table, when_text, expect_text, when, expect, otherwise,
+          undecided, message_text, message, paper, why, remedy, mends, place_text, places, sources,
+          dates, passes, fails, pair, pair_passes, pair_fails, built_in);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<RuleFile>& file) {
-  archive(file.name, file.subject, file.edition, file.authority, file.markets);
+  auto& [name, subject, edition, authority, markets] = file;
+  archive(name, subject, edition, authority, markets);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<NamedMeasure>& measure) {
-  archive(measure.name, measure.meaning, measure.unit, measure.text, measure.dimension,
-          measure.program, measure.origins, measure.built_in);
+  auto& [name, meaning, unit, text, dimension, program, origins, built_in, span] = measure;
+  archive(name, meaning, unit, text, dimension, program, origins, built_in);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<TableUse>& use) {
-  archive(use.table, use.columns);
+  auto& [table, columns] = use;
+  archive(table, columns);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Ruleset>& ruleset) {
-  archive(ruleset.files, ruleset.measures, ruleset.rules, ruleset.tables, ruleset.pool);
+  auto& [files, measures, rules, tables, pool] = ruleset;
+  archive(files, measures, rules, tables, pool);
 }
 
 }  // namespace sudsmark::rules

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "measures/selection.h"
-#include "rules/machine.h"
 #include "rules/program.h"
+#include "rules/subject.h"
 
 namespace sudsmark::rules {
 

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.h"
+#include "catalogue/enum_size.h"
 #include "quantity/range.h"
 #include "quantity/unit.h"
 
@@ -40,33 +41,90 @@ enum class Code : std::uint8_t {
   minimum,
   maximum,
   absolute,
-  compare,          ///< Relation(a); b: number of the program's test, or nothing
-  between,          ///< b: test
-  is_word,          ///< push whether StatedWords(a) has one of the words in the bits c; b: test
-  same_words,       ///< push whether both formulas state the same StatedWords(a); b: test
-  is_product,       ///< push whether the product is one of lists[c]; b: test
-  has_trait,        ///< push whether the product has traits[c]; b: test
-  holds,            ///< push whether sums[c] (a count) is more than nothing; b: test
-  is_material,      ///< push whether the subject's material is selected by selections[c]; b: test
-  is_listed,        ///< push whether tables[c] has the subject's material; b: test
-  is_hazardous,     ///< push whether the subject (a material, or what a task or premix holds by the
-                    ///< mixture rules) has the hazard statement texts[c]; b: test
-  is_marked,        ///< push whether the subject's material has Mark(a); b: test
-  looks_like_food,  ///< push; a: 0, or 1 for whether the formula has a list in a label section; b:
-                    ///< test
-  same_text,        ///< pop two texts; b: test
-  text,             ///< push texts[c]
-  subject_text,     ///< push SubjectText(a); c: a column
-  word_text,        ///< push the words of StatedWords(a) as a text
-  deny,             ///< not
-  both,             ///< pop two truths
+  compare,       ///< Relation(a); b: number of the program's test, or nothing
+  between,       ///< b: test
+  is_word,       ///< push whether StatedWords(a) has one of the words in the bits c; b: test
+  same_words,    ///< push whether both formulas state the same StatedWords(a); b: test
+  is_product,    ///< push whether the product is one of lists[c]; b: test
+  has_trait,     ///< push whether the product has traits[c]; b: test
+  holds,         ///< push whether sums[c] (a count) is more than nothing; b: test
+  is_material,   ///< push whether the subject's material is selected by selections[c]; b: test
+  is_listed,     ///< push whether tables[c] has the subject's material; b: test
+  is_hazardous,  ///< push whether the subject (a material, or what a task or premix holds by the
+                 ///< mixture rules) has the hazard statement texts[c]; b: test
+  is_marked,     ///< push whether the subject's material has Mark(a); b: test
+  flag,          ///< push whether the formula has Flag(a); b: test
+  same_text,     ///< pop two texts; b: test
+  text,          ///< push texts[c]
+  subject_text,  ///< push SubjectText(a); c: a column
+  word_text,     ///< push the words of StatedWords(a) as a text
+  deny,          ///< not
+  both,          ///< pop two truths
   either,
   skip_if_no,  ///< leave the truth, and go to c if it is `no`
   skip_if_yes,
   of_base,  ///< the next instruction, which pushes, asks the base
   choose    ///< pop a truth: a block of b instructions follows, then one of c instructions
 };
-inline constexpr std::size_t code_count = static_cast<std::size_t>(Code::choose) + 1;
+
+/// What an instruction takes from the stack and leaves there.
+struct Effect {
+  int takes = 0;
+  int leaves = 0;
+  /// By how much the stack grows.
+  [[nodiscard]] constexpr int growth() const { return leaves - takes; }
+};
+
+/// Of the instruction itself: of the two blocks behind `choose` one leaves a value more, and
+/// `of_base` comes before one that pushes.
+[[nodiscard]] constexpr Effect effect_of(Code code) {
+  switch (code) {
+    case Code::figure:
+    case Code::measure:
+    case Code::named:
+    case Code::sum:
+    case Code::field:
+    case Code::cell:
+    case Code::is_word:
+    case Code::same_words:
+    case Code::is_product:
+    case Code::has_trait:
+    case Code::holds:
+    case Code::is_material:
+    case Code::is_listed:
+    case Code::is_hazardous:
+    case Code::is_marked:
+    case Code::flag:
+    case Code::text:
+    case Code::subject_text:
+    case Code::word_text:
+      return {0, 1};
+    case Code::negate:
+    case Code::absolute:
+    case Code::deny:
+      return {1, 1};
+    case Code::add:
+    case Code::subtract:
+    case Code::multiply:
+    case Code::divide:
+    case Code::minimum:
+    case Code::maximum:
+    case Code::compare:
+    case Code::same_text:
+    case Code::both:
+    case Code::either:
+      return {2, 1};
+    case Code::between:
+      return {3, 1};
+    case Code::choose:
+      return {1, 0};
+    case Code::skip_if_no:
+    case Code::skip_if_yes:
+    case Code::of_base:
+      break;
+  }
+  return {};
+}
 
 /// What stands for "none" where an instruction refers to a list.
 inline constexpr std::uint16_t nothing = 0xFFFF;
@@ -110,6 +168,14 @@ enum class StatedWords : std::uint8_t {
   extraction,
   dustiness  ///< of the subject's material
 };
+/// The words of the formula itself come before the subject's.
+inline constexpr std::size_t formula_words_count = static_cast<std::size_t>(StatedWords::dustiness);
+
+/// What a formula has or has not, without more words.
+enum class Flag : std::uint8_t {
+  looks_like_food,
+  has_label  ///< a printed list in a label section, which is checked instead of being proposed
+};
 
 /// Figures of the subject of an `each`.
 enum class Field : std::uint8_t {
@@ -139,7 +205,6 @@ enum class Field : std::uint8_t {
   task_volume,
   task_raises
 };
-inline constexpr std::size_t field_count = static_cast<std::size_t>(Field::task_raises) + 1;
 
 /// What a material can be marked as.
 enum class Mark : std::uint8_t { combustible, inert, grade_unclear, own, limited };
@@ -189,6 +254,7 @@ struct Named {
 };
 
 enum class SumKind : std::uint8_t { share, supplied, mass, dose, in_bath, count };
+inline constexpr std::size_t sum_kind_count = catalogue::enum_size<SumKind>;
 
 struct Sum {
   SumKind kind = SumKind::share;
@@ -198,7 +264,7 @@ struct Sum {
 
 /// Where a figure comes from, for the place of a finding.
 struct Origin {
-  enum class Kind : std::uint8_t { measure, sum, words, product, food } kind = Kind::measure;
+  enum class Kind : std::uint8_t { measure, sum, words, product, flag } kind = Kind::measure;
   std::uint32_t index = 0;
   friend bool operator==(const Origin&, const Origin&) = default;
 };

@@ -9,6 +9,7 @@
 #include "rules/messages.h"
 #include "rules/words.h"
 #include "text/name.h"
+#include "text/shortened.h"
 
 namespace sudsmark::rules {
 namespace {
@@ -46,6 +47,7 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   rule.built_in = built_in_;
   read_id(fields, rule);
   rule.title = one_line(fields.needed_text("title"));
+  read_former_ids(fields, rule);
   read_each(fields, rule);
   read_levels(fields, rule);
   rule.why = one_line(fields.text("why"));
@@ -53,6 +55,7 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   read_sources(fields, rule);
   read_dates(fields, rule);
   read_place(fields, rule);
+  read_mends(fields, rule);
   read_expressions(fields, rule);
   read_examples(fields, rule);
   fields.refuse_others();
@@ -66,7 +69,7 @@ void RulesetBuilder::read_id(text::Fields& fields, Rule& rule) {
   const text::Node* node = fields.find("id");
   if (id.empty()) return;
   if (!is_rule_id(id)) {
-    diagnostics_.add(messages::rule_id, node->span, {id});
+    diagnostics_.add(messages::rule_id, node->span, {text::shortened(id)});
     return;
   }
   const auto [known, added] = ids_.emplace(id, node);
@@ -76,6 +79,18 @@ void RulesetBuilder::read_id(text::Fields& fields, Rule& rule) {
   }
   rule.id = id;
   rule.span = node->span;
+}
+
+/// `formerly: [old-id]`: names that makers may still write in `allow` and behind `--only`.
+void RulesetBuilder::read_former_ids(text::Fields& fields, Rule& rule) {
+  for (const text::Node* node : fields.texts("formerly")) {
+    const std::string id(text::trimmed(node->text));
+    if (!is_rule_id(id)) {
+      diagnostics_.add(messages::rule_id, node->span, {text::shortened(id)});
+      continue;
+    }
+    rule.formerly.push_back(id);
+  }
 }
 
 void RulesetBuilder::read_each(text::Fields& fields, Rule& rule) {
@@ -219,7 +234,8 @@ void RulesetBuilder::read_place(text::Fields& fields, Rule& rule) {
   if (word == "product") {
     rule.places.push_back({Origin::Kind::product, 0});
   } else if (word == "looks_like_food") {
-    rule.places.push_back({Origin::Kind::food, 0});
+    const auto flag = static_cast<std::uint32_t>(Flag::looks_like_food);
+    rule.places.push_back({Origin::Kind::flag, flag});
   } else if (const auto measure = measures::find(word)) {
     rule.places.push_back({Origin::Kind::measure, *measure});
   } else if (const auto named = ruleset_.find_measure(word)) {

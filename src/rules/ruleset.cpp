@@ -37,11 +37,57 @@ bool in_force(const Dates& dates, const Day& first_sold, const Day& today) {
   return first_sold >= *dates.from || today >= *dates.shelf;
 }
 
+bool Mend::selects() const {
+  return kind == Kind::lower || kind == Kind::raise || kind == Kind::swap;
+}
+
+std::string_view change_word(Mend::Change change) {
+  switch (change) {
+    case Mend::Change::piece:
+      return "piece";
+    case Mend::Change::batch:
+      return "batch";
+    case Mend::Change::scale:
+      return "scale";
+    case Mend::Change::dose:
+      return "dose";
+    case Mend::Change::paper:
+      break;
+  }
+  return "paper";
+}
+
 std::optional<std::uint32_t> Ruleset::find_rule(std::string_view id) const {
-  const auto found =
-      std::find_if(rules.begin(), rules.end(), [&](const Rule& rule) { return rule.id == id; });
-  if (found == rules.end()) return std::nullopt;
-  return static_cast<std::uint32_t>(found - rules.begin());
+  const auto index_of = [this](const auto& is) -> std::optional<std::uint32_t> {
+    const auto found = std::find_if(rules.begin(), rules.end(), is);
+    if (found == rules.end()) return std::nullopt;
+    return static_cast<std::uint32_t>(found - rules.begin());
+  };
+  // a rule that is called so now comes before one that was
+  const auto now = index_of([&](const Rule& rule) { return rule.id == id; });
+  if (now) return now;
+  return index_of([&](const Rule& rule) {
+    return std::find(rule.formerly.begin(), rule.formerly.end(), id) != rule.formerly.end();
+  });
+}
+
+std::optional<std::uint32_t> Ruleset::find_folded(std::string_view id) const {
+  const std::string wanted = text::fold(id);
+  std::optional<std::uint32_t> before;
+  for (std::uint32_t index = 0; index < rules.size(); ++index) {
+    const Rule& rule = rules[index];
+    if (text::fold(rule.id) == wanted) return index;
+    for (const std::string& former : rule.formerly) {
+      if (text::fold(former) == wanted) before = index;
+    }
+  }
+  return before;
+}
+
+std::string Ruleset::renamed(std::string_view id) const {
+  const auto rule = find_folded(id);
+  if (!rule || text::fold(rules[*rule].id) == text::fold(id)) return {};
+  return "'" + std::string(id) + "' is called '" + rules[*rule].id + "' now";
 }
 
 std::optional<std::uint32_t> Ruleset::find_measure(std::string_view name) const {

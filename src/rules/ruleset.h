@@ -49,8 +49,32 @@ struct PairExample {
   std::string tweak;  ///< edits alone, or a formula in full
 };
 
+/// What mends a formula that breaks a rule, for whoever looks for a way to mend it.
+struct Mend {
+  enum class Kind : std::uint8_t {
+    lower,  ///< less of what is selected
+    raise,  ///< more of it
+    add,    ///< a material that need not be there yet
+    swap,   ///< what is selected goes out, a material comes in
+    change  ///< a statement that is no amount
+  };
+  enum class Change : std::uint8_t { piece, batch, scale, dose, paper };
+
+  Kind kind = Kind::lower;
+  std::string text;             ///< what is lowered, raised, added or taken out, as written
+  std::uint32_t selection = 0;  ///< of the pool, of `lower`, `raise` and `swap`
+  catalogue::MaterialIndex material = 0;  ///< that comes in, of `add` and `swap`
+  std::string phase;                      ///< where an added one goes; empty: not said
+  Change change = Change::piece;          ///< of `change`
+
+  [[nodiscard]] bool selects() const;
+  [[nodiscard]] bool brings_in() const { return kind == Kind::add || kind == Kind::swap; }
+};
+[[nodiscard]] std::string_view change_word(Mend::Change change);
+
 struct Rule {
   std::string id;
+  std::vector<std::string> formerly;  ///< ids that it had before and that makers may still write
   std::string title;
   std::uint32_t file = 0;  ///< index into Ruleset::files
   Each each = Each::product;
@@ -66,6 +90,7 @@ struct Rule {
   std::vector<MessagePart> paper;  ///< what has to be asked for; such a rule is open, not failed
   std::string why;
   std::string remedy;
+  std::vector<Mend> mends;     ///< the likeliest first
   std::string place_text;      ///< as written; empty: found out
   std::vector<Origin> places;  ///< of `place`
   catalogue::Citations sources;
@@ -115,7 +140,12 @@ class Ruleset {
   std::vector<TableUse> tables;
   Pool pool;
 
+  /// By its id, or else by one that it had before.
   [[nodiscard]] std::optional<std::uint32_t> find_rule(std::string_view id) const;
+  /// The same, names compared folded: what a maker wrote in `allow`.
+  [[nodiscard]] std::optional<std::uint32_t> find_folded(std::string_view id) const;
+  /// "'old-id' is called 'new-id' now"; empty if the id is no rule's former one.
+  [[nodiscard]] std::string renamed(std::string_view id) const;
   [[nodiscard]] std::optional<std::uint32_t> find_measure(std::string_view name) const;
   [[nodiscard]] std::vector<std::string> near_rules(std::string_view id) const;
   [[nodiscard]] std::vector<std::string> near_measures(std::string_view name) const;

@@ -165,12 +165,9 @@ std::string headline(const Rule& rule, const Subject& subject, const Decider& de
   return out + ")";
 }
 
-std::string listed(blend::MissingSet missing, const blend::MissingTable& table) {
+std::string listed(const blend::MissingSet& missing, const blend::MissingTable& table) {
   constexpr std::size_t most = 3;
-  std::vector<std::string_view> reasons;
-  for (std::size_t at = 0; at < table.items().size() && at < 64; ++at) {
-    if (((missing >> at) & 1U) != 0) reasons.push_back(table.items()[at].what);
-  }
+  const std::vector<std::string> reasons = table.words(missing);
   std::string out;
   for (std::size_t at = 0; at < reasons.size(); ++at) {
     if (at == most && reasons.size() > most + 1) {

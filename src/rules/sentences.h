@@ -43,6 +43,7 @@ struct Decider {
 
 /// "the certificate of fragrance 'Sea Fig' and the forming method (`forming`)"; at most three are
 /// named.
-[[nodiscard]] std::string listed(blend::MissingSet missing, const blend::MissingTable& table);
+[[nodiscard]] std::string listed(const blend::MissingSet& missing,
+                                 const blend::MissingTable& table);
 
 }  // namespace sudsmark::rules

@@ -31,7 +31,7 @@ const std::vector<Subject>& Subjects::of(const Rule& rule) {
 }
 
 std::vector<Subject> Subjects::gather(Each each, std::uint16_t table) {
-  const blend::Blend& blend = machine_.blend();
+  const blend::Blend& blend = figures_.blend();
   std::vector<Subject> subjects;
   const auto add = [&](std::size_t part, const blend::Part& of) -> Subject& {
     Subject subject;
@@ -54,17 +54,17 @@ std::vector<Subject> Subjects::gather(Each each, std::uint16_t table) {
       break;
     case Each::portion:
       for (std::size_t at = 0; at < blend.portions.size(); ++at) {
-        add(machine_.part_of_portion(at), blend.portions[at]);
+        add(figures_.part_of_portion(at), blend.portions[at]);
       }
       break;
     case Each::premix:
       for (std::size_t at = 0; at < blend.premixes.size(); ++at) {
-        add(machine_.part_of_premix(at), blend.premixes[at]);
+        add(figures_.part_of_premix(at), blend.premixes[at]);
       }
       break;
     case Each::task:
       for (std::size_t at = 0; at < blend.tasks.size(); ++at) {
-        add(machine_.part_of_task(at), blend.tasks[at].handled).task = &blend.tasks[at];
+        add(figures_.part_of_task(at), blend.tasks[at].handled).task = &blend.tasks[at];
         subjects.back().place = blend.tasks[at].place;
       }
       break;
@@ -73,7 +73,7 @@ std::vector<Subject> Subjects::gather(Each each, std::uint16_t table) {
 }
 
 void Subjects::gather_materials(std::vector<Subject>& subjects) {
-  const blend::Blend& blend = machine_.blend();
+  const blend::Blend& blend = figures_.blend();
   for (const blend::Ingredient& ingredient : blend.whole.composition.ingredients) {
     const bool there = std::any_of(subjects.begin(), subjects.end(), [&](const Subject& subject) {
       return subject.ingredient->material == ingredient.material;
@@ -92,7 +92,7 @@ void Subjects::gather_materials(std::vector<Subject>& subjects) {
 void Subjects::note_substances() {
   if (noted_) return;
   noted_ = true;
-  const blend::Blend& blend = machine_.blend();
+  const blend::Blend& blend = figures_.blend();
   declared_.assign(blend.catalogue->substances.size(), false);
   double most = 0;
   for (const blend::Ingredient& ingredient : blend.whole.composition.ingredients) {
@@ -114,7 +114,7 @@ void Subjects::note_substances() {
 /// Whether the formula has one of the materials that a row counts as a whole.
 bool Subjects::is_there_whole(const catalogue::Row& row) const {
   if (row.materials.empty()) return false;
-  const blend::Blend& blend = machine_.blend();
+  const blend::Blend& blend = figures_.blend();
   const std::vector<blend::Ingredient>& ingredients = blend.whole.composition.ingredients;
   return std::any_of(ingredients.begin(), ingredients.end(), [&](const auto& ingredient) {
     return ingredient.mass.high > 0 && holds_whole(row, blend.material(ingredient.material));
@@ -123,7 +123,7 @@ bool Subjects::is_there_whole(const catalogue::Row& row) const {
 
 void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) {
   note_substances();
-  const catalogue::Catalogue& catalogue = *machine_.blend().catalogue;
+  const catalogue::Catalogue& catalogue = *figures_.blend().catalogue;
   const catalogue::Table& table = catalogue.tables[index];
   for (const catalogue::Row& row : table.rows) {
     const bool declared =
@@ -148,7 +148,7 @@ void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) 
 Span Subjects::place(const Subject& subject) const {
   if (subject.row == nullptr) return subject.place;
   if (!subject.declared) return undeclared_place_;
-  const blend::Blend& blend = machine_.blend();
+  const blend::Blend& blend = figures_.blend();
   measures::View whole;
   whole.blend = &blend;
   whole.part = &blend.whole;

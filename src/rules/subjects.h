@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "rules/machine.h"
+#include "rules/figures.h"
 #include "rules/ruleset.h"
 
 namespace sudsmark::rules {
@@ -13,7 +13,7 @@ namespace sudsmark::rules {
 /// The subjects of one formula, gathered when a rule first asks for them.
 class Subjects {
  public:
-  explicit Subjects(const Machine& machine) : machine_(machine) {}
+  explicit Subjects(const Figures& figures) : figures_(figures) {}
 
   [[nodiscard]] const std::vector<Subject>& of(const Rule& rule);
   /// The line that speaks of a subject.
@@ -26,7 +26,7 @@ class Subjects {
   void note_substances();
   [[nodiscard]] bool is_there_whole(const catalogue::Row& row) const;
 
-  const Machine& machine_;
+  const Figures& figures_;
   std::map<std::pair<Each, std::uint16_t>, std::vector<Subject>> gathered_;
   std::uint32_t count_ = 0;
   bool noted_ = false;

@@ -47,8 +47,8 @@ struct Verdict {
   std::string_view subject;  ///< its name
   std::optional<Quantity> measured;
   std::optional<Quantity> limit;
-  blend::MissingSet missing = 0;  ///< into the checked formula's MissingTable
-  catalogue::Citations sources;   ///< the rule's, or the row's where the rule goes over a table
+  blend::MissingSet missing;     ///< into the checked formula's MissingTable
+  catalogue::Citations sources;  ///< the rule's, or the row's where the rule goes over a table
   std::optional<Allowed> allowed;
   bool paper = false;                   ///< open because a paper shows it, and nothing else does
   bool met_from_memory = false;         ///< would be a pass if the limit were not from memory

@@ -28,11 +28,6 @@ class Reader {
 
  private:
   void push(Node::Kind kind, std::uint16_t test = nothing) { stack_.push_back({kind, test, {}}); }
-  Node pop() {
-    Node node = std::move(stack_.back());
-    stack_.pop_back();
-    return node;
-  }
   void drop(std::size_t count) { stack_.resize(stack_.size() - count); }
 
   void join(Node::Kind kind, std::size_t count) {
@@ -43,9 +38,10 @@ class Reader {
     stack_.push_back(std::move(node));
   }
 
-  void read(std::uint32_t at, std::uint32_t end) {
-    while (at < end) {
-      const Instruction& one = pool_.code[at++];
+  void read(std::uint32_t index, std::uint32_t end) {
+    while (index < end) {
+      const Instruction& one = pool_.code[index++];
+      const auto takes = static_cast<std::size_t>(effect_of(one.code).takes);
       switch (one.code) {
         case Code::figure:
         case Code::measure:
@@ -56,47 +52,20 @@ class Reader {
         case Code::text:
         case Code::subject_text:
         case Code::word_text:
-          push(Node::Kind::figure);
-          break;
+        case Code::negate:
+        case Code::absolute:
         case Code::add:
         case Code::subtract:
         case Code::multiply:
         case Code::divide:
         case Code::minimum:
         case Code::maximum:
-          drop(1);
+          drop(takes);
+          push(Node::Kind::figure);
           break;
         case Code::compare:
-        case Code::same_text:
-          drop(2);
-          push(Node::Kind::test, one.b);
-          break;
         case Code::between:
-          drop(3);
-          push(Node::Kind::test, one.b);
-          break;
-        case Code::deny:
-          join(Node::Kind::deny, 1);
-          break;
-        case Code::both:
-          join(Node::Kind::both, 2);
-          break;
-        case Code::either:
-          join(Node::Kind::either, 2);
-          break;
-        case Code::choose: {
-          drop(1);
-          const std::uint32_t second = at + one.b;
-          read(at, second);
-          read(second, second + one.c);
-          at = second + one.c;
-          if (stack_.back().kind == Node::Kind::figure) {
-            drop(1);
-          } else {
-            join(Node::Kind::branches, 2);
-          }
-          break;
-        }
+        case Code::same_text:
         case Code::is_word:
         case Code::same_words:
         case Code::is_product:
@@ -106,13 +75,43 @@ class Reader {
         case Code::is_listed:
         case Code::is_hazardous:
         case Code::is_marked:
-        case Code::looks_like_food:
+        case Code::flag:
+          drop(takes);
           push(Node::Kind::test, one.b);
           break;
-        default:
-          break;  // leaves the stack as it was
+        case Code::deny:
+          join(Node::Kind::deny, takes);
+          break;
+        case Code::both:
+          join(Node::Kind::both, takes);
+          break;
+        case Code::either:
+          join(Node::Kind::either, takes);
+          break;
+        case Code::choose:
+          drop(takes);
+          index = branches(index, one);
+          break;
+        case Code::skip_if_no:
+        case Code::skip_if_yes:
+        case Code::of_base:
+          break;
       }
     }
+  }
+
+  /// Reads the two blocks behind a `choose`, and answers where to go on.
+  std::uint32_t branches(std::uint32_t index, const Instruction& choose) {
+    const std::uint32_t second = index + choose.b;
+    const std::uint32_t after = second + choose.c;
+    read(index, second);
+    read(second, after);
+    if (stack_.back().kind == Node::Kind::figure) {
+      drop(1);
+    } else {
+      join(Node::Kind::branches, 2);
+    }
+    return after;
   }
 
   [[nodiscard]] std::vector<Way> of(const Node& node, bool wanted) const {

@@ -106,6 +106,12 @@ constexpr std::array all_marks{
     MarkInfo{Mark::limited, "limited", "", "its supplier states the most that a product may hold"},
 };
 
+constexpr std::array all_flags{
+    FlagInfo{Flag::looks_like_food, "looks_like_food", "the product is shaped or sold like food"},
+    FlagInfo{Flag::has_label, "has_label",
+             "the formula has a printed list of its own, which is checked instead"},
+};
+
 constexpr std::array all_texts{
     TextInfo{SubjectText::name, "row", Each::row, "", "name of the row"},
     TextInfo{SubjectText::name, "portion", Each::portion, "", "name of the portion"},
@@ -126,9 +132,23 @@ constexpr std::array all_texts{
              "which materials bring the row's substances, and how much each"},
 };
 
-constexpr std::array<std::string_view, 13> functions{
-    "share", "supplied",        "mass",      "dose",    "in_bath", "count", "holds", "min", "max",
-    "abs",   "looks_like_food", "has_label", "material"};
+constexpr std::array<std::string_view, 10> all_functions{
+    "share", "supplied", "mass", "dose", "in_bath", "count", "holds", "min", "max", "abs"};
+
+/// Tables are asked by the number of an enumeration, so each has its values in order.
+template <class Enum, class List>
+constexpr bool in_order(const List& list) {
+  if (list.size() != catalogue::enum_size<Enum>) return false;
+  for (std::size_t index = 0; index < list.size(); ++index) {
+    if (static_cast<std::size_t>(list[index].id) != index) return false;
+  }
+  return true;
+}
+static_assert(in_order<StatedWords>(stated));
+static_assert(in_order<Field>(all_fields));
+static_assert(in_order<Mark>(all_marks));
+static_assert(in_order<Flag>(all_flags));
+static_assert(each_words.size() == catalogue::enum_size<Each>);
 
 }  // namespace
 
@@ -165,6 +185,14 @@ const MarkInfo& info(Mark mark) {
   return all_marks[static_cast<std::size_t>(mark)];
 }
 
+std::span<const FlagInfo> flags() {
+  return all_flags;
+}
+
+std::span<const std::string_view> functions() {
+  return all_functions;
+}
+
 std::span<const TextInfo> texts() {
   return all_texts;
 }
@@ -182,8 +210,9 @@ bool reserved(std::string_view name) {
   const auto named = [&](const auto& item) { return item.name == name; };
   return std::any_of(stated.begin(), stated.end(), named) ||
          std::any_of(all_fields.begin(), all_fields.end(), named) ||
+         std::any_of(all_flags.begin(), all_flags.end(), named) ||
          std::any_of(all_texts.begin(), all_texts.end(), named) ||
-         std::find(functions.begin(), functions.end(), name) != functions.end();
+         std::find(all_functions.begin(), all_functions.end(), name) != all_functions.end();
 }
 
 std::vector<std::string> known_names(Each each) {
@@ -196,8 +225,7 @@ std::vector<std::string> known_names(Each each) {
   take(stated);
   take(all_fields);
   take(all_texts);
-  names.emplace_back("looks_like_food");
-  names.emplace_back("has_label");
+  for (const FlagInfo& flag : all_flags) names.emplace_back(flag.name);
   return names;
 }
 

@@ -51,6 +51,17 @@ struct MarkInfo {
 [[nodiscard]] std::span<const MarkInfo> marks();
 [[nodiscard]] const MarkInfo& info(Mark mark);
 
+/// What a formula has or has not: `not has_label`.
+struct FlagInfo {
+  Flag id;
+  std::string_view name;
+  std::string_view meaning;
+};
+[[nodiscard]] std::span<const FlagInfo> flags();
+
+/// The words of sums and of arithmetic: `share`, `min`, …
+[[nodiscard]] std::span<const std::string_view> functions();
+
 /// A text of the formula or the subject.
 struct TextInfo {
   SubjectText id;

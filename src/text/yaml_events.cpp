@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include "text/shortened.h"
 #include "text/utf8.h"
 #include "text/yaml_bytes.h"
 #include "text/yaml_messages.h"
@@ -250,14 +251,6 @@ class TreeBuilder final : public YAML::EventHandler {
       diagnostics_.add(messages::duplicate_key, {key.span, known->second}, {shortened(key.text)});
     }
     frame.key = std::move(key.text);
-  }
-
-  static std::string shortened(const std::string& text) {
-    constexpr std::size_t most = 60;
-    if (text.size() <= most) return text;
-    std::size_t end = most;
-    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;
-    return text.substr(0, end) + "…";
   }
 
   void open(Node::Kind kind, std::size_t at, const std::string& tag, YAML::anchor_t anchor) {

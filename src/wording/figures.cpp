@@ -11,14 +11,6 @@
 namespace sudsmark::wording {
 namespace {
 
-std::vector<std::string> missing_words(blend::MissingSet set, const blend::MissingTable& table) {
-  std::vector<std::string> out;
-  for (std::size_t bit = 0; bit < table.items().size(); ++bit) {
-    if ((set >> bit & 1U) != 0) out.push_back(table.items()[bit].what);
-  }
-  return out;
-}
-
 std::string told(const measures::Trace& trace) {
   std::string out;
   for (auto clause = trace.begin(); clause != trace.end(); ++clause) {
@@ -57,14 +49,14 @@ void add_measures(const blend::Blend& blend, const rules::Ruleset& ruleset,
     const measures::View view{&blend, &blend.whole, nullptr, &missing, &trace};
     const measures::Measured measured = measure.compute(view);
     out.push_back({std::string(measure.name), figure(measured.value, measure.unit), told(trace),
-                   missing_words(measured.missing, missing)});
+                   missing.words(measured.missing)});
   }
   const std::vector<std::string> own_markets;
   rules::Machine machine(ruleset, blend, missing, own_markets);
   for (const rules::NamedMeasure& measure : ruleset.measures) {
     const rules::Value value = machine.run(measure.program, rules::Subject{});
     out.push_back({measure.name, figure(value.range, measure.unit), measure.text,
-                   missing_words(value.missing, missing)});
+                   missing.words(value.missing)});
   }
 }
 

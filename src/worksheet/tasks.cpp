@@ -41,15 +41,6 @@ View of_task(const View& whole, const blend::Task& task) {
   return view;
 }
 
-std::vector<std::string> missing_words(const View& view, blend::MissingSet set) {
-  std::vector<std::string> out;
-  const auto& items = view.missing->items();
-  for (std::size_t bit = 0; bit < items.size(); ++bit) {
-    if ((set >> bit & 1U) != 0) out.push_back(items[bit].what);
-  }
-  return out;
-}
-
 void write_hazards(const View& view, const blend::Task& task, Page& page) {
   if (task.handled.composition.empty()) return;
   const measures::HandledHazards hazards = measures::task_hazards(view, task);
@@ -71,20 +62,20 @@ void write_hazards(const View& view, const blend::Task& task, Page& page) {
                               ". No mixture rule decides these here, or the figures of the "
                               "suppliers do: ask for their data sheets.");
   }
-  if (sure.empty() && perhaps.empty() && hazards.missing == 0) {
+  if (sure.empty() && perhaps.empty() && hazards.missing.empty()) {
     page.entry("hazards",
                "none by the catalogue. That is no clearance: the data sheets of the "
                "supplier come first.");
   }
-  if (hazards.missing != 0) {
-    page.entry("not known", joined(missing_words(view, hazards.missing)) + ".");
+  if (!hazards.missing.empty()) {
+    page.entry("not known", joined(view.missing->words(hazards.missing)) + ".");
   }
 }
 
 void write_band(const View& view, const blend::Task& task, Page& page) {
   const measures::Banding band = measures::banding_of(view, task);
   if (!band.approach.known() || task.handled.composition.empty()) {
-    page.entry("control", "not known: needs " + joined(missing_words(view, band.missing)) + ".");
+    page.entry("control", "not known: needs " + joined(view.missing->words(band.missing)) + ".");
     return;
   }
   const int most = static_cast<int>(band.approach.high);
@@ -141,7 +132,7 @@ void write_bound(const View& view, Page& page) {
   const auto inhalable = measures::air_bounds(view, science::DustFraction::inhalable);
   if (inhalable.shift == Range::unknown()) {
     page.entry("dust bound",
-               "not known: needs " + joined(missing_words(view, inhalable.missing)) + ".");
+               "not known: needs " + joined(view.missing->words(inhalable.missing)) + ".");
     return;
   }
   const auto respirable = measures::air_bounds(view, science::DustFraction::respirable);
@@ -315,7 +306,7 @@ void write_keeping(const View& whole, Page& page) {
     std::string words;
     if (margin.value == Range::unknown()) {
       words = "not known how damp an air it bears: needs " +
-              joined(missing_words(view, margin.missing)) + ".";
+              joined(view.missing->words(margin.missing)) + ".";
     } else {
       words = margin.value.low > 0 ? in(margin.value, "%") +
                                          " of humidity between the room and the air in which it "

@@ -78,7 +78,9 @@ class Generator {
       case 6:
         return "(" + truth(depth - 1) + " or " + truth(depth - 1) + ")";
       default:
-        return share(depth - 1) + " between " + share(depth - 1) + " and " + share(depth - 1);
+        // two written figures out of order would be refused
+        return share(depth - 1) + " between " + share(depth - 1) + " and max(" + share(depth - 1) +
+               ", " + share(depth - 1) + ")";
     }
   }
 
@@ -112,7 +114,7 @@ Walked leaf(const std::string& words, const blend::Blend& blend, blend::MissingT
   const auto figure = [](const measures::Measured& measured) {
     Walked out;
     out.range = measured.value;
-    out.missing = measured.value.exact() ? 0 : measured.missing;
+    out.missing = measured.value.exact() ? blend::MissingSet{} : measured.missing;
     return out;
   };
   const auto stated = [&](bool is_stated, bool is, std::string_view lacking) {
@@ -233,9 +235,9 @@ void hold_against_the_walker(unsigned count, bool sides) {
     // what the base lacks is lacking in the base
     const auto base_leaf = [&](const std::string& words) {
       Walked out = leaf(words, base, base_missing);
-      blend::MissingSet carried = 0;
+      blend::MissingSet carried;
       for (std::size_t bit = 0; bit < base_missing.items().size(); ++bit) {
-        if ((out.missing >> bit & 1U) == 0) continue;
+        if (!out.missing.has(bit)) continue;
         carried |= missing.add(base_missing.items()[bit].what + ", in the base");
       }
       out.missing = carried;

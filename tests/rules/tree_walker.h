@@ -20,7 +20,7 @@ using rules::Op;
 struct Walked {
   Range range;
   Certainty truth = Certainty::no;
-  blend::MissingSet missing = 0;
+  blend::MissingSet missing;
 };
 
 /// Values of the leaves by how they are written: "oils", "share(oil)", "forming = pressed".
@@ -43,22 +43,22 @@ class TreeWalker {
   static Walked figure(Range range, blend::MissingSet missing) {
     Walked out;
     out.range = range;
-    out.missing = range.low == range.high ? 0 : missing;
+    out.missing = range.low == range.high ? blend::MissingSet{} : missing;
     return out;
   }
   static Walked truth(Certainty certainty, blend::MissingSet missing) {
     Walked out;
     out.truth = certainty;
-    out.missing = certainty == Certainty::depends ? missing : 0;
+    out.missing = certainty == Certainty::depends ? missing : blend::MissingSet{};
     return out;
   }
   static Walked denied(const Walked& value) {
     if (value.truth == Certainty::depends) return value;
-    return truth(value.truth == Certainty::yes ? Certainty::no : Certainty::yes, 0);
+    return truth(value.truth == Certainty::yes ? Certainty::no : Certainty::yes, {});
   }
   static Walked both(const Walked& a, const Walked& b) {
-    if (a.truth == Certainty::no || b.truth == Certainty::no) return truth(Certainty::no, 0);
-    if (a.truth == Certainty::yes && b.truth == Certainty::yes) return truth(Certainty::yes, 0);
+    if (a.truth == Certainty::no || b.truth == Certainty::no) return truth(Certainty::no, {});
+    if (a.truth == Certainty::yes && b.truth == Certainty::yes) return truth(Certainty::yes, {});
     return truth(Certainty::depends, a.missing | b.missing);
   }
 
@@ -79,7 +79,7 @@ class TreeWalker {
     const rules::Node& node = tree_[at];
     switch (node.op) {
       case Op::figure:
-        return figure(node.value, 0);
+        return figure(node.value, {});
       case Op::name:
       case Op::sum:
         return leaf(words(node));
@@ -102,7 +102,7 @@ class TreeWalker {
         out.range = quantity::hull(a.range, b.range);
         out.truth = a.truth == b.truth ? a.truth : Certainty::depends;
         const bool settled = out.range.exact() && out.truth != Certainty::depends;
-        out.missing = settled ? 0 : condition.missing | a.missing | b.missing;
+        out.missing = settled ? blend::MissingSet{} : condition.missing | a.missing | b.missing;
         return out;
       }
       case Op::both: {

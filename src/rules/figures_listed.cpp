@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <vector>
 
-#include "rules/machine.h"
+#include "rules/figures.h"
 #include "rules/words.h"
 
 namespace sudsmark::rules {
@@ -25,9 +25,13 @@ std::vector<std::string_view> index_numbers(std::string_view inci) {
 
 }  // namespace
 
+bool Figures::in_force(const catalogue::Row& row) const {
+  return rules::in_force({row.from, row.shelf, row.until}, days_.first_sold, days_.today);
+}
+
 /// Whether a table has what the subject's material is bought for, in each of the formula's markets
 /// that the table speaks of, on the machine's days.
-Value Machine::is_listed(std::uint32_t index, const Subject& subject) {
+Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
   const catalogue::Table& table = blend_.catalogue->tables[index];
   const Material& of = material(subject);
   std::vector<std::uint32_t> wanted;

@@ -1,0 +1,129 @@
+// Words of a formula and of the subject: what is stated, and texts that messages print.
+#include <bit>
+#include <variant>
+
+#include "rules/bringers.h"
+#include "rules/figures.h"
+#include "rules/words.h"
+
+namespace sudsmark::rules {
+
+void Figures::read_words(const std::vector<std::string>& markets) {
+  const auto take = [this](StatedWords which, std::string_view word, Span place) {
+    Words& words = words_[static_cast<std::size_t>(which)];
+    words.stated = true;
+    if (!words.place.somewhere()) words.place = place;
+    const auto at = find_word(info(which), word);
+    if (!at) return;
+    words.bits |= 1U << *at;
+    std::string& text = said_[static_cast<std::size_t>(which)];
+    if (!text.empty()) text += " and ";
+    text += info(which).known[*at];
+  };
+  const blend::Blend& said = blend_;
+  if (said.forming) take(StatedWords::forming, said.forming->text, said.forming->place);
+  if (said.users) take(StatedWords::users, said.users->text, said.users->place);
+  for (const blend::StatedWord& market : said.markets) {
+    if (markets.empty()) take(StatedWords::market, market.text, market.place);
+  }
+  for (const std::string& market : markets) {
+    take(StatedWords::market, market,
+         said.markets.empty() ? said.place : said.markets.front().place);
+  }
+  if (said.water) {
+    std::string_view named = said.water->named;
+    if (named.empty()) named = "figures";
+    take(StatedWords::bath_water, named, said.water->place);
+  }
+  if (!said.workshop) return;
+  if (const auto& mask = said.workshop->mask) take(StatedWords::mask, mask->text, mask->place);
+  if (const auto& drawn = said.workshop->extraction) {
+    take(StatedWords::extraction, drawn->text, drawn->place);
+  }
+}
+
+Words Figures::words(StatedWords which, const Subject& subject) const {
+  if (which != StatedWords::dustiness) return words_[static_cast<std::size_t>(which)];
+  Words words;
+  const std::optional<catalogue::Dust>& dust = material(subject).dust;
+  words.stated = dust && dust->dustiness != catalogue::Dustiness::unknown;
+  if (words.stated) words.bits = 1U << (static_cast<unsigned>(dust->dustiness) - 1U);
+  words.place = subject.place;
+  return words;
+}
+
+Value Figures::is_word(StatedWords which, std::uint32_t bits, const Subject& subject) {
+  const Words said = words(which, subject);
+  if (said.stated) return truth((said.bits & bits) != 0);
+  return truth(Certainty::depends, info(which).each == Each::material
+                                       ? lacks_of(info(which).missing, subject)
+                                       : lacks(info(which).missing, blend_.place));
+}
+
+Certainty Figures::sold_in(const std::vector<std::string>& markets, MissingSet& missing) {
+  if (markets.empty()) return Certainty::yes;
+  std::uint32_t bits = 0;
+  for (const std::string& market : markets) {
+    if (const auto at = find_word(info(StatedWords::market), market)) bits |= 1U << *at;
+  }
+  const Value sold = is_word(StatedWords::market, bits, Subject{});
+  missing |= sold.missing;
+  return sold.truth;
+}
+
+Value Figures::stated_text(StatedWords which, const Subject& subject) {
+  const StatedInfo& words_of = info(which);
+  const std::uint32_t bits = words(which, subject).bits;
+  if (bits != 0) {
+    const bool of_formula = words_of.each == Each::product;
+    return text_value(of_formula ? std::string_view(said_[static_cast<std::size_t>(which)])
+                                 : words_of.known[std::countr_zero(bits)]);
+  }
+  Value value;
+  value.known = false;
+  value.missing = words_of.each == Each::product ? lacks(words_of.missing, blend_.place)
+                                                 : lacks_of(words_of.missing, subject);
+  return value;
+}
+
+Value Figures::subject_text(SubjectText which, std::uint32_t column, const Subject& subject) {
+  const auto said = [&](std::string_view text, std::string_view missing) {
+    if (!text.empty()) return text_value(text);
+    Value value;
+    value.known = false;
+    if (!missing.empty()) value.missing = lacks(missing, blend_.place);
+    return value;
+  };
+  const catalogue::ProductKind& product = *blend_.product;
+  switch (which) {
+    case SubjectText::name:
+      return said(subject.name, {});
+    case SubjectText::product:
+      return said(product.name, {});
+    case SubjectText::fragrance_category:
+      return said(product.fragrance_category, "the fragrance category of this kind of product");
+    case SubjectText::neighbour_category:
+      return said(product.neighbour_category, "a neighbouring fragrance category");
+    case SubjectText::certificate_category: {
+      const blend::Scent* scent = blend_.scent(subject.ingredient->material);
+      if (scent != nullptr && !scent->category.empty()) return text_value(scent->category);
+      Value value;
+      value.known = false;
+      value.missing = lacks_of("the category that the certificate names", subject);
+      return value;
+    }
+    case SubjectText::brought_by:
+      sentences_.push_back(rules::brought_by(view(subject), subject));
+      return said(sentences_.back(), {});
+    case SubjectText::cell:
+      break;
+  }
+  const std::string* word = std::get_if<std::string>(&subject.row->cells[column]);
+  if (word != nullptr) return said(*word, {});
+  Value value;
+  value.known = false;
+  value.missing = lacks_cell(column, subject);
+  return value;
+}
+
+}  // namespace sudsmark::rules

@@ -1,0 +1,131 @@
+#include "rules/value.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace sudsmark::rules {
+namespace {
+
+/// A range that arithmetic on very large figures may have left without order.
+Range sane(const Range& range) {
+  if (std::isnan(range.low) || std::isnan(range.high)) return Range::unknown();
+  constexpr double most = std::numeric_limits<double>::max();
+  return {std::min(range.low, most), std::max(range.high, -most)};
+}
+
+Certainty related_ranges(Relation relation, const Range& a, const Range& b) {
+  switch (relation) {
+    case Relation::equal:
+      return quantity::equal(a, b);
+    case Relation::unequal:
+      return denied(quantity::equal(a, b));
+    case Relation::less:
+      return quantity::less(a, b);
+    case Relation::less_equal:
+      return quantity::less_or_equal(a, b);
+    case Relation::greater:
+      return quantity::less(b, a);
+    case Relation::greater_equal:
+      break;
+  }
+  return quantity::less_or_equal(b, a);
+}
+
+}  // namespace
+
+Value figure(const Range& range, const MissingSet& missing) {
+  Value value;
+  value.range = sane(range);
+  if (!value.range.exact()) value.missing = missing;
+  return value;
+}
+
+Value figure(const Measured& measured) {
+  return figure(measured.value, measured.missing);
+}
+
+Value truth(Certainty certainty, const MissingSet& missing) {
+  Value value;
+  value.truth = certainty;
+  if (certainty == Certainty::depends) value.missing = missing;
+  return value;
+}
+
+Value truth(bool is) {
+  return truth(is ? Certainty::yes : Certainty::no);
+}
+
+Value text_value(std::string_view text) {
+  Value value;
+  value.text = text;
+  return value;
+}
+
+Value unknown_value(MissingSet missing) {
+  Value value;
+  value.range = Range::unknown();
+  value.truth = Certainty::depends;
+  value.known = false;
+  value.missing = std::move(missing);
+  return value;
+}
+
+Certainty denied(Certainty truth) {
+  if (truth == Certainty::depends) return truth;
+  return truth == Certainty::yes ? Certainty::no : Certainty::yes;
+}
+
+Value both(const Value& a, const Value& b) {
+  if (a.truth == Certainty::no || b.truth == Certainty::no) return truth(Certainty::no);
+  if (a.truth == Certainty::yes) return b;
+  if (b.truth == Certainty::yes) return a;
+  return truth(Certainty::depends, a.missing | b.missing);
+}
+
+Value either(const Value& a, const Value& b) {
+  if (a.truth == Certainty::yes || b.truth == Certainty::yes) return truth(Certainty::yes);
+  if (a.truth == Certainty::no) return b;
+  if (b.truth == Certainty::no) return a;
+  return truth(Certainty::depends, a.missing | b.missing);
+}
+
+Value one_of(const Value& a, const Value& b, const MissingSet& missing) {
+  Value value;
+  value.range = quantity::hull(a.range, b.range);
+  value.truth = a.truth == b.truth ? a.truth : Certainty::depends;
+  value.text = a.text;
+  value.known = a.known && b.known && a.text == b.text;
+  const bool settled = value.range.exact() && value.truth != Certainty::depends && value.known;
+  if (!settled) value.missing = missing | a.missing | b.missing;
+  return value;
+}
+
+Value smaller(const Value& a, const Value& b) {
+  if (a.range.high <= b.range.low) return a;
+  if (b.range.high <= a.range.low) return b;
+  return figure(quantity::min(a.range, b.range), a.missing | b.missing);
+}
+
+Value greater(const Value& a, const Value& b) {
+  if (a.range.low >= b.range.high) return a;
+  if (b.range.low >= a.range.high) return b;
+  return figure(quantity::max(a.range, b.range), a.missing | b.missing);
+}
+
+Value related(Relation relation, const Value& a, const Value& b) {
+  return truth(related_ranges(relation, a.range, b.range), a.missing | b.missing);
+}
+
+Value within(const Value& figure, const Value& low, const Value& high) {
+  return both(related(Relation::less_equal, low, figure),
+              related(Relation::less_equal, figure, high));
+}
+
+Value same_text(const Value& a, const Value& b) {
+  if (!a.known || !b.known) return truth(Certainty::depends, a.missing | b.missing);
+  return truth(a.text == b.text);
+}
+
+}  // namespace sudsmark::rules
