@@ -30,7 +30,7 @@ inline constexpr std::size_t enum_size<rules::ValueKind> = 3;
 template <>
 inline constexpr std::size_t enum_size<rules::Each> = 6;
 template <>
-inline constexpr std::size_t enum_size<rules::Level> = 4;
+inline constexpr std::size_t enum_size<Level> = 4;
 template <>
 inline constexpr std::size_t enum_size<rules::Authority> = 3;
 
@@ -95,6 +95,11 @@ void visit(Archive& archive, typename Archive::template Of<MessagePart>& part) {
 }
 
 template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<CaseMessage>& one) {
+  archive(one.name, one.text);
+}
+
+template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
   archive(dates.from, dates.shelf, dates.until);
 }
@@ -107,7 +112,7 @@ void visit(Archive& archive, typename Archive::template Of<PairExample>& example
 /// Its place in a file is left out: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
-  archive(rule.paper);
+  archive(rule.paper, rule.decided_by, rule.cases);
   archive(rule.id, rule.title, rule.file, rule.each, rule.table, rule.when_text, rule.expect_text,
           rule.when, rule.expect, rule.otherwise, rule.undecided, rule.message_text, rule.message,
           rule.why, rule.remedy, rule.place_text, rule.places, rule.sources, rule.dates,
