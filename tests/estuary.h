@@ -15,14 +15,14 @@ inline std::filesystem::path golden(const std::string& name) {
   return testing::source_dir() / "tests/golden" / name;
 }
 
-inline Rulesets estuary_rulesets() {
-  std::vector<Problem> problems;
-  const Rulesets rulesets =
+/// Rules of a law and a workshop that the goldens are made with: alone, or over the built-in ones.
+inline Rulesets estuary_rulesets(bool bare = true) {
+  const auto rulesets =
       Rulesets::built_in().with({{"estuary.yaml", file_contents(golden("estuary.yaml"))},
                                  {"law.yaml", file_contents(golden("law.yaml"))}},
-                                true, problems);
-  for (const Problem& problem : problems) FAIL(problem.message);
-  return rulesets;
+                                bare);
+  for (const Problem& problem : rulesets.problems) FAIL(problem.message);
+  return *rulesets;
 }
 
 /// All that a check can fill, on one day.
@@ -40,9 +40,7 @@ inline CheckOptions in_full() {
 
 inline RunResult checked(const std::string& path, const std::string& text,
                          const Rulesets& rulesets) {
-  RunResult run;
-  check({path, text}, rulesets, in_full(), run);
-  return run;
+  return check({path, text}, rulesets, in_full());
 }
 
 inline RunResult estuary(const Rulesets& rulesets) {

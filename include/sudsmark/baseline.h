@@ -5,7 +5,6 @@
 // it is new. What weighs more than before is new too.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <string_view>
 
@@ -16,10 +15,9 @@ namespace sudsmark {
 /// The findings of a run as the text of a baseline. Needs CheckOptions::lines.
 [[nodiscard]] std::string baseline_text(const RunResult& run);
 
-/// Marks the findings of a run as new or unchanged, and notes what the baseline has and the run
-/// has not, of the files that the run could check. Returns an error's words if the text is no
-/// baseline; then the run is left as it was.
-[[nodiscard]] std::optional<std::string> compare_with_baseline(std::string_view text,
-                                                               RunResult& run);
+/// A run with its findings marked as new or unchanged, and with what the baseline has and the run
+/// has not, of the files that the run could check. No value, with a problem, if the text is no
+/// baseline; the problem names no file, since nobody said where the text is from.
+[[nodiscard]] Result<RunResult> with_baseline(RunResult run, std::string_view text);
 
 }  // namespace sudsmark

@@ -1,8 +1,7 @@
 // Checking: a formula's text in, verdicts and figures out.
 //
 //     const auto rulesets = sudsmark::Rulesets::built_in();
-//     sudsmark::RunResult run;
-//     sudsmark::check({"harbour.formula", text}, rulesets, {}, run);
+//     const auto run = sudsmark::check({"harbour.formula", text}, rulesets);
 //
 // Nothing here touches a console; files that a formula includes are asked for through a function.
 #pragma once
@@ -55,13 +54,14 @@ struct CheckOptions {
   bool lines = false;          ///< fill what a finding has of its line, and its fingerprint
 };
 
-/// Checks one formula and adds what came of it to a run: a formula, or problems.
-void check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options,
-           RunResult& run);
+/// Checks one formula. What came of it is a formula, or problems; RunResult::add puts several
+/// together.
+[[nodiscard]] RunResult check(const FormulaText& formula, const Rulesets& rulesets,
+                              const CheckOptions& options = {});
 
 /// Checks of the options against the rulesets: unknown rules and markets, with the nearest known.
-[[nodiscard]] std::vector<std::string> wrong_options(const CheckOptions& options,
-                                                     const Rulesets& rulesets);
+[[nodiscard]] std::vector<Problem> wrong_options(const CheckOptions& options,
+                                                 const Rulesets& rulesets);
 
 /// What the rules are called now that the options name by an id of before: "'old-id' is called
 /// 'new-id' now". They are asked all the same.

@@ -1,8 +1,8 @@
 // Comparing: what a tweak changes of its base, or one formula of another, and which of its edits
 // changed which verdict.
 //
-//     const auto base = sudsmark::base_of(tweak, options, problems);  // of a tweak alone
-//     const auto made = sudsmark::compare(*base, tweak, rulesets, options, problems);
+//     const auto base = sudsmark::base_of(tweak, options);  // of a tweak alone
+//     const auto made = sudsmark::compare(*base, tweak, rulesets, options);
 //     if (made) std::cout << sudsmark::compare_text(*made, {});
 //
 // `differences` compares two results that a caller has already, without causes.
@@ -91,16 +91,12 @@ struct Comparison {
 
 /// The base that a tweak names, read; none, with a problem, if the file is no tweak or its base
 /// cannot be read.
-[[nodiscard]] std::optional<FormulaText> base_of(const FormulaText& tweak,
-                                                 const CheckOptions& options,
-                                                 std::vector<Problem>& problems);
+[[nodiscard]] Result<FormulaText> base_of(const FormulaText& tweak, const CheckOptions& options);
 
 /// Checks and compares both, and finds the causes by switching single edits on, then pairs, then
 /// groups: the edits of the tweak where `base` is its base, else the lines that differ.
-[[nodiscard]] std::optional<Comparison> compare(const FormulaText& base, const FormulaText& tweak,
-                                                const Rulesets& rulesets,
-                                                const CheckOptions& options,
-                                                std::vector<Problem>& problems);
+[[nodiscard]] Result<Comparison> compare(const FormulaText& base, const FormulaText& tweak,
+                                         const Rulesets& rulesets, const CheckOptions& options);
 
 /// Whether any verdict got worse, or is newly undecided, and now weighs as much as a level.
 [[nodiscard]] bool got_worse(const Comparison& comparison, Level level);

@@ -1,6 +1,6 @@
 // Drill: exercises for new staff. What is wrong with a formula, and which line would you change?
 //
-//     for (const auto& exercise : sudsmark::exercises(rulesets, {})) {
+//     for (const auto& exercise : *sudsmark::exercises(rulesets, {})) {
 //       std::cout << sudsmark::exercise_text(exercise);
 //       const auto answer = sudsmark::judge(exercise, "7");  // what the trainee typed
 //       std::cout << answer.words << sudsmark::solution_text(exercise);
@@ -42,10 +42,10 @@ struct Exercise {
   [[nodiscard]] bool sound() const { return findings.empty(); }
 };
 
-/// Exercises in the order of the deal: about one in four of them has nothing wrong with it. `near`
-/// gets a sentence for each word of `about` that nothing is called by; nothing is dealt then.
-[[nodiscard]] std::vector<Exercise> exercises(const Rulesets& rulesets, const DrillOptions& options,
-                                              std::vector<std::string>& near);
+/// Exercises in the order of the deal: about one in four of them has nothing wrong with it. None,
+/// with a problem for each word of `about` that nothing is called by.
+[[nodiscard]] Result<std::vector<Exercise>> exercises(const Rulesets& rulesets,
+                                                      const DrillOptions& options);
 
 enum class Judgement : std::uint8_t {
   right,

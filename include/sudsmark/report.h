@@ -1,8 +1,6 @@
 // Reports: results as text for people and as JSON for programs.
 #pragma once
 
-#include <chrono>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -66,12 +64,6 @@ struct HtmlOptions {
                                   std::vector<std::string>& near);
 /// The rulesets in use: subjects, authority, edition, rules by id and title.
 [[nodiscard]] std::string rules_overview(const Rulesets& rulesets, bool verbose);
-/// Runs the examples of every rule as on a day (today); a problem for each that does not do as it
-/// should. `ran` counts them.
-[[nodiscard]] std::vector<Problem> verify_examples(const Rulesets& rulesets,
-                                                   std::optional<std::chrono::year_month_day> on,
-                                                   std::size_t& ran);
-
 /// Whether any finding is at or above a level, not allowed, and not known from a baseline.
 [[nodiscard]] bool reaches(const RunResult& run, Level level);
 

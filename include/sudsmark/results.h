@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace sudsmark {
@@ -34,8 +35,24 @@ struct Problem {
   std::uint32_t end_column = 0;
 };
 
+/// What a call made; without a value the problems say why it made nothing. The one shape of an
+/// error of all calls that can fail.
+template <class Value>
+struct Result {
+  std::optional<Value> value;
+  std::vector<Problem> problems;
+
+  [[nodiscard]] explicit operator bool() const { return value.has_value(); }
+  [[nodiscard]] Value& operator*() { return *value; }
+  [[nodiscard]] const Value& operator*() const { return *value; }
+  [[nodiscard]] Value* operator->() { return &*value; }
+  [[nodiscard]] const Value* operator->() const { return &*value; }
+};
+
 enum class Kind : std::uint8_t { pass, fail, review, open, not_applicable };
 enum class Level : std::uint8_t { none, note, warning, error };
+[[nodiscard]] std::string_view kind_word(Kind kind);  ///< "notApplicable" as SARIF spells it
+[[nodiscard]] std::string_view level_word(Level level);
 
 /// A figure that lies between two ends.
 struct Figure {
@@ -70,6 +87,7 @@ struct Finding {
   std::string subject_kind;  ///< "portion", "material", …; empty for the product
   std::string subject;
   std::optional<Figure> measured;
+  bool bound = false;  ///< `measured` is no more than an upper bound of what it is about
   std::optional<Figure> limit;
   std::vector<std::string> missing;  ///< what would decide it
   bool paper = false;                ///< what is missing is a paper of a supplier, to be kept
@@ -187,6 +205,7 @@ struct LabelWords {
   std::string words;
   bool exact = false;    ///< to be printed as they stand; else their sense
   bool certain = false;  ///< asked for by all that is known; else somebody judges the condition
+  bool of_foam = false;  ///< asked for because it foams in the bath, unless it is for adults alone
   std::string entry;
   std::string condition;
   std::vector<SourceNote> sources;
@@ -232,9 +251,23 @@ struct SheetItem {
   std::string note;   ///< of a weighing: on which scale
 };
 
+/// What was asked for and so filled of a FormulaResult: what is empty there is none then, and is
+/// not known where it was not asked for.
+struct Filled {
+  bool verdicts = false;
+  bool passes = false;    ///< and what does not apply; else these are counted and left out
+  bool measures = false;  ///< measures and composition
+  bool curves = false;
+  bool particulars = false;  ///< particulars, ingredients, portions, weighings, air
+  bool lines = false;        ///< what a finding has of its line, and its fingerprint
+  bool sheet = false;
+  bool labels = false;  ///< labels and papers
+};
+
 struct FormulaResult {
   std::string file;
   std::string name;
+  Filled filled;
   std::string on;                           ///< the day whose law was asked, as 2026-11-01
   std::vector<Finding> findings;            ///< in the order of rules, then of subjects
   std::size_t passes_left_out = 0;          ///< with CheckOptions::only_to_read
@@ -273,9 +306,15 @@ struct RunResult {
   std::vector<Problem> problems;
   bool compared = false;              ///< with a baseline
   std::vector<AbsentFinding> absent;  ///< what the baseline has and this run has not
+
+  /// Takes in what another run came to.
+  void add(RunResult&& other);
 };
 
 /// Screening, never an assessment: the words that every report carries.
-extern const char* const reminder;
+inline constexpr const char* reminder =
+    "These are screening checks, not a safety assessment. Local regulation and a qualified safety "
+    "assessor decide; the fragrance certificates and safety data sheets of your own suppliers come "
+    "first.";
 
 }  // namespace sudsmark

@@ -1,7 +1,6 @@
 // Suggesting: the smallest changes of amounts that mend what a check finds broken.
 //
-//     std::vector<sudsmark::Problem> problems;
-//     const auto made = sudsmark::suggest(formula, rulesets, options, {}, problems);
+//     const auto made = sudsmark::suggest(formula, rulesets, options, {});
 //     if (made) std::cout << sudsmark::suggest_text(*made, {});
 //
 // A suggestion moves what the maker's own lines hold, keeps the total, moves nothing that a `keep`
@@ -84,11 +83,9 @@ struct Suggestion {
 };
 
 /// None, with problems, if the formula cannot be checked.
-[[nodiscard]] std::optional<Suggestion> suggest(const FormulaText& formula,
-                                                const Rulesets& rulesets,
-                                                const CheckOptions& options,
-                                                const SuggestOptions& how,
-                                                std::vector<Problem>& problems);
+[[nodiscard]] Result<Suggestion> suggest(const FormulaText& formula, const Rulesets& rulesets,
+                                         const CheckOptions& options,
+                                         const SuggestOptions& suggest_options);
 
 /// An answer as a tweak of the formula at a path (relative to the tweak's folder), with its reasons
 /// in comments. `batch` is what CheckOptions asked for.
@@ -116,9 +113,8 @@ struct Swaps {
 };
 
 /// None, with a problem, if the formula does not hold that material or cannot be checked.
-[[nodiscard]] std::optional<Swaps> swaps(const FormulaText& formula, const std::string& name,
-                                         const Rulesets& rulesets, const CheckOptions& options,
-                                         std::vector<Problem>& problems);
+[[nodiscard]] Result<Swaps> swaps(const FormulaText& formula, const std::string& name,
+                                  const Rulesets& rulesets, const CheckOptions& options);
 
 [[nodiscard]] std::string suggest_text(const Suggestion& suggestion, const TextOptions& options);
 [[nodiscard]] std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,

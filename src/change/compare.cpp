@@ -16,7 +16,7 @@ void add_causes(const change::Variants& variants, Comparison& comparison) {
   std::vector<change::VerdictKey> keys;
   std::set<std::string> rules;
   for (const VerdictChange& change : comparison.verdicts) {
-    keys.emplace_back(change.rule, change.subject_kind, change.subject, change.which);
+    keys.push_back({change.rule, change.subject_kind, change.subject, change.which});
     rules.insert(change.rule);
   }
   const auto shows = [&](const std::vector<bool>& on) {
@@ -38,47 +38,41 @@ void add_causes(const change::Variants& variants, Comparison& comparison) {
 
 }  // namespace
 
-std::optional<FormulaText> base_of(const FormulaText& tweak, const CheckOptions& options,
-                                   std::vector<Problem>& problems) {
+Result<FormulaText> base_of(const FormulaText& tweak, const CheckOptions& options) {
+  const auto failed = [&](std::string words) {
+    return Result<FormulaText>{{}, {{tweak.path, 0, 0, std::move(words), {}}}};
+  };
   const auto path = change::base_path(tweak);
-  if (!path) {
-    problems.push_back(
-        {tweak.path, 0, 0, "this is no tweak: name the formula to compare it with", {}});
-    return std::nullopt;
-  }
+  if (!path) return failed("this is no tweak: name the formula to compare it with");
   auto bytes = options.read ? options.read(*path) : std::nullopt;
-  if (!bytes) {
-    problems.push_back({tweak.path, 0, 0, "the base '" + *path + "' cannot be read", {}});
-    return std::nullopt;
-  }
-  return FormulaText{*path, std::move(*bytes), false};
+  if (!bytes) return failed("the base '" + *path + "' cannot be read");
+  return {FormulaText{*path, std::move(*bytes), false}, {}};
 }
 
-std::optional<Comparison> compare(const FormulaText& base, const FormulaText& tweak,
-                                  const Rulesets& rulesets, const CheckOptions& options,
-                                  std::vector<Problem>& problems) {
-  CheckOptions in_full = options;
-  in_full.on = options.on.value_or(front::today());
+Result<Comparison> compare(const FormulaText& base, const FormulaText& tweak,
+                           const Rulesets& rulesets, const CheckOptions& options) {
+  CheckOptions in_full = front::with_day(options);
   in_full.measures = true;
   in_full.particulars = true;
-  RunResult run;
   // what changes is asked of the tweak alone: a base that is a tweak itself is where this one
   // starts
   in_full.own_base = false;
-  check(base, rulesets, in_full, run);
+  RunResult run = check(base, rulesets, in_full);
   in_full.base = base;
-  check(tweak, rulesets, in_full, run);
+  run.add(check(tweak, rulesets, in_full));
   // a base that cannot be used is told once, though the tweak meets it again
+  Result<Comparison> out;
   std::set<std::string> told;
   for (Problem& problem : run.problems) {
     const std::string words = problem_lines({problem});
-    if (told.insert(words).second) problems.push_back(std::move(problem));
+    if (told.insert(words).second) out.problems.push_back(std::move(problem));
   }
-  if (run.formulas.size() != 2 || !run.problems.empty()) return std::nullopt;
-  Comparison out = differences(std::move(run.formulas[0]), std::move(run.formulas[1]));
+  if (run.formulas.size() != 2 || !out.problems.empty()) return out;
+  Comparison& made =
+      out.value.emplace(differences(std::move(run.formulas[0]), std::move(run.formulas[1])));
   const change::Variants variants(base, tweak, rulesets, in_full);
-  out.edits = variants.edits();
-  if (!out.verdicts.empty()) add_causes(variants, out);
+  made.edits = variants.edits();
+  if (!made.verdicts.empty()) add_causes(variants, made);
   return out;
 }
 

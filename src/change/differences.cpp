@@ -135,7 +135,7 @@ std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings
   std::map<VerdictKey, int> seen;
   for (const Finding& finding : findings) {
     VerdictKey key{finding.rule, finding.subject_kind, finding.subject, 0};
-    std::get<3>(key) = seen[key]++;
+    key.which = seen[key]++;
     order.push_back(key);
     out[key] = &finding;
   }
@@ -172,7 +172,10 @@ std::vector<VerdictChange> verdicts(const FormulaResult& before, const FormulaRe
     if (!way) continue;
     VerdictChange one;
     one.direction = *way;
-    std::tie(one.rule, one.subject_kind, one.subject, one.which) = key;
+    one.rule = key.rule;
+    one.subject_kind = key.subject_kind;
+    one.subject = key.subject;
+    one.which = key.which;
     const auto applies = [](const Finding* finding) {
       return finding != nullptr && finding->kind != Kind::not_applicable;
     };
@@ -243,7 +246,7 @@ void refer_to(const FormulaResult& base, FormulaResult& tweak) {
   std::map<VerdictKey, int> seen;
   for (Finding& finding : tweak.findings) {
     VerdictKey key{finding.rule, finding.subject_kind, finding.subject, 0};
-    std::get<3>(key) = seen[key]++;
+    key.which = seen[key]++;
     if (weight(finding) == 0) continue;
     const auto old = then.find(key);
     const int was = old == then.end() ? 0 : weight(*old->second);

@@ -9,7 +9,6 @@
 #include "formula/parse.h"
 #include "formula/tree.h"
 #include "front/parts.h"
-#include "front/today.h"
 #include "measures/weighing_measures.h"
 #include "rules/check.h"
 
@@ -28,11 +27,11 @@ Variants::Variants(const FormulaText& base, const FormulaText& tweak, const Rule
                    const CheckOptions& options)
     : base_(base),
       tweak_(tweak),
-      parts_(rulesets.parts()),
+      parts_(front::parts(rulesets)),
       options_(options),
       same_name_(blend::same_name(parts_.catalogue)) {
   text::Diagnostics ignored;
-  from_ = formula::assemble(sources_, sources_.add(base.path, base.text), how(), ignored);
+  from_ = formula::assemble(sources_, sources_.add(base.path, base.text), reading(), ignored);
   if (from_) base_blend_ = mix(*from_);
   const auto named = base_path(tweak);
   const std::string given = std::filesystem::path(base.path).lexically_normal().generic_string();
@@ -42,7 +41,7 @@ Variants::Variants(const FormulaText& base, const FormulaText& tweak, const Rule
     take(formula::switches_of(*document.tweak, sources_));
     return;
   }
-  to_ = formula::assemble(sources_, sources_.add(tweak.path, tweak.text), how(), ignored);
+  to_ = formula::assemble(sources_, sources_.add(tweak.path, tweak.text), reading(), ignored);
   if (!from_ || !to_) return;
   between_.emplace(*from_, *to_, same_name_, sources_);
   take(between_->switches());
@@ -62,13 +61,13 @@ void Variants::take(const std::vector<formula::Switch>& switches) {
   }
 }
 
-formula::AssembleOptions Variants::how() const {
-  formula::AssembleOptions how;
-  how.read = options_.read;
-  how.allow_outside = options_.allow_outside;
-  how.batch = options_.batch;
-  how.same_name = same_name_;
-  return how;
+formula::AssembleOptions Variants::reading() const {
+  formula::AssembleOptions out;
+  out.read = options_.read;
+  out.allow_outside = options_.allow_outside;
+  out.batch = options_.batch;
+  out.same_name = same_name_;
+  return out;
 }
 
 std::optional<formula::Card> Variants::card(const std::vector<bool>& on,
@@ -78,7 +77,7 @@ std::optional<formula::Card> Variants::card(const std::vector<bool>& on,
   if (between_) {
     out = between_->with(on, diagnostics);
   } else {
-    formula::AssembleOptions some = how();
+    formula::AssembleOptions some = reading();
     some.revise = [&](formula::Tweak& tweak) { formula::leave_only(on, tweak); };
     out = formula::assemble(sources, sources.add(tweak_.path, tweak_.text), some, diagnostics);
   }
@@ -102,21 +101,22 @@ std::vector<int> Variants::weights(const std::vector<bool>& on, const std::vecto
   if (!card) return {};
   const auto blend = mix(*card);
   if (!blend) return {};
-  rules::EvaluateOptions how;
-  how.base = base_blend_ ? &*base_blend_ : nullptr;
-  how.on = options_.on.value_or(front::today());
-  how.markets = options_.markets;
-  how.passes_in_full = false;
+  rules::EvaluateOptions asking;
+  asking.base = base_blend_ ? &*base_blend_ : nullptr;
+  asking.on = *options_.on;
+  asking.markets = options_.markets;
+  asking.passes_in_full = false;
   for (const rules::Rule& rule : parts_.ruleset.rules)
-    how.chosen.push_back(rules.contains(rule.id));
+    asking.chosen.push_back(rules.contains(rule.id));
   blend::MissingTable missing;
   std::map<VerdictKey, int> found;
   std::map<VerdictKey, int> seen;
-  for (const rules::Verdict& verdict : rules::evaluate(parts_.ruleset, *blend, missing, how)) {
-    VerdictKey key{parts_.ruleset.rules[verdict.rule].id, verdict.subject_kind, verdict.subject, 0};
-    std::get<3>(key) = seen[key]++;
-    found[key] = weight(static_cast<Kind>(verdict.kind), static_cast<Level>(verdict.level),
-                        verdict.allowed.has_value(), verdict.met_from_memory);
+  for (const rules::Verdict& verdict : rules::evaluate(parts_.ruleset, *blend, missing, asking)) {
+    VerdictKey key{parts_.ruleset.rules[verdict.rule].id, std::string(verdict.subject_kind),
+                   std::string(verdict.subject), 0};
+    key.which = seen[key]++;
+    found[key] =
+        weight(verdict.kind, verdict.level, verdict.allowed.has_value(), verdict.met_from_memory);
   }
   std::vector<int> out;
   for (const VerdictKey& key : keys) {

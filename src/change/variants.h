@@ -12,12 +12,14 @@
 #include "blend/blend.h"
 #include "change/weight.h"
 #include "formula/between.h"
+#include "front/parts.h"
 #include "text/source.h"
 
 namespace sudsmark::change {
 
 class Variants {
  public:
+  /// `options` names a day.
   Variants(const FormulaText& base, const FormulaText& tweak, const Rulesets& rulesets,
            const CheckOptions& options);
 
@@ -29,7 +31,7 @@ class Variants {
                                          const std::set<std::string>& rules) const;
 
  private:
-  [[nodiscard]] formula::AssembleOptions how() const;
+  [[nodiscard]] formula::AssembleOptions reading() const;
   [[nodiscard]] std::optional<formula::Card> card(const std::vector<bool>& on,
                                                   text::Sources& sources) const;
   [[nodiscard]] std::optional<blend::Blend> mix(const formula::Card& card) const;
@@ -37,7 +39,7 @@ class Variants {
 
   const FormulaText& base_;
   const FormulaText& tweak_;
-  const Rulesets::Parts& parts_;
+  const front::Parts& parts_;
   const CheckOptions& options_;
   text::Sources sources_;
   std::optional<formula::Card> from_;

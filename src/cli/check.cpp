@@ -23,9 +23,12 @@ Exit compare(const Arguments& arguments, RunResult& run) {
   if (arguments.baseline.empty()) return Exit::fine;
   const auto text = text::read_file(arguments.baseline, most_baseline);
   if (!text) return wrong("the baseline '" + arguments.baseline + "' cannot be read");
-  if (const auto error = compare_with_baseline(*text, run)) {
-    return wrong("the baseline '" + arguments.baseline + "' cannot be used: " + *error);
+  auto marked = with_baseline(std::move(run), *text);
+  if (!marked) {
+    return wrong("the baseline '" + arguments.baseline +
+                 "' cannot be used: " + marked.problems.front().message);
   }
+  run = std::move(*marked);
   return Exit::fine;
 }
 
@@ -35,12 +38,12 @@ void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, RunRe
     if (formula.file == "-") continue;
     std::vector<Problem> none;
     const auto tweak = read_formula(formula.file, false, none);
-    const auto base = tweak ? base_of(*tweak, options, none) : std::nullopt;
+    if (!tweak) continue;
+    const auto base = base_of(*tweak, options);
     if (!base) continue;
-    RunResult reference;
     CheckOptions alone = options;
     alone.own_base = false;  // what the base changed of a base of its own is no news
-    sudsmark::check(*base, rulesets, alone, reference);
+    RunResult reference = sudsmark::check(*base, rulesets, alone);
     if (!reference.formulas.empty()) refer_to(reference.formulas.front(), formula);
   }
 }

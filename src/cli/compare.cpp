@@ -7,15 +7,20 @@
 namespace sudsmark::cli {
 namespace {
 
-std::optional<Comparison> compared(const Arguments& arguments, const Rulesets& rulesets,
-                                   const CheckOptions& options, std::vector<Problem>& problems) {
+Result<Comparison> compared(const Arguments& arguments, const Rulesets& rulesets,
+                            const CheckOptions& options) {
+  std::vector<Problem> problems;
   const bool alone = arguments.files.size() == 1;
   const auto tweak = read_formula(arguments.files.back(), false, problems);
-  if (!tweak) return std::nullopt;
-  const auto base = alone ? base_of(*tweak, options, problems)
-                          : read_formula(arguments.files.front(), false, problems);
-  if (!base) return std::nullopt;
-  return sudsmark::compare(*base, *tweak, rulesets, options, problems);
+  if (!tweak) return {{}, std::move(problems)};
+  if (alone) {
+    const auto base = base_of(*tweak, options);
+    if (!base) return {{}, base.problems};
+    return sudsmark::compare(*base, *tweak, rulesets, options);
+  }
+  const auto base = read_formula(arguments.files.front(), false, problems);
+  if (!base) return {{}, std::move(problems)};
+  return sudsmark::compare(*base, *tweak, rulesets, options);
 }
 
 std::string report(const Arguments& arguments, const Output& output, const Comparison& comparison,
@@ -37,9 +42,8 @@ Exit compare(const Arguments& arguments) {
   if (!outputs || !rulesets) return Exit::unusable;
   const auto options = check_options(arguments, *rulesets);
   if (!options) return Exit::unusable;
-  std::vector<Problem> problems;
-  const auto comparison = compared(arguments, *rulesets, *options, problems);
-  tell(problems, arguments.ascii);
+  const auto comparison = compared(arguments, *rulesets, *options);
+  tell(comparison.problems, arguments.ascii);
   if (!comparison) return Exit::unusable;
   Exit exit = got_worse(*comparison, arguments.fail_on) ? Exit::found : Exit::fine;
   for (const Output& output : *outputs) {

@@ -57,11 +57,10 @@ Exit drill(const Arguments& arguments) {
   options.count = arguments.count;
   options.deal = arguments.deal;
   options.on = checking->on;
-  std::vector<std::string> near;
-  const auto dealt = exercises(*rulesets, options, near);
-  for (const std::string& sentence : near) complain(sentence);
-  if (!near.empty()) return Exit::unusable;
-  if (dealt.empty()) {
+  const auto dealt = exercises(*rulesets, options);
+  for (const Problem& problem : dealt.problems) complain(problem.message);
+  if (!dealt) return Exit::unusable;
+  if (dealt->empty()) {
     complain("no rule that was asked for has an example to make an exercise of");
     return Exit::unusable;
   }
@@ -71,8 +70,8 @@ Exit drill(const Arguments& arguments) {
   std::string handout;
   std::size_t solved = 0;
   std::size_t asked = 0;
-  for (const Exercise& exercise : dealt) {
-    const std::string question = exercise_text(exercise, asked + 1, dealt.size());
+  for (const Exercise& exercise : *dealt) {
+    const std::string question = exercise_text(exercise, asked + 1, dealt->size());
     if (arguments.answers) {
       ++asked;
       handout += question + "\n" + solution_text(exercise) + "\n";

@@ -13,8 +13,7 @@ Exit rules(const Arguments& arguments) {
   if (!arguments.verify) {
     return deliver(arguments, rules_overview(*rulesets, arguments.verbose), Exit::fine);
   }
-  std::size_t ran = 0;
-  const std::vector<Problem> problems = verify_examples(*rulesets, std::nullopt, ran);
+  const auto [ran, problems] = verify_examples(*rulesets);
   tell(problems, arguments.ascii);
   const std::string words = std::to_string(ran) + " examples ran, " +
                             std::to_string(problems.size()) +

@@ -65,7 +65,7 @@ std::vector<Job> jobs_of(const std::vector<std::string>& arguments, RunResult& r
 void check_one(const Job& job, const Rulesets& rulesets, const CheckOptions& options,
                RunResult& run) {
   const auto formula = read_formula(job.path, job.in_folder, run.problems);
-  if (formula) sudsmark::check(*formula, rulesets, options, run);
+  if (formula) run.add(sudsmark::check(*formula, rulesets, options));
 }
 
 /// "6kg", "6 kg", "500 g" [g].
@@ -110,11 +110,9 @@ std::optional<Rulesets> load_rulesets(const Arguments& arguments) {
   if (!sound) return std::nullopt;
   const Rulesets built_in = Rulesets::built_in();
   if (texts.empty() && !arguments.bare) return built_in;
-  std::vector<Problem> problems;
-  const Rulesets all = built_in.with(texts, arguments.bare, problems);
-  tell(problems, arguments.ascii);
-  if (!problems.empty()) return std::nullopt;
-  return all;
+  const Result<Rulesets> all = built_in.with(texts, arguments.bare);
+  tell(all.problems, arguments.ascii);
+  return all.value;
 }
 
 std::optional<CheckOptions> check_options(const Arguments& arguments, const Rulesets& rulesets) {
@@ -140,8 +138,8 @@ std::optional<CheckOptions> check_options(const Arguments& arguments, const Rule
       sound = false;
     }
   }
-  for (const std::string& words : wrong_options(options, rulesets)) {
-    complain(words);
+  for (const Problem& wrong : wrong_options(options, rulesets)) {
+    complain(wrong.message);
     sound = false;
   }
   for (const std::string& words : renamed_rules(options, rulesets)) complain(words);

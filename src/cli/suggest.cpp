@@ -54,8 +54,7 @@ Exit write_tweak(const Arguments& arguments, const Suggestion& suggestion, const
   }
   const std::size_t answer = arguments.answer - 1;
   const std::string text = suggested_tweak(suggestion, answer, *base, options.batch);
-  RunResult run;
-  sudsmark::check({arguments.write, text, false}, rulesets, options, run);
+  RunResult run = sudsmark::check({arguments.write, text, false}, rulesets, options);
   tell(run.problems, arguments.ascii);
   const bool left = !suggestion.answers[answer].left.empty();
   if (!run.problems.empty() || (!left && reaches(run, arguments.fail_on))) {
@@ -69,9 +68,8 @@ Exit write_tweak(const Arguments& arguments, const Suggestion& suggestion, const
 
 Exit rank_swaps(const Arguments& arguments, const std::vector<Output>& outputs,
                 const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
-  std::vector<Problem> problems;
-  const auto found = swaps(formula, arguments.swap, rulesets, options, problems);
-  tell(problems, arguments.ascii);
+  const auto found = swaps(formula, arguments.swap, rulesets, options);
+  tell(found.problems, arguments.ascii);
   if (!found) return Exit::unusable;
   Exit exit = found->choices.empty() ? Exit::found : Exit::fine;
   for (const Output& output : outputs) {
@@ -100,9 +98,9 @@ Exit suggest(const Arguments& arguments) {
   }
   SuggestOptions how;
   how.threshold = arguments.fail_on;
-  const auto suggestion =
-      formula ? sudsmark::suggest(*formula, *rulesets, *options, how, problems) : std::nullopt;
-  tell(problems, arguments.ascii);
+  const auto suggestion = formula ? sudsmark::suggest(*formula, *rulesets, *options, how)
+                                  : Result<Suggestion>{{}, std::move(problems)};
+  tell(suggestion.problems, arguments.ascii);
   if (!suggestion) return Exit::unusable;
   Exit exit = suggestion->mended() ? Exit::fine : Exit::found;
   for (const Output& output : *outputs) {

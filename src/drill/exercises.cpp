@@ -5,6 +5,7 @@
 #include <sudsmark/drill.h>
 
 #include "front/parts.h"
+#include "front/today.h"
 #include "text/hash.h"
 #include "text/name.h"
 
@@ -29,9 +30,10 @@ std::string renamed(std::string formula) {
 class Dealer {
  public:
   Dealer(const Rulesets& rulesets, const DrillOptions& options)
-      : rulesets_(rulesets), ruleset_(rulesets.parts().ruleset), options_(options) {
-    how_.on = options.on;
-    how_.passes_in_full = false;
+      : rulesets_(rulesets), ruleset_(front::parts(rulesets).ruleset), options_(options) {
+    checking_.on = options.on;
+    checking_ = front::with_day(std::move(checking_));
+    checking_.passes_in_full = false;
   }
 
   std::vector<Exercise> deal() {
@@ -52,7 +54,7 @@ class Dealer {
 
  private:
   [[nodiscard]] bool asked_for(const rules::Rule& rule) const {
-    if (options_.about.empty()) return rule.otherwise >= rules::Level::warning;
+    if (options_.about.empty()) return rule.otherwise >= Level::warning;
     const auto means = [&](const std::string& word) {
       return word == rule.id || text::fold(word) == text::fold(ruleset_.files[rule.file].name) ||
              text::fold(word) == text::fold(ruleset_.files[rule.file].subject);
@@ -81,8 +83,7 @@ class Dealer {
   /// What a check finds broken there, the rule's own first.
   [[nodiscard]] std::vector<Finding> wrong(const std::string& rule,
                                            const std::string& formula) const {
-    RunResult run;
-    check({"exercise", formula}, rulesets_, how_, run);
+    RunResult run = check({"exercise", formula}, rulesets_, checking_);
     std::vector<Finding> out;
     for (FormulaResult& result : run.formulas) {
       for (Finding& finding : result.findings) {
@@ -103,15 +104,15 @@ class Dealer {
   const Rulesets& rulesets_;
   const rules::Ruleset& ruleset_;
   const DrillOptions& options_;
-  CheckOptions how_;
+  CheckOptions checking_;
   std::vector<Exercise> out_;
 };
 
 }  // namespace
 
-std::vector<Exercise> exercises(const Rulesets& rulesets, const DrillOptions& options,
-                                std::vector<std::string>& near) {
-  const rules::Ruleset& ruleset = rulesets.parts().ruleset;
+Result<std::vector<Exercise>> exercises(const Rulesets& rulesets, const DrillOptions& options) {
+  Result<std::vector<Exercise>> out;
+  const rules::Ruleset& ruleset = front::parts(rulesets).ruleset;
   for (const std::string& word : options.about) {
     std::vector<std::string> known;
     bool found = ruleset.find_rule(word).has_value();
@@ -123,11 +124,12 @@ std::vector<Exercise> exercises(const Rulesets& rulesets, const DrillOptions& op
     if (found) continue;
     for (const rules::Rule& rule : ruleset.rules) known.push_back(rule.id);
     const std::vector<std::string> nearest = text::nearest(word, known);
-    near.push_back("'" + word + "' is no rule and no subject of rules" +
-                   (nearest.empty() ? "" : "; perhaps " + text::listed(nearest)));
+    Problem& problem = out.problems.emplace_back();
+    problem.message = "'" + word + "' is no rule and no subject of rules" +
+                      (nearest.empty() ? "" : "; perhaps " + text::listed(nearest));
   }
-  if (!near.empty()) return {};
-  return Dealer(rulesets, options).deal();
+  if (out.problems.empty()) out.value = Dealer(rulesets, options).deal();
+  return out;
 }
 
 }  // namespace sudsmark

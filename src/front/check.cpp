@@ -1,9 +1,9 @@
 // The street front's check: a formula's text through all rooms, and what came of it as plain
 // values.
 #include <sudsmark/check.h>
-#include <sudsmark/label.h>
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "blend/blend.h"
@@ -34,29 +34,15 @@ using namespace wording;
 
 namespace {
 
-Kind kind_of(rules::Kind kind) {
-  return static_cast<Kind>(kind);
-}
-Level level_of(rules::Level level) {
-  return static_cast<Level>(level);
-}
-
-/// Whether `--only` and `--without` leave an id that is no rule's.
-bool is_wanted(std::string_view id, const CheckOptions& options) {
-  const auto names = [&](const std::vector<std::string>& list) {
-    return std::any_of(list.begin(), list.end(),
-                       [&](const std::string& one) { return text::fold(one) == text::fold(id); });
-  };
-  return (options.only.empty() || names(options.only)) && !names(options.without);
-}
-
 /// All that one check works with.
-class Checking {
+class FormulaCheck {
  public:
-  Checking(const Rulesets& rulesets, const CheckOptions& options)
-      : parts_(rulesets.parts()), options_(options), on_(options.on.value_or(front::today())) {}
+  /// `options` names a day.
+  FormulaCheck(const Rulesets& rulesets, const CheckOptions& options)
+      : parts_(front::parts(rulesets)), options_(options), on_(*options.on) {}
 
-  void run(const FormulaText& formula, RunResult& run) {
+  RunResult run(const FormulaText& formula) {
+    RunResult run;
     const auto file = sources_.add(formula.path, formula.text);
     const auto blend = mix(file);
     if (!blend || !diagnostics_.empty()) {
@@ -65,12 +51,16 @@ class Checking {
         if (library && formula.in_folder) continue;
         run.problems.push_back(front::problem(diagnostic, sources_));
       }
-      return;
+      return run;
     }
     FormulaResult result;
     result.file = formula.path;
     result.name = blend->name;
     result.on = rules::day_words(on_);
+    result.filled = {options_.verdicts,    options_.verdicts && !options_.only_to_read,
+                     options_.measures,    options_.curves,
+                     options_.particulars, options_.lines,
+                     options_.sheet,       options_.label};
     for (const text::Diagnostic& note : blend->notes) {
       result.notes.push_back(front::problem(note, sources_));
     }
@@ -95,18 +85,19 @@ class Checking {
       front::add_air(*blend, result.air);
     }
     run.formulas.push_back(std::move(result));
+    return run;
   }
 
  private:
   /// What rules over a tweak and its base hold the formula against: what the caller gave, or what a
   /// tweak names, which the reading of the formula fills in.
-  void ask_for_base(formula::AssembleOptions& how) {
+  void ask_for_base(formula::AssembleOptions& reading) {
     if (options_.base) {
       const auto file = sources_.add(options_.base->path, options_.base->text);
-      const auto card = formula::assemble(sources_, file, how, diagnostics_);
+      const auto card = formula::assemble(sources_, file, reading, diagnostics_);
       if (card) base_ = mixed(*card, diagnostics_);
     } else if (options_.own_base) {
-      how.base = &own_base_;
+      reading.base = &own_base_;
     }
   }
 
@@ -131,11 +122,11 @@ class Checking {
     if (wrong.empty()) base_ = mixed(*own_base_.card, wrong);
     if (wrong.empty()) return;
     base_.reset();
-    const text::Position at = sources_.position(place);
+    const text::Position position = sources_.position(place);
     Problem note;
     note.file = sources_.path(place);
-    note.line = at.line;
-    note.column = at.column;
+    note.line = position.line;
+    note.column = position.column;
     note.message = "what it changes is not looked at, since its base does not stand by itself: " +
                    text::sentence(wrong.in_order().front());
     result.notes.push_back(std::move(note));
@@ -152,46 +143,46 @@ class Checking {
   }
 
   std::optional<blend::Blend> mix(text::FileIndex file) {
-    formula::AssembleOptions how;
-    how.read = options_.read;
-    how.allow_outside = options_.allow_outside;
-    how.batch = options_.batch;
-    how.same_name = blend::same_name(parts_.catalogue);
-    if (options_.verdicts) ask_for_base(how);
-    const auto card = formula::assemble(sources_, file, how, diagnostics_);
+    formula::AssembleOptions reading;
+    reading.read = options_.read;
+    reading.allow_outside = options_.allow_outside;
+    reading.batch = options_.batch;
+    reading.same_name = blend::same_name(parts_.catalogue);
+    if (options_.verdicts) ask_for_base(reading);
+    const auto card = formula::assemble(sources_, file, reading, diagnostics_);
     if (!card || !diagnostics_.empty()) return std::nullopt;
     auto blend = mixed(*card, diagnostics_);
-    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_, label_findings);
+    if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
     return blend;
   }
 
   void add_findings(const blend::Blend& blend, FormulaResult& result) {
     blend::MissingTable missing;
-    rules::EvaluateOptions how;
-    how.on = options_.on.value_or(front::today());
-    how.markets = options_.markets;
+    rules::EvaluateOptions asking;
+    asking.on = on_;
+    asking.markets = options_.markets;
     std::vector<std::string> unknown;
     if (!options_.only.empty() || !options_.without.empty()) {
-      how.chosen = rules::chosen_rules(parts_.ruleset, options_.only, options_.without, unknown);
+      asking.chosen = rules::chosen_rules(parts_.ruleset, options_.only, options_.without, unknown);
     }
-    how.passes_in_full = options_.passes_in_full;
-    how.base = base_ ? &*base_ : nullptr;
+    asking.passes_in_full = options_.passes_in_full;
+    asking.base = base_ ? &*base_ : nullptr;
     OpenRows open;
-    for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, how)) {
+    for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, asking)) {
       if (options_.only_to_read && (left_out(verdict, result) || told(verdict, open, result))) {
         continue;
       }
       result.findings.push_back(finding(std::move(verdict), missing));
     }
-    add_label_findings(blend, result.findings);
+    add_label_findings(blend, asking.chosen, result.findings);
     if (options_.lines) front::add_fingerprints(result.findings);
   }
 
   /// Counts a verdict that nobody must read.
   static bool left_out(const rules::Verdict& verdict, FormulaResult& result) {
-    if (verdict.kind == rules::Kind::pass && !verdict.allowed) {
+    if (verdict.kind == Kind::pass && !verdict.allowed) {
       ++result.passes_left_out;
-    } else if (verdict.kind == rules::Kind::not_applicable) {
+    } else if (verdict.kind == Kind::not_applicable) {
       ++result.not_applicable_left_out;
     } else {
       return false;
@@ -211,13 +202,13 @@ class Checking {
 
   /// Counts a verdict that another row's says already.
   static bool told(const rules::Verdict& verdict, OpenRows& open, FormulaResult& result) {
-    const bool of_a_row = verdict.kind == rules::Kind::open && verdict.row != nullptr &&
+    const bool of_a_row = verdict.kind == Kind::open && verdict.row != nullptr &&
                           !verdict.missing.empty() && !verdict.paper && !verdict.allowed;
     if (!of_a_row) return false;
     if (open.rule != verdict.rule) open = {verdict.rule, {}};
     for (const OpenRows::Row& row : open.rows) {
       Finding& first = result.findings[row.finding];
-      if (row.missing != verdict.missing || first.level != level_of(verdict.level)) continue;
+      if (row.missing != verdict.missing || first.level != verdict.level) continue;
       ++first.alike_left_out;
       return true;
     }
@@ -225,26 +216,34 @@ class Checking {
     return false;
   }
 
-  void add_label_findings(const blend::Blend& blend, std::vector<Finding>& findings) const {
+  /// What the label section has wrong, of the rules that are asked: `chosen`, or all if empty.
+  void add_label_findings(const blend::Blend& blend, const std::vector<bool>& chosen,
+                          std::vector<Finding>& findings) const {
     const auto markets = label::label_markets(blend, options_.markets);
-    for (label::LabelFault& fault : label::label_faults(blend, markets, on_)) {
-      if (!is_wanted(fault.id, options_)) continue;
+    const rules::Ruleset& ruleset = parts_.ruleset;
+    for (label::LabelFault& fault : label::label_faults(blend, ruleset, markets, on_)) {
+      if (!chosen.empty() && !chosen[fault.rule]) continue;
+      const rules::Rule& rule = ruleset.rules[fault.rule];
       Finding out;
-      out.rule = fault.id;
+      out.rule = rule.id;
       out.kind = fault.kind;
       out.level = fault.level;
       out.message = std::move(fault.message);
       if (!fault.subject.empty()) out.subject_kind = "label";
       out.subject = std::move(fault.subject);
       out.spelling = std::move(fault.spelling);
+      if (!options_.only_to_read) {
+        out.sources = wording::notes(rule.sources, parts_.catalogue);
+        out.remedy = rule.remedy;
+      }
       add_place(fault.place, out);
       allow(blend, out);
       findings.push_back(std::move(out));
     }
   }
 
-  /// An `allow` of the formula takes the weight off a finding that is no rule's; a rule's own is
-  /// taken off where it is evaluated.
+  /// An `allow` of the formula takes the weight off a finding that no expression decides; off
+  /// others it is taken where the expression is.
   void allow(const blend::Blend& blend, Finding& finding) const {
     if (finding.level == Level::error) return;
     for (const formula::Allow& allow : blend.allows) {
@@ -261,8 +260,8 @@ class Checking {
     Finding out;
     const rules::Rule& rule = parts_.ruleset.rules[verdict.rule];
     out.rule = rule.id;
-    out.kind = kind_of(verdict.kind);
-    out.level = level_of(verdict.level);
+    out.kind = verdict.kind;
+    out.level = verdict.level;
     out.subject_kind = verdict.subject_kind;
     out.subject = std::move(verdict.subject);
     out.met_from_memory = verdict.met_from_memory;
@@ -272,6 +271,7 @@ class Checking {
     add_place(verdict.place, out);
     if (options_.lines) out.entry = entry(rule, verdict);
     if (verdict.measured) out.measured = wording::figure(*verdict.measured);
+    out.bound = verdict.bound;
     if (verdict.limit) out.limit = wording::figure(*verdict.limit);
     out.missing = missing.words(verdict.missing);
     if (!options_.only_to_read) out.sources = wording::notes(verdict.sources, parts_.catalogue);
@@ -282,9 +282,9 @@ class Checking {
 
   void add_place(const text::Span& place, Finding& out) const {
     if (!place.somewhere()) return;
-    const text::Position at = sources_.position(place);
-    out.line = at.line;
-    out.column = at.column;
+    const text::Position position = sources_.position(place);
+    out.line = position.line;
+    out.column = position.column;
     out.file = sources_.path(place);
     if (options_.lines) add_line(place, out);
   }
@@ -309,7 +309,7 @@ class Checking {
     return wording::joined(verdict.row->markets, "and") + ": " + *word;
   }
 
-  const Rulesets::Parts& parts_;
+  const front::Parts& parts_;
   const CheckOptions& options_;
   const std::chrono::year_month_day on_;
   text::Sources sources_;
@@ -320,35 +320,40 @@ class Checking {
 
 }  // namespace
 
-void check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options,
-           RunResult& run) {
-  Checking(rulesets, options).run(formula, run);
+void RunResult::add(RunResult&& other) {
+  const auto append = [](auto& to, auto& from) {
+    to.insert(to.end(), std::make_move_iterator(from.begin()), std::make_move_iterator(from.end()));
+  };
+  append(formulas, other.formulas);
+  append(problems, other.problems);
+  append(absent, other.absent);
+  compared = compared || other.compared;
 }
 
-std::vector<std::string> wrong_options(const CheckOptions& options, const Rulesets& rulesets) {
-  std::vector<std::string> wrong;
-  const rules::Ruleset& ruleset = rulesets.parts().ruleset;
+RunResult check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
+  const CheckOptions on_a_day = front::with_day(options);
+  return FormulaCheck(rulesets, on_a_day).run(formula);
+}
+
+std::vector<Problem> wrong_options(const CheckOptions& options, const Rulesets& rulesets) {
+  std::vector<Problem> wrong;
+  const auto add = [&](std::string words) { wrong.push_back({{}, 0, 0, std::move(words), {}}); };
+  const rules::Ruleset& ruleset = front::parts(rulesets).ruleset;
   std::vector<std::string> unknown;
   const std::vector<bool> chosen =
       rules::chosen_rules(ruleset, options.only, options.without, unknown);
   for (const std::string& id : unknown) {
-    if (std::find(label_findings.begin(), label_findings.end(), id) != label_findings.end()) {
-      continue;
-    }
     const auto near = ruleset.near_rules(id);
-    wrong.push_back("'" + id + "' is no rule" +
-                    (near.empty() ? std::string() : "; perhaps " + text::listed(near)));
+    add("'" + id + "' is no rule" +
+        (near.empty() ? std::string() : "; perhaps " + text::listed(near)));
   }
-  const bool asks_labels = std::any_of(label_findings.begin(), label_findings.end(),
-                                       [&](std::string_view id) { return is_wanted(id, options); });
-  if (wrong.empty() && !asks_labels &&
-      std::find(chosen.begin(), chosen.end(), true) == chosen.end()) {
-    wrong.push_back("no rule is left to be asked, so nothing would be checked");
+  if (wrong.empty() && std::find(chosen.begin(), chosen.end(), true) == chosen.end()) {
+    add("no rule is left to be asked, so nothing would be checked");
   }
   const std::vector<std::string> markets{"GB", "EU", "NI", "US", "CA"};
   for (const std::string& market : options.markets) {
     if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
-      wrong.push_back("'" + market + "' is no market; known are " + text::listed(markets, "and"));
+      add("'" + market + "' is no market; known are " + text::listed(markets, "and"));
     }
   }
   return wrong;

@@ -1,4 +1,5 @@
-// What a Rulesets stands for: the catalogue with the rules compiled against it.
+// What a Rulesets stands for: the catalogue with the rules compiled against it. Rooms behind the
+// street front read them here; a program that embeds the checker has Rulesets::rules().
 #pragma once
 
 #include <sudsmark/rulesets.h>
@@ -7,6 +8,21 @@
 
 namespace sudsmark {
 
-struct Rulesets::Parts : rules::Rulebook {};
+struct Rulesets::Parts {
+  rules::Rulebook book;
+};
 
+namespace front {
+
+using Parts = rules::Rulebook;
+
+struct RulesetsAccess {
+  static const Parts& parts(const Rulesets& rulesets) { return rulesets.parts_->book; }
+};
+
+[[nodiscard]] inline const Parts& parts(const Rulesets& rulesets) {
+  return RulesetsAccess::parts(rulesets);
+}
+
+}  // namespace front
 }  // namespace sudsmark

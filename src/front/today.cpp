@@ -13,4 +13,9 @@ std::chrono::year_month_day today() {
           std::chrono::day(static_cast<unsigned>(local.tm_mday))};
 }
 
+CheckOptions with_day(CheckOptions options) {
+  if (!options.on) options.on = today();
+  return options;
+}
+
 }  // namespace sudsmark::front

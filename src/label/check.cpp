@@ -6,6 +6,7 @@
 
 #include "label/printed.h"
 #include "label/rows.h"
+#include "rules/deciders.h"
 #include "text/name.h"
 #include "wording/words.h"
 
@@ -29,10 +30,11 @@ bool breaks_order(const LabelIngredient& a, const LabelIngredient& b) {
   return *b.share.low >= 1.0 - nearly && *a.share.high < *b.share.low * (1.0 - nearly);
 }
 
-class LabelChecking {
+class LabelCheck {
  public:
-  LabelChecking(const blend::Blend& blend, std::chrono::year_month_day on)
-      : blend_(blend), on_(on), stated_(*blend.label) {
+  LabelCheck(const blend::Blend& blend, const rules::Ruleset& ruleset,
+             std::chrono::year_month_day on)
+      : blend_(blend), ruleset_(ruleset), on_(on), stated_(*blend.label) {
     if (stated_.ingredients) items_ = printed_items(stated_.ingredients->text);
     for (const formula::Word& warning : stated_.warnings) {
       warnings_ += ' ' + plain_words(warning.text) + ' ';
@@ -41,8 +43,7 @@ class LabelChecking {
 
   [[nodiscard]] std::vector<LabelFault> run(const std::vector<std::string>& markets) {
     if (markets.empty()) {
-      add("label-market-unknown", {}, stated_.place,
-          "the label cannot be checked: the formula names no market", Kind::open, Level::note);
+      add({"label-market-unknown", "", {}}, {}, stated_.place, Kind::open);
       return std::move(faults_);
     }
     for (const std::string& market : markets) {
@@ -54,9 +55,7 @@ class LabelChecking {
       check_names();
       for (const MarketLabel& label : labels_) check_order(label);
     } else {
-      add("label-ingredient-missing", {}, stated_.place,
-          "the label section states no ingredient list, so none was checked", Kind::open,
-          Level::note);
+      add({"label-ingredient-missing", "no list", {}}, {}, stated_.place, Kind::open);
     }
     for (const MarketLabel& label : labels_) check_words(label);
     write_shared();
@@ -64,9 +63,16 @@ class LabelChecking {
   }
 
  private:
+  /// A case of a rule, and what fills its message.
+  struct Broken {
+    std::string_view id;
+    std::string_view name;
+    std::vector<rules::Filling> fillings;
+  };
+
   /// What is said of one name, and for which markets.
   struct Shared {
-    std::string_view id;
+    std::uint32_t rule = 0;
     std::string subject;
     std::string words;
     text::Span place;
@@ -74,30 +80,46 @@ class LabelChecking {
     bool certain = true;
   };
 
-  void add(std::string_view id, std::string subject, text::Span place, std::string message,
-           Kind kind = Kind::fail, Level level = Level::warning) {
-    faults_.push_back({id, kind, level, std::move(message), std::move(subject), place, {}});
+  void add_words(std::uint32_t rule, std::string subject, text::Span place, std::string message,
+                 Kind kind) {
+    const rules::Rule& of = ruleset_.rules[rule];
+    const Level level = kind == Kind::open ? of.undecided : of.otherwise;
+    faults_.push_back({rule, kind, level, std::move(message), std::move(subject), place, {}});
   }
 
-  void share(std::string_view id, const std::string& subject, text::Span place, std::string words,
+  /// Null where the ruleset has no such rule.
+  LabelFault* add(const Broken& broken, std::string subject, text::Span place,
+                  Kind kind = Kind::fail, std::string_view more = {}) {
+    const auto rule = ruleset_.find_rule(broken.id);
+    if (!rule) return nullptr;
+    std::string words = case_message(ruleset_.rules[*rule], broken.name, broken.fillings);
+    words += more;
+    add_words(*rule, std::move(subject), place, std::move(words), kind);
+    return &faults_.back();
+  }
+
+  void share(const Broken& broken, const std::string& subject, text::Span place,
              const std::string& market, bool certain = true) {
+    const auto rule = ruleset_.find_rule(broken.id);
+    if (!rule) return;
+    std::string words = case_message(ruleset_.rules[*rule], broken.name, broken.fillings);
     for (Shared& one : shared_) {
-      if (one.id == id && one.subject == subject && one.words == words) {
+      if (one.rule == *rule && one.subject == subject && one.words == words) {
         one.markets.push_back(market);
         return;
       }
     }
-    shared_.push_back({id, subject, std::move(words), place, {market}, certain});
+    shared_.push_back({*rule, subject, std::move(words), place, {market}, certain});
   }
 
   void write_shared() {
     for (Shared& one : shared_) {
       const std::string words = one.words + " (" + joined(one.markets) + ")";
       if (one.certain) {
-        add(one.id, one.subject, one.place, words);
+        add_words(one.rule, one.subject, one.place, words, Kind::fail);
       } else {
-        add(one.id, one.subject, one.place, "it depends on the true figures: " + words,
-            Kind::review);
+        add_words(one.rule, one.subject, one.place, "it depends on the true figures: " + words,
+                  Kind::review);
       }
     }
   }
@@ -148,35 +170,35 @@ class LabelChecking {
       if (known(item)) continue;
       const std::vector<std::string> near = text::nearest(item.text, absent, 1);
       if (near.empty()) {
-        add("label-ingredient-extra", item.text, place_of(item),
-            "it stands in the list, and is not in the formula under that name");
+        add({"label-ingredient-extra", "", {}}, item.text, place_of(item));
         continue;
       }
-      add("label-ingredient-misspelt", item.text, place_of(item),
-          "'" + near.front() + "' is meant");
-      const text::Span place = faults_.back().place;
+      LabelFault* fault = add({"label-ingredient-misspelt", "", {{"name", near.front()}}},
+                              item.text, place_of(item));
+      const text::Span place = place_of(item);
       const bool plain = near.front().find_first_of("\"\\") == std::string::npos;
-      if (plain && place.end - place.begin == item.text.size()) {
-        faults_.back().spelling = near.front();
+      if (fault != nullptr && plain && place.end - place.begin == item.text.size()) {
+        fault->spelling = near.front();
       }
       absent.erase(std::find(absent.begin(), absent.end(), near.front()));
     }
     for (const MarketLabel& label : labels_) {
       for (const LabelIngredient& one : label.ingredients) {
         if (std::find(absent.begin(), absent.end(), one.name) == absent.end()) continue;
-        share("label-ingredient-missing", one.name, stated_.ingredients->place,
-              "it is not in the list, and there is " + wording::printed(one.share) + " of it",
-              label.market, one.certain);
+        share({"label-ingredient-missing",
+               "in the formula",
+               {{"share", wording::printed(one.share)}}},
+              one.name, stated_.ingredients->place, label.market, one.certain);
       }
     }
   }
 
   void check_order(const MarketLabel& label) {
-    struct Standing {
+    struct Placed {
       const PrintedItem* item;
       const LabelIngredient* ingredient;
     };
-    std::vector<Standing> row;
+    std::vector<Placed> row;
     for (const PrintedItem& item : items_) {
       for (const LabelIngredient& one : label.ingredients) {
         if (means(item, text::fold(one.name))) {
@@ -197,13 +219,12 @@ class LabelChecking {
       }
       const auto worst = std::max_element(conflicts.begin(), conflicts.end());
       if (worst == conflicts.end() || *worst == 0) return;
-      const Standing& one = row[static_cast<std::size_t>(worst - conflicts.begin())];
-      share("label-ingredient-misplaced", one.ingredient->name, place_of(*one.item),
-            one.ingredient->group == LabelGroup::colour
-                ? std::string("this colour stands before other ingredients, and colours come last")
-                : "it stands out of the order by weight: there is " +
-                      wording::printed(one.ingredient->share) + " of it",
-            label.market);
+      const Placed& one = row[static_cast<std::size_t>(worst - conflicts.begin())];
+      const bool colour = one.ingredient->group == LabelGroup::colour;
+      share({"label-ingredient-misplaced",
+             colour ? "colour" : "by weight",
+             {{"share", wording::printed(one.ingredient->share)}}},
+            one.ingredient->name, place_of(*one.item), label.market);
       row.erase(row.begin() + (worst - conflicts.begin()));
     }
   }
@@ -232,28 +253,22 @@ class LabelChecking {
     const bool adults = warned_of_any({" for adult use only ", " for adults only ", " adults only ",
                                        " exclusively by adults ", " by adults only "});
     for (const LabelWords& words : label.words) {
-      const bool of_foam = words.name.compare(0, 20, "foaming bath product") == 0;
-      if (!words.certain || (adults && of_foam)) continue;
+      if (!words.certain || (adults && words.of_foam)) continue;
       const bool to_print = !words.words.empty() && words.words.front() != '(';
       if (to_print && !warned(words)) {
-        share("label-caution-missing", {}, stated_.place,
-              std::string("the label does not bear the words that ") + words.entry +
-                  " asks for: \"" + words.words + "\"",
-              label.market);
+        share({"label-caution-missing", "words", {{"entry", words.entry}, {"words", words.words}}},
+              {}, stated_.place, label.market);
       }
       // directions are the maker's own words, and known by how they begin
-      if (of_foam && !to_print && !warned_of_any({" directions", " how to use"})) {
-        add("label-caution-missing", {}, stated_.place,
-            "not known: whether the label has directions for safe use, which " + words.entry +
-                " asks for beside the caution: write them into the warning too, beginning with "
-                "\"Directions:\" (" +
-                label.market + ")",
-            Kind::open, Level::note);
+      if (words.of_foam && !to_print && !warned_of_any({" directions", " how to use"})) {
+        add({"label-caution-missing", "directions", {{"entry", words.entry}}}, {}, stated_.place,
+            Kind::open, " (" + label.market + ")");
       }
     }
   }
 
   const blend::Blend& blend_;
+  const rules::Ruleset& ruleset_;
   std::chrono::year_month_day on_;
   const formula::Label& stated_;
   std::vector<PrintedItem> items_;
@@ -266,11 +281,11 @@ class LabelChecking {
 
 }  // namespace
 
-std::vector<LabelFault> label_faults(const blend::Blend& blend,
+std::vector<LabelFault> label_faults(const blend::Blend& blend, const rules::Ruleset& ruleset,
                                      const std::vector<std::string>& markets,
                                      std::chrono::year_month_day on) {
   if (!blend.label) return {};
-  return LabelChecking(blend, on).run(markets);
+  return LabelCheck(blend, ruleset, on).run(markets);
 }
 
 }  // namespace sudsmark::label

@@ -42,33 +42,30 @@ bool foams_in_a_bath(const blend::Blend& blend) {
          });
 }
 
-enum class Asked { no, perhaps, yes };
+enum class Needed { no, perhaps, yes };
 
-/// Whether a row of `label-cautions`, which is known by its name, is asked for.
-Asked asked(const blend::Blend& blend, const Row& row) {
-  constexpr std::string_view foaming = "foaming bath product";
-  if (row.name.compare(0, foaming.size(), foaming) != 0) return Asked::perhaps;
-  if (!foams_in_a_bath(blend)) return Asked::no;
+/// Whether a row of `label-cautions` is asked for, by what its column `asked-for` says of it.
+Needed needed(const blend::Blend& blend, std::string_view asked_for) {
+  if (asked_for.empty()) return Needed::perhaps;
+  if (!foams_in_a_bath(blend)) return Needed::no;
   const bool adults = users_are(blend, "adults");
   const bool children = blend.users && !adults;
-  if (row.name == "foaming bath product for adults alone") {
-    return children ? Asked::no : Asked::perhaps;
-  }
-  if (row.name == "foaming bath product for children") {
-    return children ? Asked::perhaps : Asked::no;
-  }
+  if (asked_for == "foam, adults alone") return children ? Needed::no : Needed::perhaps;
+  if (asked_for == "foam, children") return children ? Needed::perhaps : Needed::no;
   // that it is meant for adults frees from nothing until the label says so
-  return Asked::yes;
+  return Needed::yes;
 }
 
 }  // namespace
 
 void add_label_words(const blend::Blend& blend, const LabelAsk& ask, std::vector<LabelWords>& out) {
   for (const Row* row : rows_for(blend, "label-cautions", ask)) {
-    const Asked how = asked(blend, *row);
-    if (how == Asked::no) continue;
+    const std::string asked_for = word_of(blend, "label-cautions", *row, "asked-for");
+    const Needed need = needed(blend, asked_for);
+    if (need == Needed::no) continue;
     out.push_back(words_of(blend, "label-cautions", *row));
-    out.back().certain = how == Asked::yes;
+    out.back().certain = need == Needed::yes;
+    out.back().of_foam = !asked_for.empty();
   }
   constexpr std::string_view table = "label-wordings";
   for (const Row* row : rows_for(blend, table, ask)) {
@@ -98,7 +95,8 @@ void add_label_duties(const blend::Blend& blend, const LabelAsk& ask,
   constexpr std::string_view table = "market-duties";
   for (const Row* row : rows_for(blend, table, ask)) {
     if (!concerns(blend, word_of(blend, table, *row, "user"))) continue;
-    if (row->name == "looks like food" && !blend.looks_like_food) continue;
+    const bool of_food = word_of(blend, table, *row, "only-if") == "looks like food";
+    if (of_food && !blend.looks_like_food) continue;
     std::string paper = word_of(blend, table, *row, "paper");
     if (paper.empty()) paper = row->name;
     out.push_back({std::move(paper),

@@ -50,6 +50,8 @@ struct Measure {
   Span (*place)(const View& view);
   /// What a new member of staff should know of it: what it assumes, what it does not say.
   std::string_view about = {};
+  /// Its figure is an upper bound of what it is about, and no figure of it: reports say so.
+  bool bound = false;
 };
 
 using MeasureIndex = std::uint16_t;

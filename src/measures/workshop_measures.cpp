@@ -177,32 +177,40 @@ Span task_place(const View& view) {
   return view.blend->tasks.empty() ? view.blend->place : view.blend->tasks.front().place;
 }
 
+/// Of what nobody can measure here, and only bound from above.
+constexpr Measure upper_bound(Measure measure) {
+  measure.bound = true;
+  return measure;
+}
+
 constexpr std::array table{
     Measure{"dust.band", "1",
             "control approach 1 to 4 of the published banding scheme, the highest of all tasks",
             banding, band, task_place},
-    Measure{"dust.bound", "mg/m3",
-            "upper bound of the 8 hour mean of airborne dust over all tasks; never a prediction",
-            room_model, bound, task_place},
-    Measure{"dust.bound_respirable", "mg/m3",
-            "upper bound of the 8 hour mean of the dust that goes deep into the lung", room_model,
-            bound_respirable, task_place},
-    Measure{"dust.bound_short", "mg/m3",
-            "upper bound of airborne dust over the worst 15 minutes, which a long mean hides",
-            room_model, bound_short, task_place},
-    Measure{"dust.bound_near", "mg/m3",
-            "upper bound of the 8 hour mean within an arm's length of the bowl", zone_model,
-            bound_near, task_place},
-    Measure{"dust.bound_near_short", "mg/m3",
-            "upper bound of the worst 15 minutes within an arm's length of the bowl", zone_model,
-            bound_near_short, task_place},
+    upper_bound(Measure{
+        "dust.bound", "mg/m3",
+        "upper bound of the 8 hour mean of airborne dust over all tasks; never a prediction",
+        room_model, bound, task_place}),
+    upper_bound(Measure{"dust.bound_respirable", "mg/m3",
+                        "upper bound of the 8 hour mean of the dust that goes deep into the lung",
+                        room_model, bound_respirable, task_place}),
+    upper_bound(
+        Measure{"dust.bound_short", "mg/m3",
+                "upper bound of airborne dust over the worst 15 minutes, which a long mean hides",
+                room_model, bound_short, task_place}),
+    upper_bound(Measure{"dust.bound_near", "mg/m3",
+                        "upper bound of the 8 hour mean within an arm's length of the bowl",
+                        zone_model, bound_near, task_place}),
+    upper_bound(Measure{"dust.bound_near_short", "mg/m3",
+                        "upper bound of the worst 15 minutes within an arm's length of the bowl",
+                        zone_model, bound_near_short, task_place}),
     Measure{"dust.of_limit", "1",
             "sum over substances of their bound over their own workplace limit, of those that have "
             "one",
             limits, of_limit, task_place},
-    Measure{"dust.cloud", "g/m3",
-            "combustible fines of a task over the volume they could fill, the worst", explosion,
-            cloud, task_place},
+    upper_bound(Measure{"dust.cloud", "g/m3",
+                        "combustible fines of a task over the volume they could fill, the worst",
+                        explosion, cloud, task_place}),
     Measure{"task.count", "1", "how many tasks the formula states", "as stated", task_count,
             task_place},
     Measure{"task.hazards", "1",

@@ -22,9 +22,8 @@ Beside::Beside(const FormulaText& formula, const CheckOptions& options)
 std::optional<FormulaResult> Beside::check(const std::string& name,
                                            const std::vector<std::string>& edits,
                                            const Rulesets& rulesets) const {
-  RunResult run;
   const std::string text = tweak_of(name, name_, options_.batch, edits);
-  sudsmark::check({tweak_, text, false}, rulesets, options_, run);
+  RunResult run = sudsmark::check({tweak_, text, false}, rulesets, options_);
   if (run.formulas.size() != 1 || !run.problems.empty()) return std::nullopt;
   return std::move(run.formulas.front());
 }

@@ -1,5 +1,4 @@
 // Suggesting from text to answers.
-#include <sudsmark/label.h>
 #include <sudsmark/suggest.h>
 
 #include <algorithm>
@@ -37,7 +36,7 @@ std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings
   std::map<VerdictKey, int> seen;
   for (const Finding& finding : findings) {
     VerdictKey key{finding.rule, finding.subject_kind, finding.subject, 0};
-    std::get<3>(key) = seen[key]++;
+    key.which = seen[key]++;
     out[key] = &finding;
   }
   return out;
@@ -49,21 +48,18 @@ class Suggesting {
              const SuggestOptions& how)
       : formula_(formula),
         rulesets_(rulesets),
-        options_(options),
+        options_(front::with_day(options)),
         how_(how),
-        same_name_(blend::same_name(rulesets.parts().catalogue)) {
-    options_.on = options.on.value_or(front::today());
+        same_name_(blend::same_name(front::parts(rulesets).catalogue)) {
     options_.measures = true;
     options_.particulars = true;
     options_.passes_in_full = true;
     options_.rounded = false;
   }
 
-  std::optional<Suggestion> run(std::vector<Problem>& problems) {
-    RunResult run;
-    check(formula_, rulesets_, options_, run);
-    problems.insert(problems.end(), run.problems.begin(), run.problems.end());
-    if (run.formulas.size() != 1 || !run.problems.empty()) return std::nullopt;
+  Result<Suggestion> run() {
+    RunResult run = check(formula_, rulesets_, options_);
+    if (run.formulas.size() != 1 || !run.problems.empty()) return {{}, std::move(run.problems)};
     out_.formula = formula_;
     out_.threshold = how_.threshold;
     out_.before = std::move(run.formulas.front());
@@ -71,7 +67,7 @@ class Suggesting {
       if (weighs(finding, how_.threshold)) out_.broken.push_back(finding);
     }
     if (!out_.broken.empty()) look();
-    return std::move(out_);
+    return {std::move(out_), {}};
   }
 
  private:
@@ -88,7 +84,7 @@ class Suggesting {
     const mending::Trials trials(rulesets_, options_);
     const auto before = card ? trials.of(*card) : std::nullopt;
     const auto blend =
-        card ? blend::mix(*card, rulesets_.parts().catalogue, diagnostics) : std::nullopt;
+        card ? blend::mix(*card, front::parts(rulesets_).catalogue, diagnostics) : std::nullopt;
     // it was checked a moment ago
     if (!before || !blend) return;
     const mending::Dials dials(*card, *blend, same_name_);
@@ -236,8 +232,9 @@ class Suggesting {
       if (!weighs(*finding, how_.threshold)) continue;
       const bool ignored = choice.setting.ignored.contains(key) || aim.before.find(key) == nullptr;
       // a label can be printed anew
-      const bool of_label = std::find(label_findings.begin(), label_findings.end(),
-                                      finding->rule) != label_findings.end();
+      const auto rule = front::parts(rulesets_).ruleset.find_rule(finding->rule);
+      const bool of_label =
+          rule && front::parts(rulesets_).ruleset.rules[*rule].decided_by == "label";
       if (!of_label && (!ignored || !was_broken(*finding))) fails.insert(key);
       out.left.push_back(*finding);
     }
@@ -347,12 +344,12 @@ class Suggesting {
     const VerdictKey& key = failed.failed_rows[at].of;
     const auto finding = findings.find(key);
     std::string words = finding == findings.end() ? std::string() : finding->second->message;
-    if (words.empty()) words = title(std::get<0>(key));
-    return {std::get<0>(key), std::move(words), 0};
+    if (words.empty()) words = title(key.rule);
+    return {key.rule, std::move(words), 0};
   }
 
   [[nodiscard]] std::string title(const std::string& rule) const {
-    const rules::Ruleset& ruleset = rulesets_.parts().ruleset;
+    const rules::Ruleset& ruleset = front::parts(rulesets_).ruleset;
     const auto at = ruleset.find_rule(rule);
     return at ? ruleset.rules[*at].title : rule;
   }
@@ -372,10 +369,9 @@ bool Suggestion::mended() const {
                                        [](const auto& answer) { return answer.left.empty(); });
 }
 
-std::optional<Suggestion> suggest(const FormulaText& formula, const Rulesets& rulesets,
-                                  const CheckOptions& options, const SuggestOptions& how,
-                                  std::vector<Problem>& problems) {
-  return Suggesting(formula, rulesets, options, how).run(problems);
+Result<Suggestion> suggest(const FormulaText& formula, const Rulesets& rulesets,
+                           const CheckOptions& options, const SuggestOptions& suggest_options) {
+  return Suggesting(formula, rulesets, options, suggest_options).run();
 }
 
 }  // namespace sudsmark

@@ -156,39 +156,36 @@ void count_verdicts(SwapChoice& choice) {
 class Swapping {
  public:
   Swapping(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options)
-      : formula_(formula), rulesets_(rulesets), options_(options) {
-    options_.on = options.on.value_or(front::today());
+      : formula_(formula), rulesets_(rulesets), options_(front::with_day(options)) {
     options_.measures = true;
     options_.particulars = true;
   }
 
-  std::optional<Swaps> run(const std::string& name, std::vector<Problem>& problems) {
-    RunResult run;
-    check(formula_, rulesets_, options_, run);
-    problems.insert(problems.end(), run.problems.begin(), run.problems.end());
-    if (run.formulas.size() != 1 || !run.problems.empty()) return std::nullopt;
-    const catalogue::Catalogue& catalogue = rulesets_.parts().catalogue;
+  Result<Swaps> run(const std::string& name) {
+    RunResult run = check(formula_, rulesets_, options_);
+    if (run.formulas.size() != 1 || !run.problems.empty()) return {{}, std::move(run.problems)};
+    const catalogue::Catalogue& catalogue = front::parts(rulesets_).catalogue;
     const auto blend = mixed(catalogue);
-    if (!blend) return std::nullopt;
+    if (!blend) return {};
     const Material* old_one = find(*blend, name, catalogue);
     if (old_one == nullptr) {
       std::vector<std::string> known;
       for (const auto& one : blend->whole.composition.ingredients) {
         known.push_back(blend->material(one.material).name);
       }
-      problems.push_back({formula_.path,
-                          0,
-                          0,
-                          "'" + name + "' does not stand in the formula" + near(name, known),
-                          {}});
-      return std::nullopt;
+      return {{},
+              {{formula_.path,
+                0,
+                0,
+                "'" + name + "' does not stand in the formula" + near(name, known),
+                {}}}};
     }
     Swaps out;
     out.before = std::move(run.formulas.front());
     out.name = old_one->name;
     out.roles = front::role_words(old_one->roles);
     rank(*old_one, *blend, catalogue, name, out);
-    return out;
+    return {std::move(out), {}};
   }
 
  private:
@@ -270,10 +267,9 @@ class Swapping {
 
 }  // namespace
 
-std::optional<Swaps> swaps(const FormulaText& formula, const std::string& name,
-                           const Rulesets& rulesets, const CheckOptions& options,
-                           std::vector<Problem>& problems) {
-  return Swapping(formula, rulesets, options).run(name, problems);
+Result<Swaps> swaps(const FormulaText& formula, const std::string& name, const Rulesets& rulesets,
+                    const CheckOptions& options) {
+  return Swapping(formula, rulesets, options).run(name);
 }
 
 }  // namespace sudsmark

@@ -5,7 +5,6 @@
 
 #include "blend/blend.h"
 #include "front/parts.h"
-#include "front/today.h"
 #include "measures/registry.h"
 
 namespace sudsmark::mending {
@@ -31,7 +30,7 @@ const Trialled* Trial::find(const VerdictKey& key, std::size_t near) const {
 }
 
 Trials::Trials(const Rulesets& rulesets, const CheckOptions& options)
-    : parts_(rulesets.parts()), options_(options) {
+    : parts_(front::parts(rulesets)), options_(options) {
   std::vector<std::string> unknown;
   if (!options.only.empty() || !options.without.empty()) {
     chosen_ = rules::chosen_rules(parts_.ruleset, options.only, options.without, unknown);
@@ -59,7 +58,7 @@ std::optional<Trial> Trials::of(const formula::Card& card) const {
   blend::MissingTable missing;
   std::vector<rules::Asked> asked;
   rules::EvaluateOptions how;
-  how.on = options_.on.value_or(front::today());
+  how.on = *options_.on;
   how.markets = options_.markets;
   how.chosen = chosen_;
   how.passes_in_full = false;
@@ -77,13 +76,13 @@ std::optional<Trial> Trials::of(const formula::Card& card) const {
     const auto which = static_cast<int>(
         std::count_if(verdicts.begin() + static_cast<std::ptrdiff_t>(first_of_rule),
                       verdicts.begin() + static_cast<std::ptrdiff_t>(at), alike));
-    if (one.kind == rules::Kind::not_applicable && asked[at].when.empty()) continue;
+    if (one.kind == Kind::not_applicable && asked[at].when.empty()) continue;
     Trialled& kept = out.verdicts.emplace_back();
     kept.rule = one.rule;
     kept.key = {parts_.ruleset.rules[one.rule].id, std::string(one.subject_kind),
                 std::string(one.subject), which};
-    kept.kind = static_cast<Kind>(one.kind);
-    kept.level = static_cast<Level>(one.level);
+    kept.kind = one.kind;
+    kept.level = one.level;
     kept.weight =
         change::weight(kept.kind, kept.level, one.allowed.has_value(), one.met_from_memory);
     kept.passes = !one.allowed && (kept.kind == Kind::pass || one.met_from_memory);

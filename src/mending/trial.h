@@ -13,6 +13,7 @@
 
 #include "change/weight.h"
 #include "formula/card.h"
+#include "front/parts.h"
 #include "mending/dials.h"
 #include "rules/check.h"
 #include "rules/ways.h"
@@ -54,6 +55,7 @@ struct WaysOf {
 
 class Trials {
  public:
+  /// `options` names a day.
   Trials(const Rulesets& rulesets, const CheckOptions& options);
 
   /// None if the card cannot be mixed.
@@ -61,7 +63,7 @@ class Trials {
   [[nodiscard]] const WaysOf& ways(std::uint32_t rule) const;
 
  private:
-  const Rulesets::Parts& parts_;
+  const front::Parts& parts_;
   const CheckOptions& options_;
   std::vector<bool> chosen_;
   std::vector<WaysOf> ways_;  ///< by rule

@@ -127,9 +127,9 @@ std::string baseline_text(const RunResult& run) {
   return document.finished();
 }
 
-std::optional<std::string> compare_with_baseline(std::string_view text, RunResult& run) {
+Result<RunResult> with_baseline(RunResult run, std::string_view text) {
   Known known;
-  if (auto error = read(text, known)) return error;
+  if (auto error = read(text, known)) return {{}, {{{}, 0, 0, std::move(*error), {}}}};
   run.compared = true;
   std::set<std::string> files;
   std::set<std::pair<std::string, std::string>> met;
@@ -149,7 +149,7 @@ std::optional<std::string> compare_with_baseline(std::string_view text, RunResul
       run.absent.push_back(std::move(finding));
     }
   }
-  return std::nullopt;
+  return {std::move(run), {}};
 }
 
 }  // namespace sudsmark

@@ -44,7 +44,7 @@ ordered_json side(const std::optional<Finding>& finding, const FormulaResult& fo
     out["column"] = finding->column;
   }
   if (finding->measured) {
-    out[wording::figure_key(*finding->measured)] = report::figure_object(*finding->measured);
+    out[wording::figure_key(*finding)] = report::figure_object(*finding->measured);
   }
   if (finding->limit) out["limit"] = report::figure_object(*finding->limit);
   if (!finding->missing.empty()) out["missing"] = finding->missing;
@@ -70,7 +70,7 @@ ordered_json verdict(const VerdictChange& one, const Comparison& of) {
 std::string compare_json(const Comparison& comparison, const Rulesets& rulesets,
                          const JsonOptions& options) {
   ordered_json files = ordered_json::array();
-  for (const rules::RuleFile& file : rulesets.parts().ruleset.files) {
+  for (const rules::RuleFile& file : front::parts(rulesets).ruleset.files) {
     files.push_back({{"name", file.name}, {"edition", file.edition}});
   }
   report::JsonDocument document(options.ascii);

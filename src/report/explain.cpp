@@ -3,11 +3,9 @@
 #include <string>
 #include <vector>
 
-#include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
 #include "front/parts.h"
-#include "label/findings.h"
 #include "measures/registry.h"
 #include "report/explain_catalogue.h"
 #include "rules/side.h"
@@ -23,7 +21,7 @@ namespace {
 
 using wording::Page;
 
-void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& page) {
+void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page) {
   const rules::RuleFile& file = parts.ruleset.files[rule.file];
   page.heading(rule.id + ", a rule: " + rule.title);
   page.gap();
@@ -31,9 +29,12 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
   if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
   if (rule.pair) page.entry("asked of", "a tweak and its base");
   if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
-  page.entry("must hold", rule.expect_text);
+  if (!rule.expect_text.empty()) page.entry("must hold", rule.expect_text);
+  if (rule.decided_by == "label") {
+    page.entry("held against", "what `sudsmark label` says of the formula");
+  }
   if (rule.paper.empty()) {
-    page.entry("otherwise", rules::level_word(rule.otherwise));
+    page.entry("otherwise", wording::level_word(rule.otherwise));
   } else {
     std::string paper;
     for (const rules::MessagePart& part : rule.paper) {
@@ -42,8 +43,8 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
     }
     page.entry("otherwise", "open, until there is " + paper);
   }
-  if (rule.undecided != rules::Level::note) {
-    page.entry("not known", rules::level_word(rule.undecided));
+  if (rule.undecided != Level::note) {
+    page.entry("not known", wording::level_word(rule.undecided));
   }
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     page.entry("source", wording::words(note));
@@ -56,18 +57,6 @@ void explain_rule(const rules::Rule& rule, const Rulesets::Parts& parts, Page& p
     page.gap();
     page.paragraph("What to change: " + rule.remedy);
   }
-}
-
-void explain_label(const label::FindingInfo& info, Page& page) {
-  page.heading(std::string(info.id) + ", a finding of labels: " + std::string(info.title));
-  page.gap();
-  page.entry("held against", "what `sudsmark label` says of the formula");
-  page.entry("otherwise", info.level);
-  page.entry("source", info.source);
-  page.gap();
-  page.paragraph(std::string(info.why));
-  page.gap();
-  page.paragraph("What to change: " + std::string(info.remedy));
 }
 
 void explain_measure(const measures::Measure& measure, Page& page) {
@@ -90,7 +79,7 @@ void explain_named(const rules::NamedMeasure& measure, Page& page) {
   page.entry("is", measure.text);
 }
 
-void list_measures(const Rulesets::Parts& parts, Page& page) {
+void list_measures(const front::Parts& parts, Page& page) {
   page.heading("Measures");
   page.gap();
   const auto line = [&](std::string_view name, std::string_view unit, std::string_view meaning) {
@@ -111,10 +100,9 @@ void list_measures(const Rulesets::Parts& parts, Page& page) {
 }
 
 /// Names near to one that nothing is called by.
-std::vector<std::string> near_names(std::string_view name, const Rulesets::Parts& parts) {
+std::vector<std::string> near_names(std::string_view name, const front::Parts& parts) {
   std::vector<std::string> known;
   for (const rules::Rule& rule : parts.ruleset.rules) known.push_back(rule.id);
-  known.insert(known.end(), label_findings.begin(), label_findings.end());
   for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
   for (const rules::NamedMeasure& measure : parts.ruleset.measures) known.push_back(measure.name);
   for (const catalogue::ProductKind& kind : parts.catalogue.products) known.push_back(kind.name);
@@ -129,7 +117,7 @@ std::vector<std::string> near_names(std::string_view name, const Rulesets::Parts
 
 std::string explain(std::string_view name, const Rulesets& rulesets,
                     std::vector<std::string>& near) {
-  const Rulesets::Parts& parts = rulesets.parts();
+  const front::Parts& parts = front::parts(rulesets);
   Page page;
   if (name == "measures") list_measures(parts, page);
   if (const auto rule = parts.ruleset.find_rule(name)) {
@@ -137,7 +125,6 @@ std::string explain(std::string_view name, const Rulesets& rulesets,
     if (!renamed.empty()) page.paragraph(renamed + ".");
     explain_rule(parts.ruleset.rules[*rule], parts, page);
   }
-  if (const label::FindingInfo* info = label::find_info(name)) explain_label(*info, page);
   if (const auto measure = measures::find(name)) {
     explain_measure(measures::all()[*measure], page);
   } else if (const auto named = parts.ruleset.find_measure(name)) {
@@ -164,7 +151,7 @@ std::string explain(std::string_view name, const Rulesets& rulesets,
 }
 
 std::string rules_overview(const Rulesets& rulesets, bool verbose) {
-  const Rulesets::Parts& parts = rulesets.parts();
+  const front::Parts& parts = front::parts(rulesets);
   Page page;
   for (std::size_t file = 0; file < parts.ruleset.files.size(); ++file) {
     const rules::RuleFile& of = parts.ruleset.files[file];

@@ -108,7 +108,7 @@ std::string counted(std::size_t count) {
 
 std::string html_report(const RunResult& run, const Rulesets& rulesets,
                         const HtmlOptions& options) {
-  const Rulesets::Parts& parts = rulesets.parts();
+  const front::Parts& parts = front::parts(rulesets);
   Markup page(options.ascii);
   const bool alone = run.formulas.size() == 1;
   report::open_page(page, alone ? run.formulas.front().name : counted(run.formulas.size()));

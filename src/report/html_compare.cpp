@@ -294,7 +294,7 @@ std::string compare_html(const Comparison& comparison, const Rulesets& rulesets,
   page.open("main");
   ComparePage(comparison, page).write();
   page.close();
-  report::write_foot(page, report::editions(rulesets.parts()));
+  report::write_foot(page, report::editions(front::parts(rulesets)));
   return page.finished();
 }
 

@@ -45,7 +45,7 @@ void write_foot(Markup& page, const std::string& rulesets) {
   page.close();
 }
 
-std::string editions(const Rulesets::Parts& parts) {
+std::string editions(const front::Parts& parts) {
   std::string out;
   for (const rules::RuleFile& file : parts.ruleset.files) {
     out += (out.empty() ? ", with the rulesets " : "; ") + file.name;

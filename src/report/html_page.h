@@ -17,6 +17,6 @@ void write_masthead(Markup& page, std::string_view of, const std::string& back);
 void write_foot(Markup& page, const std::string& rulesets);
 
 /// ", with the rulesets fragrance 2026-11; …".
-[[nodiscard]] std::string editions(const Rulesets::Parts& parts);
+[[nodiscard]] std::string editions(const front::Parts& parts);
 
 }  // namespace sudsmark::report

@@ -15,7 +15,7 @@ namespace sudsmark::report {
 /// What every part writes with.
 struct Sheet {
   Markup& page;
-  const Rulesets::Parts& parts;
+  const front::Parts& parts;
   const FormulaResult& formula;
   const SourceRegister& sources;
   std::string prefix;  ///< of ids, so that several formulas share a page: "f1-"

@@ -46,7 +46,7 @@ ordered_json verdict(const Finding& finding, const std::string& file) {
     out["subject"] = ordered_json::object({{finding.subject_kind, finding.subject}});
   }
   if (finding.measured) {
-    out[wording::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
+    out[wording::figure_key(finding)] = report::figure_object(*finding.measured);
   }
   if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
   if (!finding.missing.empty()) out["missing"] = finding.missing;
@@ -153,7 +153,7 @@ ordered_json absent(const std::vector<AbsentFinding>& findings) {
 std::string json_report(const RunResult& run, const Rulesets& rulesets,
                         const JsonOptions& options) {
   ordered_json files = ordered_json::array();
-  for (const rules::RuleFile& file : rulesets.parts().ruleset.files) {
+  for (const rules::RuleFile& file : front::parts(rulesets).ruleset.files) {
     files.push_back({{"name", file.name}, {"edition", file.edition}});
   }
   JsonDocument document(options.ascii);

@@ -7,12 +7,10 @@
 #include <string>
 #include <utility>
 
-#include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
 #include "front/fingerprint.h"
 #include "front/parts.h"
-#include "label/findings.h"
 #include "report/json_document.h"
 #include "report/sarif_law.h"
 #include "report/sarif_text.h"
@@ -34,10 +32,13 @@ ordered_json said(std::string_view words) {
   return {{"text", sarif_words(words)}};
 }
 
-std::string help(const rules::Rule& rule, const Rulesets::Parts& parts) {
+std::string help(const rules::Rule& rule, const front::Parts& parts) {
   std::string out = rule.why;
   if (!rule.remedy.empty()) out += "\n\nWhat to change: " + rule.remedy;
-  out += "\n\nMust hold: " + rule.expect_text;
+  if (!rule.expect_text.empty()) out += "\n\nMust hold: " + rule.expect_text;
+  if (rule.decided_by == "label") {
+    out += "\n\nHeld against: what `sudsmark label` says of the formula.";
+  }
   if (rule.pair) out += "\nAsked of: a tweak and its base";
   if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
@@ -59,10 +60,10 @@ std::string lines(std::string_view words) {
   }
 }
 
-ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
+ordered_json descriptor(const rules::Rule& rule, const front::Parts& parts,
                         const report::SarifLaw& law) {
   const rules::RuleFile& file = parts.ruleset.files[rule.file];
-  const std::string_view level = rules::level_word(rule.otherwise);
+  const std::string_view level = wording::level_word(rule.otherwise);
   ordered_json out{{"id", rule.id}};
   out["shortDescription"] = said(rule.title);
   out["fullDescription"] = {{"text", lines(rule.why.empty() ? rule.title : rule.why)}};
@@ -76,38 +77,6 @@ ordered_json descriptor(const rules::Rule& rule, const Rulesets::Parts& parts,
   if (rule.pair) properties["askedOf"] = "a tweak and its base";
   properties["tags"] = ordered_json::array({file.name});
   out["properties"] = std::move(properties);
-  return out;
-}
-
-/// What a label section is held against is no rule of a ruleset, and still has to be told.
-ordered_json label_descriptor(std::string_view id) {
-  const label::FindingInfo& info = *label::find_info(id);
-  ordered_json out{{"id", id}};
-  out["shortDescription"] = said(info.title);
-  out["fullDescription"] = said(info.why);
-  out["help"] = {
-      {"text", lines(std::string(info.why) + "\n\nWhat to change: " + std::string(info.remedy) +
-                     "\n\nHeld against: what `sudsmark label` says of the formula."
-                     "\nSource: " +
-                     std::string(info.source) + "\n\n" + reminder)}};
-  out["defaultConfiguration"] = {{"level", info.level}};
-  out["properties"] = {
-      {"subject", "Label"}, {"authority", "law"}, {"tags", ordered_json::array({"label"})}};
-  return out;
-}
-
-/// A word that the language spells otherwise is no matter of a ruleset either.
-ordered_json spelling_descriptor() {
-  const std::string why =
-      "A formula that cannot be read to the letter is not checked: a comma or a unit that is "
-      "guessed wrong changes an amount by a factor of ten or more.";
-  ordered_json out{{"id", spelling_rule}};
-  out["shortDescription"] = said("Words, numbers and units are written as the language has them");
-  out["fullDescription"] = said(why);
-  out["help"] = {
-      {"text", lines(why + "\n\nWhat to change: write what the message names.\n\n" + reminder)}};
-  out["defaultConfiguration"] = {{"level", "error"}};
-  out["properties"] = {{"subject", "Reading"}, {"tags", ordered_json::array({"reading"})}};
   return out;
 }
 
@@ -155,7 +124,7 @@ ordered_json notification(Artifacts& artifacts, const Problem& problem, std::str
 
 class Results {
  public:
-  Results(const RunResult& run, const Rulesets::Parts& parts, const report::SarifLaw& law,
+  Results(const RunResult& run, const front::Parts& parts, const report::SarifLaw& law,
           const SarifOptions& options, report::JsonDocument& document)
       : run_(run), parts_(parts), law_(law), options_(options), document_(document) {}
 
@@ -223,13 +192,10 @@ class Results {
     return out;
   }
 
-  /// Where a rule stands in the list of the log: those of the rulesets, then those of labels.
-  [[nodiscard]] std::optional<std::size_t> rule_index(const std::string& id) const {
+  /// Where a rule stands in the list of the log.
+  [[nodiscard]] std::optional<std::size_t> rule_index(std::string_view id) const {
     if (const auto rule = parts_.ruleset.find_rule(id)) return *rule;
-    const auto* const label = std::find(label_findings.begin(), label_findings.end(), id);
-    if (label == label_findings.end()) return std::nullopt;
-    return parts_.ruleset.rules.size() +
-           static_cast<std::size_t>(std::distance(label_findings.begin(), label));
+    return std::nullopt;
   }
 
   /// The change of spelling that mends a finding, or what could not be read.
@@ -255,7 +221,7 @@ class Results {
   /// with the invocation; only a result can bring a change along.
   ordered_json misspelt(const Problem& problem) {
     ordered_json out{{"ruleId", spelling_rule}};
-    out["ruleIndex"] = parts_.ruleset.rules.size() + label_findings.size();
+    if (const auto index = rule_index(spelling_rule)) out["ruleIndex"] = *index;
     out["kind"] = wording::kind_word(Kind::fail);
     out["level"] = wording::level_word(Level::error);
     out["message"] = said(problem.message);
@@ -319,7 +285,7 @@ class Results {
       out["level"] = wording::level_word(finding.level);
     }
     if (finding.measured) {
-      out[wording::figure_key(*finding.measured)] = report::figure_object(*finding.measured);
+      out[wording::figure_key(finding)] = report::figure_object(*finding.measured);
     }
     if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
     if (!finding.missing.empty()) out["missing"] = finding.missing;
@@ -344,7 +310,7 @@ class Results {
   }
 
   const RunResult& run_;
-  const Rulesets::Parts& parts_;
+  const front::Parts& parts_;
   const report::SarifLaw& law_;
   const SarifOptions& options_;
   report::JsonDocument& document_;
@@ -356,7 +322,7 @@ class Results {
 
 std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
                          const SarifOptions& options) {
-  const Rulesets::Parts& parts = rulesets.parts();
+  const front::Parts& parts = front::parts(rulesets);
   const report::SarifLaw law(parts, run);
   report::JsonDocument document(options.ascii);
   document.member("$schema",
@@ -377,8 +343,6 @@ std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
   for (const rules::Rule& rule : parts.ruleset.rules) {
     document.item_line(descriptor(rule, parts, law));
   }
-  for (const std::string_view id : label_findings) document.item_line(label_descriptor(id));
-  document.item_line(spelling_descriptor());
   document.end();
   if (!law.empty()) document.member("supportedTaxonomies", law.supported());
   document.end();

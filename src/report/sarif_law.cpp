@@ -9,7 +9,7 @@
 namespace sudsmark::report {
 using namespace wording;
 
-SarifLaw::SarifLaw(const Rulesets::Parts& parts, const RunResult& run) : parts_(parts) {
+SarifLaw::SarifLaw(const front::Parts& parts, const RunResult& run) : parts_(parts) {
   for (const rules::Rule& rule : parts.ruleset.rules) {
     if (parts.ruleset.files[rule.file].authority != rules::Authority::law) continue;
     const auto [at, fresh] = by_file_.try_emplace(rule.file, taxonomies_.size());

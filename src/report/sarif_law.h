@@ -15,7 +15,7 @@ namespace sudsmark::report {
 /// finding names ("EU and NI: Annex III 67") and for each place of the law that a rule leans on.
 class SarifLaw {
  public:
-  SarifLaw(const Rulesets::Parts& parts, const RunResult& run);
+  SarifLaw(const front::Parts& parts, const RunResult& run);
 
   [[nodiscard]] bool empty() const { return taxonomies_.empty(); }
   [[nodiscard]] ordered_json taxonomies() const;
@@ -38,7 +38,7 @@ class SarifLaw {
   [[nodiscard]] const Taxonomy* of(const rules::Rule& rule) const;
   [[nodiscard]] ordered_json reference(const Taxonomy& taxonomy, const std::string& id) const;
 
-  const Rulesets::Parts& parts_;
+  const front::Parts& parts_;
   std::vector<Taxonomy> taxonomies_;
   std::map<std::uint32_t, std::size_t> by_file_;
 };

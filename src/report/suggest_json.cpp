@@ -18,7 +18,7 @@ using report::ordered_json;
 
 ordered_json tool(const Rulesets& rulesets) {
   ordered_json files = ordered_json::array();
-  for (const rules::RuleFile& file : rulesets.parts().ruleset.files) {
+  for (const rules::RuleFile& file : front::parts(rulesets).ruleset.files) {
     files.push_back({{"name", file.name}, {"edition", file.edition}});
   }
   return {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}, {"rulesets", std::move(files)}};
@@ -36,7 +36,7 @@ ordered_json finding(const Finding& one, const std::string& formula) {
   }
   if (!one.subject.empty())
     out["subject"] = ordered_json::object({{one.subject_kind, one.subject}});
-  if (one.measured) out[wording::figure_key(*one.measured)] = report::figure_object(*one.measured);
+  if (one.measured) out[wording::figure_key(one)] = report::figure_object(*one.measured);
   if (one.limit) out["limit"] = report::figure_object(*one.limit);
   if (!one.missing.empty()) out["missing"] = one.missing;
   return out;

@@ -18,6 +18,7 @@
 
 #include "catalogue/catalogue.h"
 #include "rules/compiler.h"
+#include "rules/deciders.h"
 #include "rules/ruleset.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
@@ -96,6 +97,8 @@ class RulesetBuilder {
                     std::vector<PairExample>& pairs);
   void read_place(text::Fields& fields, Rule& rule);
   void read_expressions(text::Fields& fields, Rule& rule);
+  void read_decider(text::Fields& fields, Rule& rule);
+  void read_case(text::Fields& fields, std::string_view key, const DecidedCase& one, Rule& rule);
   /// What `message` or `paper` says, its holes compiled.
   std::vector<MessagePart> read_message(const text::Node& node, Rule& rule);
   void ask_for_everything(text::Fields& fields, const Rule& rule);

@@ -5,6 +5,7 @@
 #include <memory>
 #include <utility>
 
+#include "measures/registry.h"
 #include "rules/machine.h"
 #include "rules/messages.h"
 #include "rules/sentences.h"
@@ -15,6 +16,12 @@
 
 namespace sudsmark::rules {
 namespace {
+
+/// Whether the measured side of a test is a bound of what it is about.
+bool is_bound(const Test& test) {
+  if (test.origins.empty() || test.origins.front().kind != Origin::Kind::measure) return false;
+  return measures::all()[test.origins.front().index].bound;
+}
 
 using catalogue::Citations;
 
@@ -87,6 +94,7 @@ class Check {
     constexpr std::size_t a_rule = 3;
     verdicts_.reserve(a_rule * ruleset_.rules.size());
     for (std::uint32_t at = 0; at < ruleset_.rules.size(); ++at) {
+      if (!ruleset_.rules[at].decided_by.empty()) continue;
       if (options_.chosen.empty() || options_.chosen[at]) ask(at);
     }
     return std::move(verdicts_);
@@ -129,6 +137,7 @@ class Check {
     if (rule.pair && no_news(rule, subject, applies, expected)) return;
     if (decider.compares()) {
       verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
+      verdict.bound = is_bound(*decider.test);
       if (const auto limit = limit_of(decider)) {
         verdict.limit = Quantity{*limit, decider.test->unit};
       }
@@ -422,15 +431,11 @@ std::vector<bool> chosen_rules(const Ruleset& ruleset, const std::vector<std::st
   return chosen;
 }
 
-void check_allows(const Ruleset& ruleset, const blend::Blend& blend, text::Diagnostics& diagnostics,
-                  std::span<const std::string_view> others) {
+void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
+                  text::Diagnostics& diagnostics) {
   for (const formula::Allow& allow : blend.allows) {
-    const std::string wanted = text::fold(allow.rule.text);
-    const bool known = ruleset.find_folded(allow.rule.text) ||
-                       std::any_of(others.begin(), others.end(),
-                                   [&](std::string_view id) { return text::fold(id) == wanted; });
-    if (known) continue;
-    std::vector<std::string> ids(others.begin(), others.end());
+    if (ruleset.find_folded(allow.rule.text)) continue;
+    std::vector<std::string> ids;
     for (const Rule& rule : ruleset.rules) ids.push_back(rule.id);
     diagnostics.add(messages::unknown_allow, allow.rule.place,
                     {allow.rule.text, text::hint(allow.rule.text, ids)});

@@ -5,9 +5,7 @@
 // subjects.
 #pragma once
 
-#include <span>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "blend/blend.h"
@@ -47,9 +45,8 @@ struct EvaluateOptions {
                                              const std::vector<std::string>& without,
                                              std::vector<std::string>& unknown);
 
-/// Reports each `allow` of a formula whose rule is not known, with the nearest ids. `others` can be
-/// allowed as well, and are no rules.
-void check_allows(const Ruleset& ruleset, const blend::Blend& blend, text::Diagnostics& diagnostics,
-                  std::span<const std::string_view> others = {});
+/// Reports each `allow` of a formula whose rule is not known, with the nearest ids.
+void check_allows(const Ruleset& ruleset, const blend::Blend& blend,
+                  text::Diagnostics& diagnostics);
 
 }  // namespace sudsmark::rules

@@ -140,6 +140,10 @@ inline constexpr Message shelf_alone{
     "shelf-alone", "'shelf' needs 'from', the day of first placing on the market"};
 inline constexpr Message hole_open{"hole-open", "this '{' is never closed"};
 inline constexpr Message hole_closed{"hole-closed", "this '}' closes nothing; holes are '{…}'"};
+inline constexpr Message hole_unknown{"hole-unknown",
+                                      "'{0}' is nothing that this message can name{1}"};
+inline constexpr Message unknown_decider{"unknown-decider", "'{0}' decides no rule; known are {1}"};
+inline constexpr Message not_decided{"not-decided", "no rule '{0}' is decided by {1}{2}"};
 inline constexpr Message hole_truth{"hole-truth",
                                     "a message prints figures and words; this is {0}"};
 inline constexpr Message example_needed{

@@ -84,6 +84,12 @@ void visit(Archive& archive, typename Archive::template Of<Mend>& mend) {
 }
 
 template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<CaseMessage>& one) {
+  auto& [name, text] = one;
+  archive(name, text);
+}
+
+template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
   auto& [from, shelf, until] = dates;
   archive(from, shelf, until);
@@ -98,12 +104,12 @@ void visit(Archive& archive, typename Archive::template Of<PairExample>& example
 /// The place in a file is left out of what is packed: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
-  auto& [id, formerly, title, file, each, table, when_text, expect_text, when, expect, otherwise,
-         undecided, message_text, message, paper, why, remedy, mends, place_text, places, sources,
-         dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] = rule;
-  archive(id, formerly, title, file, each, table, when_text, expect_text, when, expect, otherwise,
-          undecided, message_text, message, paper, why, remedy, mends, place_text, places, sources,
-          dates, passes, fails, pair, pair_passes, pair_fails, built_in);
+  auto& [id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
+         expect, otherwise, undecided, message_text, message, paper, why, remedy, mends, place_text,
+         places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] = rule;
+  archive(id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
+          expect, otherwise, undecided, message_text, message, paper, why, remedy, mends, place_text,
+          places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in);
 }
 
 template <class Archive>

@@ -54,10 +54,14 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   rule.remedy = one_line(fields.text("remedy"));
   read_sources(fields, rule);
   read_dates(fields, rule);
-  read_place(fields, rule);
   read_mends(fields, rule);
-  read_expressions(fields, rule);
-  read_examples(fields, rule);
+  if (fields.find("decided by") != nullptr) {
+    read_decider(fields, rule);
+  } else {
+    read_place(fields, rule);
+    read_expressions(fields, rule);
+    read_examples(fields, rule);
+  }
   fields.refuse_others();
   if (built_in_) ask_for_everything(fields, rule);
   if (failed_ || rule.id.empty() || rule.title.empty()) return std::nullopt;
@@ -333,9 +337,11 @@ void RulesetBuilder::ask_for_everything(text::Fields& fields, const Rule& rule) 
     if (there) return;
     diagnostics_.add(message, place, {std::move(words), std::move(key)});
   };
-  need(!rule.passes.empty() || !rule.pair_passes.empty(), messages::example_needed, "passes",
-       "passes");
-  need(!rule.fails.empty() || !rule.pair_fails.empty(), messages::example_needed, "fails", "fails");
+  const bool decided = !rule.decided_by.empty();  // examples are of expressions
+  need(decided || !rule.passes.empty() || !rule.pair_passes.empty(), messages::example_needed,
+       "passes", "passes");
+  need(decided || !rule.fails.empty() || !rule.pair_fails.empty(), messages::example_needed,
+       "fails", "fails");
   need(!rule.why.empty(), messages::text_needed, "why it is there", "why");
   need(!rule.remedy.empty(), messages::text_needed, "what a maker can change", "remedy");
   need(fields.find("sources") != nullptr || fields.find("source") != nullptr,

@@ -72,6 +72,12 @@ struct Mend {
 };
 [[nodiscard]] std::string_view change_word(Mend::Change change);
 
+/// What a rule that no expression decides says in one of its cases (see deciders.h).
+struct CaseMessage {
+  std::string name;  ///< "by weight"; empty: the rule has but one
+  std::string text;  ///< with holes that whatever decides it fills: "there is {share} of it"
+};
+
 struct Rule {
   std::string id;
   std::vector<std::string> formerly;  ///< ids that it had before and that makers may still write
@@ -81,6 +87,9 @@ struct Rule {
   std::uint16_t table = nothing;  ///< of the catalogue, for Each::row
   std::string when_text;          ///< as written; empty: always
   std::string expect_text;
+  std::string
+      decided_by;  ///< "label", "reading": what decides it, where no expression does; or empty
+  std::vector<CaseMessage> cases;  ///< of a rule that no expression decides
   Program when;
   Program expect;
   Level otherwise = Level::warning;

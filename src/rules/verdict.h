@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include <sudsmark/results.h>
+
 #include "blend/missing.h"
 #include "catalogue/citation.h"
 #include "catalogue/table.h"
@@ -14,12 +16,6 @@
 #include "text/source.h"
 
 namespace sudsmark::rules {
-
-enum class Kind : std::uint8_t { pass, fail, review, open, not_applicable };
-enum class Level : std::uint8_t { none, note, warning, error };
-
-[[nodiscard]] std::string_view kind_word(Kind kind);  ///< "notApplicable" as SARIF spells it
-[[nodiscard]] std::string_view level_word(Level level);
 
 /// A figure of a verdict: base units and the unit in which it is printed. An infinite end of a
 /// limit is no limit on that side.
@@ -46,6 +42,7 @@ struct Verdict {
       subject_kind;          ///< "portion", "material", "premix", "task", "row"; empty: the product
   std::string_view subject;  ///< its name
   std::optional<Quantity> measured;
+  bool bound = false;  ///< see measures::Measure::bound
   std::optional<Quantity> limit;
   blend::MissingSet missing;     ///< into the checked formula's MissingTable
   catalogue::Citations sources;  ///< the rule's, or the row's where the rule goes over a table

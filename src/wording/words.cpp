@@ -5,25 +5,7 @@
 #include "quantity/number.h"
 #include "text/name.h"
 
-namespace sudsmark {
-
-const char* const reminder =
-    "These are screening checks, not a safety assessment. Local regulation and a qualified safety "
-    "assessor decide; the fragrance certificates and safety data sheets of your own suppliers come "
-    "first.";
-
-namespace wording {
-
-std::string_view kind_word(Kind kind) {
-  constexpr std::array<std::string_view, 5> words{"pass", "fail", "review", "open",
-                                                  "notApplicable"};
-  return words[static_cast<std::size_t>(kind)];
-}
-
-std::string_view level_word(Level level) {
-  constexpr std::array<std::string_view, 4> words{"none", "note", "warning", "error"};
-  return words[static_cast<std::size_t>(level)];
-}
+namespace sudsmark::wording {
 
 Counts count(const FormulaResult& formula) {
   Counts counts;
@@ -47,8 +29,8 @@ std::string printed(const Figure& figure) {
   return quantity::printed(range, unit);
 }
 
-const char* figure_key(const Figure& figure) {
-  return figure.unit == "mg/m3" || figure.unit == "g/m3" ? "bound" : "measured";
+const char* figure_key(const Finding& finding) {
+  return finding.bound ? "bound" : "measured";
 }
 
 std::string place(std::string_view file, std::uint32_t line, std::uint32_t column) {
@@ -92,5 +74,4 @@ std::string harmless(std::string_view text) {
   return out;
 }
 
-}  // namespace wording
-}  // namespace sudsmark
+}  // namespace sudsmark::wording

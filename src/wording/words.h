@@ -10,8 +10,8 @@
 
 namespace sudsmark::wording {
 
-[[nodiscard]] std::string_view kind_word(Kind kind);  ///< "notApplicable" as SARIF spells it
-[[nodiscard]] std::string_view level_word(Level level);
+using sudsmark::kind_word;
+using sudsmark::level_word;
 
 /// Findings of each kind, allowed ones apart.
 struct Counts {
@@ -23,9 +23,8 @@ struct Counts {
 /// "12.6 to 13.7 %", "at least 0.5", "unknown".
 [[nodiscard]] std::string printed(const Figure& figure);
 
-/// What a finding's figure is called in JSON: "measured", or "bound" for dust in air, of which no
-/// figure here is anything but an upper bound.
-[[nodiscard]] const char* figure_key(const Figure& figure);
+/// What a finding's figure is called in JSON: "measured", or "bound".
+[[nodiscard]] const char* figure_key(const Finding& finding);
 
 /// "a.formula:3:9", or "a.formula" without a place.
 [[nodiscard]] std::string place(std::string_view file, std::uint32_t line, std::uint32_t column);

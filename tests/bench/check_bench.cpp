@@ -80,7 +80,8 @@ void blend(benchmark::State& state) {
   sudsmark::text::Diagnostics diagnostics;
   const auto card = sheet_of(sources, diagnostics);
   for (auto _ : state) {
-    benchmark::DoNotOptimize(sudsmark::blend::mix(*card, rulesets.parts().catalogue, diagnostics));
+    benchmark::DoNotOptimize(
+        sudsmark::blend::mix(*card, sudsmark::front::parts(rulesets).catalogue, diagnostics));
   }
   if (!diagnostics.empty()) state.SkipWithError("the formula does not mix");
 }
@@ -89,8 +90,7 @@ BENCHMARK(blend)->Unit(benchmark::kMicrosecond);
 void whole(benchmark::State& state) {
   const auto rulesets = sudsmark::Rulesets::built_in();
   for (auto _ : state) {
-    sudsmark::RunResult run;
-    sudsmark::check({"ebb-line.formula", twenty_lines()}, rulesets, {}, run);
+    sudsmark::RunResult run = sudsmark::check({"ebb-line.formula", twenty_lines()}, rulesets, {});
     if (run.formulas.empty()) state.SkipWithError("the formula cannot be checked");
     benchmark::DoNotOptimize(run);
   }
@@ -100,8 +100,7 @@ BENCHMARK(whole)->Unit(benchmark::kMicrosecond);
 void whole_with_report(benchmark::State& state) {
   const auto rulesets = sudsmark::Rulesets::built_in();
   for (auto _ : state) {
-    sudsmark::RunResult run;
-    sudsmark::check({"ebb-line.formula", twenty_lines()}, rulesets, {}, run);
+    sudsmark::RunResult run = sudsmark::check({"ebb-line.formula", twenty_lines()}, rulesets, {});
     benchmark::DoNotOptimize(sudsmark::text_report(run, {}));
   }
 }

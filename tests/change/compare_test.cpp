@@ -26,16 +26,15 @@ std::string rule(const std::string& id, const std::string& expect) {
 }
 
 Rulesets house_rules() {
-  std::vector<Problem> problems;
-  const Rulesets rulesets = Rulesets::built_in().with(
+  const auto rulesets = Rulesets::built_in().with(
       {{"house.yaml",
         house + rule("little-oil", "oils <= 4 %") + rule("little-foam", "surfactant <= 24 %") +
             rule("some-tartar", "supplied(cream of tartar) >= 8 %") +
             rule("little-colour", "colour <= 1 %") + rule("oil-held", "emulsifier.to_oil >= 0.5") +
             rule("a-handful", "piece.mass >= 50 g")}},
-      true, problems);
-  for (const Problem& problem : problems) FAIL(problem.message);
-  return rulesets;
+      true);
+  for (const Problem& problem : rulesets.problems) FAIL(problem.message);
+  return *rulesets;
 }
 
 const std::string head =
@@ -67,9 +66,8 @@ CheckOptions options() {
 }
 
 Comparison compared(const FormulaText& from, const FormulaText& to, const Rulesets& rulesets) {
-  std::vector<Problem> problems;
-  auto comparison = compare(from, to, rulesets, options(), problems);
-  for (const Problem& problem : problems) MESSAGE(problem.message);
+  auto comparison = compare(from, to, rulesets, options());
+  for (const Problem& problem : comparison.problems) MESSAGE(problem.message);
   REQUIRE(comparison);
   return std::move(*comparison);
 }
@@ -219,9 +217,8 @@ TEST_CASE("another batch: the same shares, other weighings") {
   small.verdicts = false;
   CheckOptions large = small;
   large.batch = 6000;
-  RunResult run;
-  check(base(), house_rules(), small, run);
-  check(base(), house_rules(), large, run);
+  RunResult run = check(base(), house_rules(), small);
+  run.add(check(base(), house_rules(), large));
   REQUIRE(run.formulas.size() == 2);
   const FormulaResult& before = run.formulas[0];
   const FormulaResult& after = run.formulas[1];

@@ -138,11 +138,10 @@ TEST_CASE("what the base changed of its own base is no part of the comparison") 
   };
   CHECK(change_of(compared(files, "castor.formula", "more.formula"), "required-hlb-moved") ==
         nullptr);
-  RunResult run;
-  check({"more.formula", files.at("more.formula"), false}, Rulesets::built_in(), options(files),
-        run);
-  check({"castor.formula", files.at("castor.formula"), false}, Rulesets::built_in(), options(files),
-        run);
+  RunResult run = check({"more.formula", files.at("more.formula"), false}, Rulesets::built_in(),
+                        options(files));
+  run.add(check({"castor.formula", files.at("castor.formula"), false}, Rulesets::built_in(),
+                options(files)));
   REQUIRE(run.formulas.size() == 2);
   const auto castor_found = [](const FormulaResult& formula) {
     for (const Finding& finding : formula.findings) {
@@ -160,9 +159,8 @@ TEST_CASE("a base that makes nothing by itself is said so, and its tweak is chec
   broken.replace(broken.find("6 % corn starch"), 15, "6 % plum stones");
   const Files files{{"marsh.formula", broken},
                     {"other.formula", tweak("  swap plum stones for corn starch\n")}};
-  RunResult run;
-  check({"other.formula", files.at("other.formula"), false}, Rulesets::built_in(), options(files),
-        run);
+  RunResult run = check({"other.formula", files.at("other.formula"), false}, Rulesets::built_in(),
+                        options(files));
   CHECK(run.problems.empty());
   REQUIRE(run.formulas.size() == 1);
   REQUIRE(run.formulas.front().notes.size() == 1);

@@ -24,10 +24,10 @@ DrillOptions options(std::size_t count, unsigned deal, std::vector<std::string> 
 }
 
 std::vector<Exercise> dealt(const DrillOptions& how) {
-  std::vector<std::string> near;
-  auto out = exercises(Rulesets::built_in(), how, near);
-  CHECK(near.empty());
-  return out;
+  auto out = exercises(Rulesets::built_in(), how);
+  REQUIRE(out);
+  CHECK(out.problems.empty());
+  return *out;
 }
 
 std::string ids(const std::vector<Exercise>& list) {
@@ -79,10 +79,10 @@ TEST_CASE("exercises about a rule or a subject, and words that mean neither") {
   }
   const auto one_rule = dealt(options(50, 1, {"emulsifier-to-oil"}));
   CHECK(ids(one_rule) == "emulsifier-to-oil ");
-  std::vector<std::string> near;
-  CHECK(exercises(Rulesets::built_in(), options(5, 1, {"emulsifier-to-oill"}), near).empty());
-  REQUIRE(near.size() == 1);
-  CHECK(near.front().find("perhaps 'emulsifier-to-oil'") != std::string::npos);
+  const auto none = exercises(Rulesets::built_in(), options(5, 1, {"emulsifier-to-oill"}));
+  CHECK_FALSE(none);
+  REQUIRE(none.problems.size() == 1);
+  CHECK(none.problems.front().message.find("perhaps 'emulsifier-to-oil'") != std::string::npos);
 }
 
 TEST_CASE("answers that are no answer say what can be typed") {

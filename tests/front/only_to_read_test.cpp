@@ -25,8 +25,8 @@ std::string said(const std::filesystem::path& path, bool only_to_read, std::size
   options.read = [](const std::string& included) -> std::optional<std::string> {
     return testing::file_contents(included);
   };
-  RunResult run;
-  check({path.string(), testing::file_contents(path)}, Rulesets::built_in(), options, run);
+  RunResult run =
+      check({path.string(), testing::file_contents(path)}, Rulesets::built_in(), options);
   for (const FormulaResult& formula : run.formulas) kept += formula.findings.size();
   return text_report(run, {});
 }

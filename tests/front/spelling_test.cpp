@@ -16,8 +16,7 @@ namespace {
 using namespace sudsmark;
 
 std::vector<Problem> problems_of(const std::string& text, const Rulesets& rulesets) {
-  RunResult run;
-  check({"a.formula", text}, rulesets, {}, run);
+  RunResult run = check({"a.formula", text}, rulesets, {});
   return run.problems;
 }
 

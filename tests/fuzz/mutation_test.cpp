@@ -99,8 +99,8 @@ TEST_CASE("ten thousand spoiled formulas: no crash, no hang, no pass in silence"
       if (!fs::is_regular_file(path)) return std::nullopt;
       return contents(path);
     };
-    sudsmark::RunResult run;
-    sudsmark::check({paths[at].string(), spoiled, false}, rulesets, options, run);
+    sudsmark::RunResult run =
+        sudsmark::check({paths[at].string(), spoiled, false}, rulesets, options);
     const std::string report = sudsmark::text_report(run, {});
     const std::string errors = sudsmark::problem_lines(run.problems);
     CHECK_MESSAGE(run.formulas.size() + run.problems.size() >= 1, spoiled);

@@ -31,8 +31,7 @@ CheckOptions for_labels() {
 }
 
 RunResult labelled(const std::string& text, const CheckOptions& options = for_labels()) {
-  RunResult run;
-  check({"label.formula", text}, Rulesets::built_in(), options, run);
+  RunResult run = check({"label.formula", text}, Rulesets::built_in(), options);
   for (const Problem& problem : run.problems) FAIL(problem.message);
   REQUIRE(run.formulas.size() == 1);
   return run;
@@ -83,11 +82,8 @@ std::vector<Finding> label_findings_of(const std::string& text) {
   const RunResult run = labelled(text, options);
   std::vector<Finding> out;
   for (const Finding& finding : run.formulas.front().findings) {
-    if (finding.rule.compare(0, 6, "label-") != 0) continue;
-    if (std::find(label_findings.begin(), label_findings.end(), finding.rule) !=
-        label_findings.end()) {
-      out.push_back(finding);
-    }
+    const auto rule = Rulesets::built_in().rule(finding.rule);
+    if (rule && rule->decided_by == "label") out.push_back(finding);
   }
   return out;
 }
@@ -371,9 +367,9 @@ TEST_CASE("a printed list falls into items, with what each may stand for") {
 
 TEST_CASE("the labels of two markets, whole") {
   const std::filesystem::path folder = testing::source_dir() / "tests/golden";
-  RunResult run;
-  check({"two-markets.formula", testing::file_contents(folder / "two-markets.formula")},
-        Rulesets::built_in(), for_labels(), run);
+  RunResult run =
+      check({"two-markets.formula", testing::file_contents(folder / "two-markets.formula")},
+            Rulesets::built_in(), for_labels());
   REQUIRE(run.problems.empty());
   testing::check_expected(folder / "two-markets.label.txt", label_text(run, {}));
   testing::check_expected(folder / "two-markets.label.json", label_json(run));

@@ -44,10 +44,9 @@ SuggestOptions with_problems() {
 
 Suggestion suggested(const FormulaText& formula, const Rulesets& rulesets,
                      const SuggestOptions& how = with_problems()) {
-  std::vector<Problem> problems;
-  auto made = suggest(formula, rulesets, on_a_day(), how, problems);
-  for (const Problem& problem : problems) FAIL(problem.message);
-  REQUIRE(made.has_value());
+  auto made = suggest(formula, rulesets, on_a_day(), how);
+  for (const Problem& problem : made.problems) FAIL(problem.message);
+  REQUIRE(made);
   return std::move(*made);
 }
 
@@ -60,10 +59,10 @@ FormulaResult checked(const Suggestion& suggestion, std::size_t answer, const Ru
     if (path == suggestion.formula.path) return std::optional(suggestion.formula.text);
     return read(path);
   };
-  RunResult run;
   const std::string tweak =
       suggested_tweak(suggestion, answer, base.filename().string(), std::nullopt);
-  check({(base.parent_path() / "mended.formula").string(), tweak}, rulesets, options, run);
+  RunResult run =
+      check({(base.parent_path() / "mended.formula").string(), tweak}, rulesets, options);
   for (const Problem& problem : run.problems) FAIL(problem.message, "\n", tweak);
   REQUIRE(run.formulas.size() == 1);
   return std::move(run.formulas.front());
@@ -120,7 +119,7 @@ void check_answers(const Suggestion& made, const Rulesets& rulesets) {
                     made.before.name, " answer ", at + 1, ": ", finding.rule);
     }
     for (const Key& key : newly_broken(made.before, after)) {
-      FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", std::get<0>(key));
+      FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", key.rule);
     }
     const auto other = other_optimum(answer.problem);
     REQUIRE_MESSAGE(other.has_value(), made.before.name);
@@ -272,10 +271,9 @@ std::string rule(const std::string& id, const std::string& expect, const std::st
 }
 
 Rulesets ruled(const std::string& rules) {
-  std::vector<Problem> problems;
-  const Rulesets out = Rulesets::built_in().with({{"house.yaml", house + rules}}, true, problems);
-  for (const Problem& problem : problems) FAIL(problem.message);
-  return out;
+  const auto out = Rulesets::built_in().with({{"house.yaml", house + rules}}, true);
+  for (const Problem& problem : out.problems) FAIL(problem.message);
+  return *out;
 }
 
 const std::string head = "formula \"Slip\"\n  product bubble bar\n  batch 1 kg\n";
@@ -471,11 +469,10 @@ TEST_CASE("amounts are on the step of the scale, and the rest of the batch takes
 TEST_CASE("substitutes: those that change least first, each with what it changes") {
   const Rulesets rulesets = Rulesets::built_in();
   const fs::path path = source_dir() / "fixtures/formulas/harbour-puck.formula";
-  std::vector<Problem> problems;
   const FormulaText formula{path.string(), file_contents(path)};
-  const auto made = swaps(formula, "sunflower oil", rulesets, on_a_day(), problems);
-  for (const Problem& problem : problems) FAIL(problem.message);
-  REQUIRE(made.has_value());
+  const auto made = swaps(formula, "sunflower oil", rulesets, on_a_day());
+  for (const Problem& problem : made.problems) FAIL(problem.message);
+  REQUIRE(made);
   CHECK(made->roles == std::vector<std::string>{"oil"});
   CHECK(made->choices.size() == 10);
   CHECK(made->considered > made->choices.size());
@@ -492,7 +489,8 @@ TEST_CASE("substitutes: those that change least first, each with what it changes
     CHECK(std::any_of(one.comparison.amounts.begin(), one.comparison.amounts.end(),
                       [&](const AmountChange& change) { return change.name == one.name; }));
   }
-  CHECK_FALSE(swaps(formula, "shea butter", rulesets, on_a_day(), problems).has_value());
-  REQUIRE(problems.size() == 1);
-  CHECK(problems.front().message.find("does not stand in the formula") != std::string::npos);
+  const auto none = swaps(formula, "shea butter", rulesets, on_a_day());
+  CHECK_FALSE(none);
+  REQUIRE(none.problems.size() == 1);
+  CHECK(none.problems.front().message.find("does not stand in the formula") != std::string::npos);
 }

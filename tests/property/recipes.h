@@ -203,8 +203,7 @@ inline CheckOptions on_a_day() {
 /// What a check says of a text that must be sound.
 inline FormulaResult result_of(const std::string& text, const Rulesets& rulesets,
                                const CheckOptions& options = on_a_day()) {
-  RunResult run;
-  check({"made-up.formula", text, false}, rulesets, options, run);
+  RunResult run = check({"made-up.formula", text, false}, rulesets, options);
   for (const Problem& problem : run.problems) FAIL(problem.message << "\n" << text);
   REQUIRE(run.formulas.size() == 1);
   return std::move(run.formulas.front());

@@ -16,7 +16,7 @@ namespace {
 
 std::set<std::string> over_both(const Rulesets& rulesets) {
   std::set<std::string> out;
-  for (const rules::Rule& rule : rulesets.parts().ruleset.rules) {
+  for (const rules::Rule& rule : sudsmark::front::parts(rulesets).ruleset.rules) {
     if (rule.pair) out.insert(rule.id);
   }
   return out;

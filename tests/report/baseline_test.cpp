@@ -36,6 +36,12 @@ std::vector<Standing> standings(const RunResult& run) {
   return out;
 }
 
+RunResult marked(const RunResult& run, const std::string& baseline) {
+  const auto out = with_baseline(run, baseline);
+  REQUIRE(out);
+  return *out;
+}
+
 }  // namespace
 
 TEST_CASE("a line is the same without its comment and its spacing") {
@@ -70,16 +76,14 @@ TEST_CASE("only what is not in the baseline counts") {
                                    finding("too-dry", Kind::open, Level::note, "1 kg batch"),
                                    finding("no-scent", Kind::review, Level::error, "1 % Sea Fig")});
   const std::string baseline = baseline_text(before);
-  RunResult same = before;
-  REQUIRE_FALSE(compare_with_baseline(baseline, same).has_value());
+  const RunResult same = marked(before, baseline);
   CHECK(standings(same) ==
         std::vector<Standing>{Standing::unchanged, Standing::unchanged, Standing::unchanged});
   CHECK_FALSE(reaches(same, Level::note));
   CHECK(same.absent.empty());
 
-  RunResult changed = run_of({finding("too-wet", Kind::fail, Level::warning, "4 % glycerin"),
-                              finding("too-dry", Kind::open, Level::note, "1 kg batch")});
-  REQUIRE_FALSE(compare_with_baseline(baseline, changed).has_value());
+  const RunResult changed = marked(run_of({finding("too-wet", Kind::fail, Level::warning, "4 % glycerin"),
+                              finding("too-dry", Kind::open, Level::note, "1 kg batch")}), baseline);
   CHECK(standings(changed) == std::vector<Standing>{Standing::fresh, Standing::unchanged});
   CHECK(reaches(changed, Level::warning));
   REQUIRE(changed.absent.size() == 2);
@@ -90,10 +94,9 @@ TEST_CASE("what weighs more than in the baseline is new") {
       baseline_text(run_of({finding("too-wet", Kind::review, Level::warning, "3 % glycerin"),
                             finding("too-dry", Kind::fail, Level::note, "1 kg batch"),
                             finding("no-scent", Kind::fail, Level::error, "1 % Sea Fig")}));
-  RunResult run = run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
+  const RunResult run = marked(run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
                           finding("too-dry", Kind::fail, Level::warning, "1 kg batch"),
-                          finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")});
-  REQUIRE_FALSE(compare_with_baseline(baseline, run).has_value());
+                          finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")}), baseline);
   CHECK(standings(run) ==
         std::vector<Standing>{Standing::fresh, Standing::fresh, Standing::unchanged});
 }
@@ -101,11 +104,9 @@ TEST_CASE("what weighs more than in the baseline is new") {
 TEST_CASE("a baseline knows a file however its path is typed, and no other") {
   const std::string baseline =
       baseline_text(run_of({finding("x", Kind::fail, Level::error, "l")}, "./mixes//a.formula"));
-  RunResult same = run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/a.formula");
-  REQUIRE_FALSE(compare_with_baseline(baseline, same).has_value());
+  const RunResult same = marked(run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/a.formula"), baseline);
   CHECK(standings(same) == std::vector<Standing>{Standing::unchanged});
-  RunResult other = run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/b.formula");
-  REQUIRE_FALSE(compare_with_baseline(baseline, other).has_value());
+  const RunResult other = marked(run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/b.formula"), baseline);
   CHECK(standings(other) == std::vector<Standing>{Standing::fresh});
   CHECK(other.absent.empty());  // a.formula was not looked at
 }
@@ -117,7 +118,7 @@ TEST_CASE("what is allowed is in no baseline") {
   CHECK(baseline_text(run).find("\"rule\"") == std::string::npos);
 }
 
-TEST_CASE("what is no baseline is refused, and the run is left alone") {
+TEST_CASE("what is no baseline is refused, with a word of why") {
   for (const std::string text :
        {"", "{", "[]", "{\"baseline\": 1}", "{\"baseline\": 2, \"findings\": []}",
         "{\"baseline\": 1, \"findings\": [{}]}",
@@ -126,9 +127,10 @@ TEST_CASE("what is no baseline is refused, and the run is left alone") {
         "{\"baseline\": 1, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"fail\", "
         "\"level\": \"error\", \"line\": -1, \"fingerprint\": \"0\"}]}"}) {
     CAPTURE(text);
-    RunResult run = run_of({finding("x", Kind::fail, Level::error, "l")});
-    CHECK(compare_with_baseline(text, run).has_value());
-    CHECK_FALSE(run.compared);
-    CHECK(standings(run) == std::vector<Standing>{Standing::not_compared});
+    const RunResult run = run_of({finding("x", Kind::fail, Level::error, "l")});
+    const auto refused = with_baseline(run, text);
+    CHECK_FALSE(refused);
+    REQUIRE(refused.problems.size() == 1);
+    CHECK_FALSE(refused.problems.front().message.empty());
   }
 }

@@ -32,11 +32,10 @@ RunResult hostile_label(const Rulesets& rulesets) {
   CheckOptions options = in_full();
   options.label = true;
   options.verdicts = false;
-  RunResult run;
-  check({"\"></script>\x07\u2067.formula",
-         hostile_text() + "\nlabel\n  ingredients \"<script>alert(9)</script>, "
-                          "]]>, {0}, abc\u202Edef\"\n"},
-        rulesets, options, run);
+  RunResult run = check({"\"></script>\x07\u2067.formula",
+                         hostile_text() + "\nlabel\n  ingredients \"<script>alert(9)</script>, "
+                                          "]]>, {0}, abc\u202Edef\"\n"},
+                        rulesets, options);
   return run;
 }
 
@@ -46,12 +45,11 @@ Comparison hostile_comparison(const Rulesets& rulesets) {
   CheckOptions options = in_full();
   options.read = [&](const std::string& path) { return file_contents(folder / path); };
   const FormulaText tweak{"tweak.formula", file_contents(folder / "tweak.formula")};
-  std::vector<Problem> problems;
-  const auto base = base_of(tweak, options, problems);
-  REQUIRE(base.has_value());
-  auto compared = compare(*base, tweak, rulesets, options, problems);
-  REQUIRE(problems.empty());
-  REQUIRE(compared.has_value());
+  const auto base = base_of(tweak, options);
+  REQUIRE(base);
+  auto compared = compare(*base, tweak, rulesets, options);
+  REQUIRE(compared.problems.empty());
+  REQUIRE(compared);
   return std::move(*compared);
 }
 
@@ -170,15 +168,15 @@ TEST_CASE("ASCII alone in every format") {
 
 TEST_CASE("a baseline of hostile names is read back, and one with hostile words harms nothing") {
   const Rulesets rulesets = Rulesets::built_in();
-  RunResult run = hostile(rulesets);
-  const std::string baseline = baseline_text(run);
-  REQUIRE_FALSE(compare_with_baseline(baseline, run).has_value());
+  const std::string baseline = baseline_text(hostile(rulesets));
+  const auto marked = with_baseline(hostile(rulesets), baseline);
+  REQUIRE(marked);
+  const RunResult& run = *marked;
   CHECK(run.absent.empty());
   for (const Finding& finding : run.formulas.front().findings) {
     CHECK(finding.standing != Standing::fresh);
   }
   // an entry that nobody finds any more, with a message out of somebody else's hands
-  RunResult other = hostile(rulesets);
   std::string forged = baseline;
   const std::string fingerprint = "\"fingerprint\":\"";
   const std::size_t at = forged.find(fingerprint) + fingerprint.size();
@@ -186,7 +184,9 @@ TEST_CASE("a baseline of hostile names is read back, and one with hostile words 
   const std::string message = "\"message\":\"";
   forged.insert(forged.find(message) + message.size(),
                 "</style><script>alert(10)</script>\\u202E\\u0007 ");
-  REQUIRE_FALSE(compare_with_baseline(forged, other).has_value());
+  const auto read = with_baseline(hostile(rulesets), forged);
+  REQUIRE(read);
+  const RunResult& other = *read;
   REQUIRE(other.absent.size() == 1);
   CHECK(bad_marks(text_report(other, {true, false, false})) == 0);
   CHECK(bad_marks(json_report(other, rulesets)) == 0);

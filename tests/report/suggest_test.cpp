@@ -9,11 +9,10 @@ using namespace sudsmark::testing;
 namespace {
 
 Rulesets house() {
-  std::vector<Problem> problems;
-  const Rulesets rulesets = Rulesets::built_in().with(
-      {{"skerry.yaml", file_contents(source_dir() / "tests/report/skerry.yaml")}}, true, problems);
-  for (const Problem& problem : problems) FAIL(problem.message);
-  return rulesets;
+  const auto rulesets = Rulesets::built_in().with(
+      {{"skerry.yaml", file_contents(source_dir() / "tests/report/skerry.yaml")}}, true);
+  for (const Problem& problem : rulesets.problems) FAIL(problem.message);
+  return *rulesets;
 }
 
 }  // namespace
@@ -21,10 +20,9 @@ Rulesets house() {
 TEST_CASE("a whole suggestion as text, as JSON and as a tweak") {
   const Rulesets rulesets = house();
   const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
-  std::vector<Problem> problems;
-  const auto made = suggest(formula, rulesets, in_full(), {}, problems);
-  REQUIRE(made.has_value());
-  CHECK(problems.empty());
+  const auto made = suggest(formula, rulesets, in_full(), {});
+  REQUIRE(made);
+  CHECK(made.problems.empty());
   REQUIRE(made->answers.size() >= 2);
   check_expected(golden("skerry.suggest.txt"), suggest_text(*made, {}));
   check_expected(golden("skerry.suggest.json"), suggest_json(*made, rulesets));
@@ -35,8 +33,7 @@ TEST_CASE("a whole suggestion as text, as JSON and as a tweak") {
 TEST_CASE("whole substitutes as text") {
   const Rulesets rulesets = house();
   const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
-  std::vector<Problem> problems;
-  const auto made = swaps(formula, "rice bran oil", rulesets, in_full(), problems);
-  REQUIRE(made.has_value());
+  const auto made = swaps(formula, "rice bran oil", rulesets, in_full());
+  REQUIRE(made);
   check_expected(golden("skerry.swaps.txt"), swaps_text(*made, {}));
 }

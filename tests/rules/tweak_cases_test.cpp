@@ -169,11 +169,10 @@ RunResult checked(const std::string& base, const std::string& edits, const Rules
   options.read = [&](const std::string& path) {
     return path == "base.formula" ? std::optional(base) : std::nullopt;
   };
-  RunResult run;
-  check({"base.formula", base, false}, rulesets, options, run);
+  RunResult run = check({"base.formula", base, false}, rulesets, options);
   if (!edits.empty()) {
     const std::string text = "tweak \"Tweak\" of \"base.formula\"\n" + edits;
-    check({"tweak.formula", text, false}, rulesets, options, run);
+    run.add(check({"tweak.formula", text, false}, rulesets, options));
   }
   return run;
 }
@@ -225,7 +224,7 @@ TEST_CASE("each of the tweaks that go wrong has a rule that says so") {
 TEST_CASE("harmless tweaks: no rule over both has a word for them") {
   const Rulesets rulesets = Rulesets::built_in();
   std::set<std::string> over_both;
-  for (const rules::Rule& rule : rulesets.parts().ruleset.rules) {
+  for (const rules::Rule& rule : sudsmark::front::parts(rulesets).ruleset.rules) {
     if (rule.pair) over_both.insert(rule.id);
   }
   REQUIRE(over_both.size() >= 10);

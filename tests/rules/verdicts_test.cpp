@@ -269,7 +269,7 @@ TEST_CASE("dates of a law") {
     Workbench bench(rule_file("    expect: oils <= 2 %\n    message: no\n" + std::string(dates)));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
     const blend::Blend blend = bench.mix(bar(" 3 % sweet oil\n", first_sold));
-    return ask(bench, blend, {on, {}, {}, true}).verdicts.front().kind == rules::Kind::fail;
+    return ask(bench, blend, {on, {}, {}, true}).verdicts.front().kind == sudsmark::Kind::fail;
   };
   const std::string plain = "    from: 2026-07-31\n";
   CHECK_FALSE(asked(plain, "", day(2026, 7, 30)));

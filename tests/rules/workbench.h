@@ -74,10 +74,10 @@ inline Asked ask(Workbench& bench, const blend::Blend& blend,
   Asked asked;
   asked.verdicts = rules::evaluate(bench.book.ruleset, blend, asked.missing, options);
   for (const rules::Verdict& verdict : asked.verdicts) {
-    asked.text += rules::kind_word(verdict.kind);
-    if (verdict.kind != rules::Kind::not_applicable) {
+    asked.text += sudsmark::kind_word(verdict.kind);
+    if (verdict.kind != sudsmark::Kind::not_applicable) {
       asked.text += ' ';
-      asked.text += rules::level_word(verdict.level);
+      asked.text += sudsmark::level_word(verdict.level);
       asked.text += " line " + std::to_string(bench.sources.position(verdict.place).line) + ": ";
       asked.text += verdict.message;
     } else if (!verdict.subject.empty()) {

@@ -14,8 +14,7 @@ using namespace sudsmark::testing;
 RunResult checked_in_full(const std::string& name) {
   CheckOptions options = in_full();
   options.sheet = true;
-  RunResult run;
-  check({name, file_contents(golden(name))}, Rulesets::built_in(), options, run);
+  RunResult run = check({name, file_contents(golden(name))}, Rulesets::built_in(), options);
   for (const Problem& problem : run.problems) FAIL(problem.message);
   return run;
 }

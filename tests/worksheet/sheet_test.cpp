@@ -12,8 +12,7 @@ std::string sheet_of(const std::string& path, const std::string& text) {
   CheckOptions options;
   options.verdicts = false;
   options.sheet = true;
-  RunResult run;
-  check({path, text}, Rulesets::built_in(), options, run);
+  RunResult run = check({path, text}, Rulesets::built_in(), options);
   for (const Problem& problem : run.problems) FAIL(problem.message);
   return sheet_text(run, {});
 }

@@ -1,6 +1,6 @@
-#include "rules/verdict.h"
+#include <sudsmark/results.h>
 
-namespace sudsmark::rules {
+namespace sudsmark {
 
 std::string_view kind_word(Kind kind) {
   switch (kind) {
@@ -32,4 +32,4 @@ std::string_view level_word(Level level) {
   return "error";
 }
 
-}  // namespace sudsmark::rules
+}  // namespace sudsmark

@@ -1,0 +1,9 @@
+# What links sudsmark::sudsmark needs what the library was built from.
+include(CMakeFindDependencyMacro)
+list(PREPEND CMAKE_MODULE_PATH ${CMAKE_CURRENT_LIST_DIR})
+find_dependency(Threads)
+find_dependency(yaml-cpp)
+find_dependency(Clp)
+list(POP_FRONT CMAKE_MODULE_PATH)
+include(${CMAKE_CURRENT_LIST_DIR}/yaml_cpp_target.cmake)
+include(${CMAKE_CURRENT_LIST_DIR}/sudsmark_targets.cmake)
