@@ -63,7 +63,7 @@ Machine::Slot& Machine::slot(std::size_t part, std::size_t at) {
 Measured Machine::measure(std::uint32_t index, const Subject& subject) {
   Slot& kept = slot(subject.part, index);
   if (!kept.filled) {
-    kept.value = measures::all()[index].compute(view(subject));
+    kept.value = measures::computed(measures::all()[index], view(subject));
     kept.filled = true;
   }
   return kept.value;

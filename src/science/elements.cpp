@@ -135,12 +135,6 @@ class Walk {
 
 }  // namespace
 
-std::optional<double> atomic_mass(std::string_view symbol) {
-  const Element* const element = find_element(symbol);
-  if (element == nullptr) return std::nullopt;
-  return element->mass;
-}
-
 std::optional<std::vector<Atoms>> read_formula(std::string_view formula) {
   if (formula.empty() || formula.size() > longest_formula) return std::nullopt;
   return Walk(formula).whole();

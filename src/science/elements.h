@@ -17,6 +17,9 @@
 
 namespace sudsmark::science {
 
+/// Molar mass of calcium carbonate [g/mol], in which hardness and alkalinity of water are told.
+inline constexpr double calcium_carbonate_molar_mass = 100.086;
+
 /// One element of a formula.
 struct Atoms {
   std::string_view symbol;  ///< "Al"; lives as long as the program
@@ -24,14 +27,18 @@ struct Atoms {
   double count = 0.0;       ///< in one formula unit
 };
 
-/// Standard atomic mass [g/mol] of an element by its symbol ("Zn"); none for a symbol that is none,
-/// or of an element that is not met here (noble gases, most radioactive ones).
-[[nodiscard]] std::optional<double> atomic_mass(std::string_view symbol);
-
 /// The elements of a formula, each once, in the order of first mention. Symbols with whole counts,
 /// brackets of three kinds up to eight deep, and parts joined by `.` or a middle dot, each with a
 /// count before it ("2ZnCO3.3Zn(OH)2"). No blanks, charges or fractions. None for all else.
 [[nodiscard]] std::optional<std::vector<Atoms>> read_formula(std::string_view formula);
+
+/// Standard atomic mass [g/mol] of an element by its symbol ("Zn"); none for a symbol that is none,
+/// or of an element that is not met here (noble gases, most radioactive ones).
+[[nodiscard]] inline std::optional<double> atomic_mass(std::string_view symbol) {
+  const auto atoms = read_formula(symbol);
+  if (!atoms || atoms->size() != 1 || atoms->front().symbol != symbol) return std::nullopt;
+  return atoms->front().mass;
+}
 
 /// Mass of one mol of a formula [g/mol]; none if it cannot be read.
 [[nodiscard]] inline std::optional<double> molar_mass(std::string_view formula) {

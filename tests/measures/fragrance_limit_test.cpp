@@ -79,8 +79,8 @@ TEST_CASE("below, above and ranges are taken at both of their ends") {
   // below 2.5 %: a certificate of 6 % leaves room for 0.05 / 0.06 = 0.83 % of it, and no more
   check_limit(blend_of("  1 % reed\n", scent("reed", "6 %", "below 2.5 % estragole")), 6, 6);
   // the same with another that brings estragole for sure: 0.05 / ((0 to 0.83 + 1) / 2)
-  const std::string both = scent("reed", "6 %", "below 2.5 % estragole") +
-                           scent("gull", "5 %", "1 % estragole");
+  const std::string both =
+      scent("reed", "6 %", "below 2.5 % estragole") + scent("gull", "5 %", "1 % estragole");
   check_limit(blend_of("  1 % reed\n  1 % gull\n", both), 0.05 / ((0.05 / 6 + 0.01) / 2), 10);
   // above 2 %: at least that much, and by the certificate no more than 0.05 / 0.022
   check_limit(blend_of("  1 % reed\n", scent("reed", "2.2 %", "above 2 % estragole")), 2.2, 2.2);
