@@ -7,6 +7,7 @@
 
 namespace {
 
+using namespace sudsmark;
 using namespace sudsmark::testing;
 
 /// Relative humidity [%] at which it draws water, out of a room of 40 %.
@@ -48,7 +49,7 @@ TEST_CASE("Kuu et al. 1998 (published): sodium bicarbonate 76 to 88 % RH") {
 TEST_CASE("from memory: citric acid 75, its stricter end; tartaric 84 to 85; sucrose 85") {
   lies_at("citric acid", 75.0, 75.0);
   lies_at("tartaric acid", 84.0, 85.0);
-  lies_at("sugar", 85.0, 85.0);
+  lies_at("powdered sugar", 85.0, 85.0);
 }
 
 TEST_CASE("fertiliser literature (quoted): urea 72.5 % RH at 30 C") {

@@ -114,8 +114,9 @@ TEST_CASE("baths of the PHREEQC grid written as formulas") {
     if (row.is("model", "S") || bicarbonate + acid == 0.0) continue;
     using sudsmark::testing::written;
     const double litres = 150.0 / water_density(25.0);
-    std::string text = "formula \"Grid\"\n  product bath fizzy\n  water " + row.cells.at("water") +
-                       "\n  bath " + written(bicarbonate + acid) + " g in " + written(litres) +
+    std::string text = "formula \"Grid\"\n  product bath fizzy\n  water " +
+                       std::string(row.is("water", "pure") ? "pure" : "medium") + "\n  bath " +
+                       written(bicarbonate + acid) + " g in " + written(litres) +
                        " l at 25 C\nphase \"all\"\n";
     if (bicarbonate > 0) text += "  " + written(bicarbonate) + " parts sodium bicarbonate\n";
     if (acid > 0) text += "  " + written(acid) + " parts citric acid\n";
