@@ -10,6 +10,7 @@
 #include "catalogue/citation.h"
 #include "catalogue/role.h"
 #include "quantity/range.h"
+#include "science/species.h"
 
 namespace sudsmark::catalogue {
 
@@ -43,41 +44,33 @@ struct Content {
   friend bool operator==(const Content&, const Content&) = default;
 };
 
-/// Components that the aqueous equilibrium counts, per mole of the material's chemical formula.
-enum class Component : std::uint8_t {
-  sodium,
-  potassium,
-  calcium,
-  magnesium,
-  ammonium,
-  chloride,
-  sulfate,
-  carbonate,
-  citrate,
-  tartrate,
-  malate,
-  lactate,
-  adipate,
-  ascorbate,
-  succinate,
-  fumarate,
-  phosphate,
-  borate,
-  fatty_acid,
-  count
-};
-inline constexpr std::size_t component_count = static_cast<std::size_t>(Component::count);
-
 /// What the material's active substance is in water.
 struct Chemistry {
   Range molar_mass;           ///< g/mol, of the form that is weighed (hydrates with their water)
   double acid_protons = 0;    ///< protons that one mole can give to bicarbonate
   double base_protons = 0;    ///< protons that one mole can take
   double carbon_dioxide = 0;  ///< moles of CO2 that one mole gives when fully acidified
-  std::array<float, component_count> gives{};  ///< moles of each component per mole
-  bool slow = false;                           ///< dissolves slowly in the cold (cream of tartar)
+  std::array<float, science::component_count> gives{};  ///< moles of each component per mole
+  bool slow = false;       ///< dissolves slowly in the cold (cream of tartar)
+  bool insoluble = false;  ///< stays solid in water (stearic acid)
   Citations sources;
   friend bool operator==(const Chemistry&, const Chemistry&) = default;
+};
+
+/// An amount of something that holds on to protons.
+struct Holding {
+  science::Component component = science::Component::fatty_acid;
+  Range amount;  ///< mmol per gram of the material as sold
+  friend bool operator==(const Holding&, const Holding&) = default;
+};
+
+/// What a surfactant's solution shows of the acid or base that its making left in it.
+struct InWater {
+  Range ph;        ///< of that solution, at room temperature
+  Range strength;  ///< of that solution, fraction of the material as sold
+  std::vector<Holding> holds;
+  Citations sources;
+  friend bool operator==(const InWater&, const InWater&) = default;
 };
 
 /// How much dust a powder throws when it is tipped (classes of EN 15051 in words).
@@ -119,6 +112,7 @@ struct Material {
   /// What is known to be in it. Nothing stated: it is all one substance of its own name.
   std::vector<Content> contents;
   std::optional<Chemistry> chemistry;
+  std::optional<InWater> in_water;
   std::optional<Sourced> hlb;             ///< as an emulsifier, Griffin scale
   std::optional<Sourced> required_hlb;    ///< as an oil, for an oil-in-water emulsion
   std::optional<Sourced> density;         ///< g/l

@@ -53,6 +53,11 @@ inline constexpr Message too_many{"too-many", "there are more than {0} {1}"};
 
 // Materials and tables.
 inline constexpr Message zero_molar_mass{"zero-molar-mass", "a molar mass is more than 0"};
+inline constexpr Message bad_formula{
+    "bad-formula", "'{0}' is not a chemical formula, such as CaCO3 or Na2CO3.10H2O"};
+inline constexpr Message solution_strength{
+    "solution-strength", "the strength of a solution is more than 0 % and less than 100 %"};
+inline constexpr Message beyond_ph{"beyond-ph", "a pH is from 0 to 14"};
 inline constexpr Message content_kind{
     "content-kind", "a content is one of 'active', 'substance' and 'water': give exactly one"};
 inline constexpr Message content_twice{"content-twice", "'{0}' is already among the contents"};

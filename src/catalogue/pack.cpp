@@ -33,6 +33,7 @@ class Check {
     return std::all_of(material.contents.begin(), material.contents.end(),
                        [&](const Content& item) { return content(item); }) &&
            (!material.chemistry || cited(material.chemistry->sources)) &&
+           (!material.in_water || cited(material.in_water->sources)) &&
            (!material.dust || cited(material.dust->sources)) && cited(material.hazard_sources) &&
            cited(material.sources);
   }

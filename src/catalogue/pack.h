@@ -45,8 +45,21 @@ void visit(Archive& archive, typename Archive::template Of<Content>& content) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Chemistry>& chemistry) {
-  auto& [molar_mass, acid_protons, base_protons, carbon_dioxide, gives, slow, sources] = chemistry;
-  archive(molar_mass, acid_protons, base_protons, carbon_dioxide, gives, slow, sources);
+  auto& [molar_mass, acid_protons, base_protons, carbon_dioxide, gives, slow, insoluble, sources] =
+      chemistry;
+  archive(molar_mass, acid_protons, base_protons, carbon_dioxide, gives, slow, insoluble, sources);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Holding>& holding) {
+  auto& [component, amount] = holding;
+  archive(component, amount);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<InWater>& in_water) {
+  auto& [ph, strength, holds, sources] = in_water;
+  archive(ph, strength, holds, sources);
 }
 
 template <class Archive>
@@ -69,12 +82,12 @@ void visit(Archive& archive, typename Archive::template Of<Synonym>& synonym) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Material>& material) {
-  auto& [id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, hlb,
-         required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
+  auto& [id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, in_water,
+         hlb, required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
          pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources] =
       material;
-  archive(id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, hlb,
-          required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
+  archive(id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, in_water,
+          hlb, required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
           pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources);
 }
 

@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <array>
 
-#include "catalogue/component.h"
 #include "catalogue/entries.h"
 #include "catalogue/figure.h"
 #include "catalogue/messages.h"
+#include "science/elements.h"
 
 namespace sudsmark::catalogue {
 namespace {
@@ -34,14 +34,20 @@ double number(text::Fields& fields, std::string_view key, const Reading& reading
   return node == nullptr ? 0.0 : read_exact(*node, reading.diagnostics).value_or(0.0);
 }
 
+void allow_components(text::Fields& fields) {
+  for (std::size_t i = 0; i < science::component_count; ++i) {
+    fields.allow(science::component_name(static_cast<science::Component>(i)));
+  }
+}
+
 void read_gives(const text::Node& node, Chemistry& chemistry, const Reading& reading) {
   text::Fields fields(node, reading.diagnostics);
-  for (const std::string_view word : component_words()) fields.allow(word);
+  allow_components(fields);
   for (const text::Node& item : node.items) {
-    const auto component = find_component(item.key);
+    const auto component = science::find_component(item.key);
     if (!component || !fields.valid()) continue;
     const auto moles = read_exact(item, reading.diagnostics);
-    chemistry.gives[static_cast<std::size_t>(*component)] = static_cast<float>(moles.value_or(0.0));
+    chemistry.gives[science::index_of(*component)] = static_cast<float>(moles.value_or(0.0));
   }
   fields.refuse_others();
 }
@@ -52,7 +58,14 @@ std::optional<Chemistry> read_chemistry(text::Fields& of, const Citations& inher
   if (node == nullptr) return std::nullopt;
   text::Fields fields(*node, reading.diagnostics);
   Chemistry chemistry;
-  if (const text::Node* mass = fields.needed("molar mass")) {
+  if (const text::Node* node_of_formula = fields.find("formula")) {
+    const std::string formula = fields.text("formula");
+    if (const auto mass = science::molar_mass(formula)) {
+      chemistry.molar_mass = *mass;
+    } else {
+      reading.diagnostics.add(messages::bad_formula, node_of_formula->span, {formula});
+    }
+  } else if (const text::Node* mass = fields.needed("molar mass")) {
     const auto range = read_figure(*mass, dimension::number, reading.diagnostics);
     chemistry.molar_mass = range.value_or(quantity::Range::unknown());
     if (chemistry.molar_mass.low == 0) {
@@ -64,9 +77,52 @@ std::optional<Chemistry> read_chemistry(text::Fields& of, const Citations& inher
   chemistry.carbon_dioxide = number(fields, "carbon dioxide", reading);
   if (const text::Node* gives = fields.find("gives")) read_gives(*gives, chemistry, reading);
   chemistry.slow = fields.flag("slow");
+  chemistry.insoluble = fields.flag("insoluble");
   chemistry.sources = read_sources(fields, &inherited, "chemistry", reading);
   fields.refuse_others();
   return chemistry;
+}
+
+std::vector<Holding> read_holdings(const text::Node& node, const Reading& reading) {
+  text::Fields fields(node, reading.diagnostics);
+  allow_components(fields);
+  std::vector<Holding> holds;
+  for (const text::Node& item : node.items) {
+    const auto component = science::find_component(item.key);
+    if (!component || !fields.valid()) continue;
+    const auto amount = read_figure(item, dimension::molality, reading.diagnostics);
+    if (amount) holds.push_back({*component, *amount});
+  }
+  fields.refuse_others();
+  return holds;
+}
+
+std::optional<InWater> read_in_water(text::Fields& of, const Citations& inherited,
+                                     const Reading& reading) {
+  const text::Node* node = of.find("in water");
+  if (node == nullptr) return std::nullopt;
+  text::Fields fields(*node, reading.diagnostics);
+  InWater in_water;
+  if (const text::Node* ph = fields.needed("ph")) {
+    in_water.ph = read_figure(*ph, dimension::number, reading.diagnostics)
+                      .value_or(quantity::Range::unknown());
+    if (in_water.ph.known() && in_water.ph.high > 14) {
+      reading.diagnostics.add(messages::beyond_ph, ph->span);
+    }
+  }
+  if (const text::Node* strength = fields.needed("at")) {
+    in_water.strength = read_figure(*strength, dimension::share, reading.diagnostics)
+                            .value_or(quantity::Range::unknown());
+    if (in_water.strength.known() && !(in_water.strength.low > 0 && in_water.strength.high < 1)) {
+      reading.diagnostics.add(messages::solution_strength, strength->span);
+    }
+  }
+  if (const text::Node* holds = fields.find("holds")) {
+    in_water.holds = read_holdings(*holds, reading);
+  }
+  in_water.sources = read_sources(fields, &inherited, "in water", reading);
+  fields.refuse_others();
+  return in_water;
 }
 
 std::optional<Dust> read_dust(text::Fields& of, const Citations& inherited,
@@ -141,6 +197,7 @@ Material read_material(const text::Node& node, const Reading& reading) {
   (void)fields.needed("roles");
   material.roles = read_roles(fields, reading);
   material.chemistry = read_chemistry(fields, material.sources, reading);
+  material.in_water = read_in_water(fields, material.sources, reading);
   const auto figure = [&](std::string_view key, const quantity::Dimension& of) {
     return read_sourced(fields, key, of, material.sources, reading);
   };

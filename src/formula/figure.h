@@ -8,6 +8,7 @@
 #include "formula/card.h"
 #include "formula/reading.h"
 #include "formula/scan.h"
+#include "science/elements.h"
 
 namespace sudsmark::formula {
 
@@ -79,9 +80,9 @@ inline constexpr Measure dustiness{"a dustiness, such as 1000 mg/kg",
                                    {{{"mg/kg"}, {"g/kg"}, {"%"}, {"ppm"}}},
                                    whole};
 
-// Molar mass of CaCO3 [g/mol], for water figures in mmol/l: a mmol of calcium and magnesium counts
-// as one of CaCO3, a mmol of alkalinity (of acid that the water takes up) as half of one.
-inline constexpr double calcium_carbonate = 100.0869;
+// Water figures in mmol/l: a mmol of calcium and magnesium counts as one of CaCO3, a mmol of
+// alkalinity (of acid that the water takes up) as half of one.
+inline constexpr double calcium_carbonate = science::calcium_carbonate_molar_mass;
 /// g/l as CaCO3
 inline constexpr Measure hardness{"a hardness, such as 155 mg/l",
                                   "mg/l or mmol/l",

@@ -110,8 +110,10 @@ void add_portions(const blend::Blend& blend, std::vector<PortionResult>& out) {
       const auto at = measures::find(name);
       if (!at) continue;
       const measures::Measure& measure = measures::all()[*at];
-      portion.measures.push_back(
-          {std::string(name), figure(measure.compute(view).value, measure.unit), {}, {}});
+      portion.measures.push_back({std::string(name),
+                                  figure(measures::computed(measure, view).value, measure.unit),
+                                  {},
+                                  {}});
     }
     out.push_back(std::move(portion));
   }

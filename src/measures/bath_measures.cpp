@@ -6,9 +6,11 @@
 #include <set>
 
 #include "measures/bath_moles.h"
+#include "measures/solution_ph.h"
 #include "measures/sums.h"
 #include "quantity/number.h"
 #include "science/bath_doubt.h"
+#include "science/elements.h"
 
 namespace sudsmark::measures {
 namespace {
@@ -65,10 +67,9 @@ class Baths {
           for (std::size_t corner = 0; corner < different; ++corner) {
             Bath bath{.water = water, .litres = 1.0, .celsius = celsius};
             const MolesPerGram product = moles_.at(corners[corner]);
-            for (std::size_t at = 0; at < product.moles.size(); ++at) {
-              bath.moles[at] = product.moles[at] * grams;
+            for (std::size_t at = 0; at < product.size(); ++at) {
+              bath.moles[at] = product[at] * grams;
             }
-            bath.undetermined_protons = product.undetermined_protons * grams;
             if (!call(bath)) return;
           }
         }
@@ -161,25 +162,8 @@ Measured ph_uncertainty(const View& view) {
   return {out.value.known() ? Range(out.value.high) : out.value, out.missing};
 }
 
-Measured solution_ph(const View& view) {
-  const BathMoles moles(view);
-  if (!moles.missing().empty()) return {Range::unknown(), moles.missing()};
-  std::optional<Range> hull;
-  double left_out = 0;
-  for (const Corner& corner : corners) {
-    const MolesPerGram product = moles.at(corner);
-    const science::SolutionPh solution = science::solution_ph(product.moles);
-    const auto ph = ph_of(solution.state);
-    if (!ph) {
-      return {Range::unknown(),
-              view.missing->add("a solution within the bounds of the model", view.blend->place)};
-    }
-    hull = hull ? quantity::hull(*hull, *ph) : Range(*ph);
-    left_out = std::max(left_out, solution.bitartrate_left_out);
-  }
-  trace(view, "1 % by mass in pure water at 25 C, closed");
-  if (left_out > 0) trace(view, "cream of tartar that does not dissolve is left out");
-  return {*hull, {}};
+Measured one_percent_ph(const View& view) {
+  return solution_ph(view, one_percent);
 }
 
 bool reacts(const Material& m) {
@@ -197,11 +181,12 @@ Span water_place(const View& view) {
 Measured hardness(const View& view) {
   const Waters water = waters(view);
   if (!water.missing.empty() || water.totals.empty()) return {Range::unknown(), water.missing};
-  // 1 mol of calcium or magnesium counts as one of CaCO3, 100.09 g
+  // 1 mol of calcium or magnesium counts as one of CaCO3
   std::optional<Range> hull;
   for (const science::Totals& totals : water.totals) {
     const double grams =
-        (totals[science::Component::calcium] + totals[science::Component::magnesium]) * 100.087;
+        (totals[science::Component::calcium] + totals[science::Component::magnesium]) *
+        science::calcium_carbonate_molar_mass;
     hull = hull ? quantity::hull(*hull, grams) : Range(grams);
   }
   trace(view, water.stated ? "as stated" : "soft to hard, since none is stated");
@@ -217,7 +202,7 @@ Measured alkalinity(const View& view) {
   for (const science::Totals& totals : water.totals) {
     const double moles = 2 * totals[Component::calcium] + 2 * totals[Component::magnesium] +
                          totals[Component::sodium] - totals[Component::chloride];
-    const double grams = std::max(0.0, moles) * 100.087 / 2;
+    const double grams = std::max(0.0, moles) * science::calcium_carbonate_molar_mass / 2;
     hull = hull ? quantity::hull(*hull, grams) : Range(grams);
   }
   trace(view, water.stated ? "as stated" : "soft to hard, since none is stated");
@@ -242,6 +227,19 @@ constexpr std::string_view about_uncertainty =
     "its extreme and all are added. It is the wider of the two limits' doubts, and for an aired "
     "bath of hard water calcite alone can make it 0.2 to 0.75.";
 
+constexpr std::string_view about_solution =
+    "What a strip or a meter shows of a crumb of the product in a hundred times its mass of pure "
+    "water. Acids, bases and salts are in it, and what each surfactant brings: how much free acid "
+    "or base its making left in it is worked out from the pH that its supplier states for a "
+    "solution of it, and a surfactant without such a figure is taken to lie between pH 4 and 10 "
+    "at 10 %. The range is as wide as those figures are: grades differ, and nobody tells how "
+    "tightly micelles hold on to protons. What does not dissolve is left out: fatty acids, fatty "
+    "alcohols, waxes, oils, clays, pigments (a solid fatty acid still takes up base, and the range "
+    "allows for that). Left out as well are preservatives, proteins, dyes and the carbon dioxide "
+    "of the air, which pulls a solution without buffer towards 5.6. Measure the finished bar "
+    "before "
+    "relying on a figure near a limit.";
+
 constexpr std::array table{
     Measure{"water.hardness", "mg/l",
             "calcium and magnesium of the bath's water as CaCO3; soft to hard where not stated",
@@ -258,8 +256,12 @@ constexpr std::array table{
     Measure{"bath.ph_uncertainty", "pH",
             "half-width that the model itself leaves open, to be added to both ends", equilibrium,
             ph_uncertainty, reacting_place, about_uncertainty},
-    Measure{"solution.ph", "pH", "1 % by mass in pure water at 25 C, closed", equilibrium,
-            solution_ph, reacting_place},
+    Measure{"solution.ph", "pH",
+            "1 % by mass in pure water at 25 C, closed; fats, waxes, fatty alcohols and clays are "
+            "left out",
+            "aqueous equilibrium; what surfactants bring of acid or base out of the pH that their "
+            "suppliers state",
+            one_percent_ph, reacting_place, about_solution},
 };
 
 }  // namespace

@@ -11,78 +11,10 @@ namespace {
 using catalogue::Chemistry;
 using catalogue::Material;
 using quantity::Range;
-using Given = catalogue::Component;
-using Held = science::Component;
 
-/// Adds a material's components to those of the solver; what the solver has no constants for goes
-/// in as ions that take no part, with its protons booked as given off.
 void add(const Chemistry& chemistry, double moles, MolesPerGram& out) {
-  const auto put = [&](Held component, double count) {
-    out.moles[science::index_of(component)] += count * moles;
-  };
-  for (std::size_t at = 0; at < catalogue::component_count; ++at) {
-    const double count = static_cast<double>(chemistry.gives[at]);
-    if (count == 0) continue;
-    switch (static_cast<Given>(at)) {
-      case Given::sodium:
-        put(Held::sodium, count);
-        break;
-      case Given::potassium:
-        put(Held::potassium, count);
-        break;
-      case Given::calcium:
-        put(Held::calcium, count);
-        break;
-      case Given::magnesium:
-        put(Held::magnesium, count);
-        break;
-      case Given::ammonium:
-        put(Held::other_cation, count);
-        break;
-      case Given::chloride:
-        put(Held::chloride, count);
-        break;
-      case Given::sulfate:
-        put(Held::sulfate, count);
-        break;
-      case Given::carbonate:
-        put(Held::carbonate, count);
-        break;
-      case Given::citrate:
-        put(Held::citrate, count);
-        break;
-      case Given::tartrate:
-        put(Held::tartrate, count);
-        break;
-      case Given::malate:
-        put(Held::malate, count);
-        break;
-      case Given::lactate:
-        put(Held::lactate, count);
-        break;
-      case Given::adipate:
-        put(Held::adipate, count);
-        break;
-      case Given::ascorbate:
-        put(Held::ascorbate, count);
-        break;
-      case Given::succinate:
-      case Given::fumarate:
-        put(Held::other_anion, 2 * count);
-        out.undetermined_protons += 2 * count * moles;
-        break;
-      case Given::phosphate:
-        put(Held::phosphate, count);
-        break;
-      case Given::borate:
-        put(Held::borate, count);
-        break;
-      case Given::fatty_acid:
-        put(Held::fatty_acid, count);
-        break;
-      case Given::count:
-        break;
-    }
+  for (std::size_t index = 0; index < science::component_count; ++index) {
+    out[index] += static_cast<double>(chemistry.gives[index]) * moles;
   }
 }
 
@@ -117,13 +49,33 @@ BathMoles::BathMoles(const View& view) {
 }
 
 MolesPerGram BathMoles::at(Corner corner) const {
-  MolesPerGram out;
+  MolesPerGram out{};
   for (const PartOf& part : parts_) {
+    if (part.chemistry->insoluble) continue;
     const bool acid = part.chemistry->acid_protons > 0;
     const bool most = acid ? corner.acids_high : corner.others_high;
     add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
   }
   return out;
+}
+
+MolesPerGram BathMoles::solids() const {
+  MolesPerGram out{};
+  for (const PartOf& part : parts_) {
+    if (part.chemistry->insoluble) add(*part.chemistry, part.moles.high, out);
+  }
+  return out;
+}
+
+bool BathMoles::any_solid() const {
+  return std::any_of(parts_.begin(), parts_.end(),
+                     [](const PartOf& part) { return part.chemistry->insoluble; });
+}
+
+bool BathMoles::holds(science::Component component) const {
+  return std::any_of(parts_.begin(), parts_.end(), [&](const PartOf& part) {
+    return !part.chemistry->insoluble && part.chemistry->gives[science::index_of(component)] > 0;
+  });
 }
 
 bool BathMoles::exact() const {

@@ -21,11 +21,8 @@ struct Corner {
 inline constexpr std::array<Corner, 4> corners{Corner{true, false}, Corner{false, true},
                                                Corner{true, true}, Corner{false, false}};
 
-/// Moles of each component, and protons of acids without constants, per gram of product [mol/g].
-struct MolesPerGram {
-  std::array<double, science::component_count> moles{};
-  double undetermined_protons = 0;
-};
+/// Moles of each component per gram of product [mol/g].
+using MolesPerGram = std::array<double, science::component_count>;
 
 /// Composition ranges of a part as the corners between which its pH lies.
 class BathMoles {
@@ -34,7 +31,13 @@ class BathMoles {
   /// said what they give or take are in `missing`.
   explicit BathMoles(const View& view);
 
+  /// What dissolves.
   [[nodiscard]] MolesPerGram at(Corner corner) const;
+  /// What stays solid, at its most: fatty acid and its salts with calcium or magnesium.
+  [[nodiscard]] MolesPerGram solids() const;
+  [[nodiscard]] bool any_solid() const;
+  /// Whether anything that dissolves brings the component.
+  [[nodiscard]] bool holds(science::Component component) const;
   [[nodiscard]] MissingSet missing() const { return missing_; }
   /// Whether anything at all takes part.
   [[nodiscard]] bool empty() const { return parts_.empty(); }

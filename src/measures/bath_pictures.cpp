@@ -57,10 +57,9 @@ class Corners {
           for (std::size_t corner = 0; corner < different; ++corner) {
             const MolesPerGram product = moles_.at(corners[corner]);
             Bath bath{.water = water, .litres = 1.0, .celsius = celsius};
-            for (std::size_t at = 0; at < product.moles.size(); ++at) {
-              bath.moles[at] = product.moles[at] * strength;
+            for (std::size_t at = 0; at < product.size(); ++at) {
+              bath.moles[at] = product[at] * strength;
             }
-            bath.undetermined_protons = product.undetermined_protons * strength;
             const science::Equilibrium state = solve(bath, constants);
             if (state.status != science::SolveStatus::converged) return Range::unknown();
             hull = hull ? quantity::hull(*hull, state.ph) : Range(state.ph);

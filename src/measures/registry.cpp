@@ -1,6 +1,7 @@
 #include "measures/registry.h"
 
 #include <algorithm>
+#include <cassert>
 
 #include "measures/bath_measures.h"
 #include "measures/chemistry_measures.h"
@@ -27,6 +28,12 @@ std::vector<Measure> gather() {
 }
 
 }  // namespace
+
+Measured computed(const Measure& measure, const View& view) {
+  const Measured out = measure.compute(view);
+  assert(out.value.low <= out.value.high);
+  return out;
+}
 
 std::span<const Measure> all() {
   static const std::vector<Measure> table = gather();

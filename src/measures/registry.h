@@ -56,6 +56,9 @@ struct Measure {
 
 using MeasureIndex = std::uint16_t;
 
+/// A measure of a view. Its low end never stands above its high end.
+[[nodiscard]] Measured computed(const Measure& measure, const View& view);
+
 /// All measures, in the order in which they are listed.
 [[nodiscard]] std::span<const Measure> all();
 /// Index of a measure; none if there is no such measure.

@@ -50,26 +50,21 @@ Measured smallest_mass(const View& view) {
 }
 
 struct Error {
-  double share = 0;
-  const Weighing* weighing = nullptr;
+  Range share = 0.0;
+  const Weighing* weighing = nullptr;   ///< the one with the greatest error
   const Weighing* too_heavy = nullptr;  ///< no scale takes it, however often
 };
 
-/// The greatest error over all weighings, each on the scale that suits it best, at its least mass
-/// (or at its greatest).
-Error worst(const View& view, const std::vector<science::Scale>& at_hand, bool least_mass) {
+/// The greatest error over all weighings, each on the scale that suits it best.
+Error worst(const View& view, const std::vector<science::Scale>& at_hand) {
   Error worst;
   for (const Weighing& weighing : view.blend->weighings) {
     if (!weighed(weighing)) continue;
-    const double mass = least_mass ? weighing.mass.low : weighing.mass.high;
-    if (!(mass > 0)) continue;
-    const auto plan = science::plan_weighing(at_hand, mass, bench_tolerance);
-    if (!plan) {
-      worst.too_heavy = &weighing;
-    } else if (plan->error_share > worst.share) {
-      worst.share = plan->error_share;
-      worst.weighing = &weighing;
-    }
+    const science::Interval mass{std::max(weighing.mass.low, 0.0), weighing.mass.high};
+    const science::ErrorBounds bounds = science::error_bounds(at_hand, mass, bench_tolerance);
+    if (bounds.too_heavy) worst.too_heavy = &weighing;
+    if (bounds.high > worst.share.high) worst.weighing = &weighing;
+    worst.share = quantity::max(worst.share, Range(bounds.low, bounds.high));
   }
   return worst;
 }
@@ -80,20 +75,21 @@ Measured error(const View& view) {
     return {Range::unknown(),
             view.missing->add("the scale (`workshop … scale`)", view.blend->place)};
   }
-  const Error most = worst(view, at_hand, true);
-  const Error least = worst(view, at_hand, false);
-  if (some_unknown(view)) return {Range::at_least(least.share), missing_batch(view)};
-  if (most.too_heavy != nullptr) {
-    return {Range::at_least(least.share),
-            view.missing->add("a scale that bears '" + most.too_heavy->name + "'",
-                              most.too_heavy->place)};
+  const Error found = worst(view, at_hand);
+  if (some_unknown(view)) return {Range::at_least(found.share.low), missing_batch(view)};
+  if (found.too_heavy != nullptr) {
+    return {found.share, view.missing->add("a scale that bears '" + found.too_heavy->name + "'",
+                                           found.too_heavy->place)};
   }
-  if (most.weighing != nullptr) {
-    trace(view, most.weighing->name + ", " +
-                    quantity::printed(most.weighing->mass, *quantity::find_unit("g")) + " for " +
-                    most.weighing->container);
+  if (found.weighing == nullptr) return {found.share, {}};
+  if (!found.share.known()) {
+    return {found.share, view.missing->add("the amount of '" + found.weighing->name + "'",
+                                           found.weighing->place)};
   }
-  return {{least.share, most.share}, {}};
+  trace(view, found.weighing->name + ", " +
+                  quantity::printed(found.weighing->mass, *quantity::find_unit("g")) + " for " +
+                  found.weighing->container);
+  return {found.share, {}};
 }
 
 Measured least_weighable(const View& view) {
@@ -122,8 +118,8 @@ Span smallest_place(const View& view) {
 }
 
 Span error_place(const View& view) {
-  const Error most = worst(view, scales_of(*view.blend), true);
-  return most.weighing == nullptr ? smallest_place(view) : most.weighing->place;
+  const Error found = worst(view, scales_of(*view.blend));
+  return found.weighing == nullptr ? smallest_place(view) : found.weighing->place;
 }
 
 constexpr std::array table{

@@ -101,6 +101,11 @@ void explain_material(const Material& material, const Catalogue& catalogue, Page
                                   quantity::printed(chemistry.carbon_dioxide) + " mol of CO2");
     }
   }
+  if (material.in_water) {
+    const catalogue::InWater& solution = *material.in_water;
+    page.entry("in water", with_sources(in(solution.ph, "pH") + " at " + in(solution.strength, "%"),
+                                        solution.sources, catalogue));
+  }
   figure(page, "HLB", material.hlb, "1", catalogue);
   figure(page, "required HLB", material.required_hlb, "1", catalogue);
   figure(page, "density", material.density, "g/ml", catalogue);

@@ -74,7 +74,7 @@ Figures::Kept& Figures::kept(std::size_t part, std::size_t index) {
 
 const Measured& Figures::measure(std::uint32_t index, const Subject& subject) {
   Kept& one = kept(subject.part, index);
-  if (!one) one = measures::all()[index].compute(view(subject));
+  if (!one) one = measures::computed(measures::all()[index], view(subject));
   return *one;
 }
 

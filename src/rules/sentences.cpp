@@ -122,7 +122,10 @@ std::optional<Range> limit_of(const Decider& decider) {
   const Range& high = decider.tried.high;
   if (test.between) {
     if (test.denied) return std::nullopt;
-    return Range(low.high, high.low);  // what is within keeps to both for certain
+    // What is within keeps to both for certain; there is no such figure where the two depend on
+    // what the formula does not say.
+    if (low.high > high.low) return std::nullopt;
+    return Range(low.high, high.low);
   }
   if (is_presence(test, low)) return std::nullopt;
   switch (test.denied ? opposite(test.relation) : test.relation) {

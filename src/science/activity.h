@@ -1,3 +1,4 @@
+// Activity coefficients of ions, and of water: what a salty solution does to its own constants.
 #pragma once
 
 #include <array>
@@ -23,19 +24,19 @@ inline constexpr double ionic_strength_cap = 1.0;
 /// log10 of the activity coefficient of an ion of `charge` by Davies:
 /// -A z^2 (sqrt(I)/(1 + sqrt(I)) - 0.3 I), so 0 for a neutral species. `ionic_strength` in mol/kg.
 /// Source: Davies 1962; 0.3 as in PHREEQC (published source text).
-double log_gamma_davies(int charge, double ionic_strength, double debye_a);
+[[nodiscard]] double log_gamma_davies(int charge, double ionic_strength, double debye_a);
 
 /// log10 of the activity coefficient by the extended law of `IonSize`; falls back on Davies where
 /// no ion size is known. `ionic_strength` in mol/kg.
-double log_gamma_sized(const Species& species, double ionic_strength,
-                       const DebyeHueckel& constants);
+[[nodiscard]] double log_gamma_sized(const Species& species, double ionic_strength,
+                                     const DebyeHueckel& constants);
 
 /// Activity coefficients [1] of all species at one ionic strength [mol/kg].
-std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
-                                                        const DebyeHueckel& constants);
+[[nodiscard]] std::array<double, species_count> activity_coefficients(
+    ActivityModel model, double ionic_strength, const DebyeHueckel& constants);
 
 /// Activity of water [1] where `solutes` is the sum of all molalities [mol/kg]:
 /// 1 - 0.017 times it, as the reference program has it (Garrels & Christ; from memory).
-double water_activity(double solutes);
+[[nodiscard]] double water_activity(double solutes);
 
 }  // namespace sudsmark::science

@@ -26,7 +26,8 @@ Totals without_unknown_salts(Totals totals) {
   const double phosphate = std::min(totals[Component::phosphate], totals[Component::calcium] / 1.5);
   totals[Component::phosphate] -= phosphate;
   totals[Component::calcium] = std::max(0.0, totals[Component::calcium] - 1.5 * phosphate);
-  for (const Component acid : {Component::tartrate, Component::malate, Component::adipate}) {
+  for (const Component acid : {Component::tartrate, Component::malate, Component::adipate,
+                               Component::succinate, Component::fumarate}) {
     totals[acid] -= take_hardness(totals, totals[acid]);
   }
   for (const Component acid : {Component::fatty_acid, Component::lactate, Component::ascorbate}) {
@@ -117,8 +118,9 @@ class Doubts {
     const double shift = per_kelvin * (thermo_.celsius - 25.0);
     Thermodynamics other = thermo_;
     bool used = false;
-    for (const Component acid : {Component::malate, Component::lactate, Component::adipate,
-                                 Component::ascorbate, Component::fatty_acid}) {
+    for (const Component acid :
+         {Component::malate, Component::lactate, Component::adipate, Component::ascorbate,
+          Component::fatty_acid, Component::succinate, Component::fumarate}) {
       shift_protonation(other, acid, shift);
       used = used || totals_[acid] > 0.0;
     }
@@ -130,13 +132,6 @@ class Doubts {
     Thermodynamics other = thermo_;
     shift_protonation(other, Component::fatty_acid, 8.5 - 4.9);
     compare(PhDoubtCause::soap, other);
-  }
-
-  void undetermined(double protons) {
-    if (!(protons > 0.0)) return;
-    Totals other = totals_;
-    other[Component::other_anion] = std::max(0.0, other[Component::other_anion] - protons);
-    compare(PhDoubtCause::undetermined_acid, other);
   }
 
   PhUncertainty take() { return std::move(result_); }
@@ -170,8 +165,6 @@ std::string_view ph_doubt_text(PhDoubtCause cause) {
       return "acid constants of 25 C were used at the temperature of the bath";
     case PhDoubtCause::soap:
       return "soap forms micelles and acid soap, which the model does not know";
-    case PhDoubtCause::undetermined_acid:
-      return "an acid without constants was taken to give off all its protons";
     case PhDoubtCause::strength:
       return "the water is so salty that the activity law is strained";
   }
@@ -179,8 +172,7 @@ std::string_view ph_doubt_text(PhDoubtCause cause) {
 }
 
 PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
-                             const CarbonDioxide& carbon_dioxide, double undetermined_protons,
-                             const BathModel& model) {
+                             const CarbonDioxide& carbon_dioxide, const BathModel& model) {
   Doubts doubts(totals, thermo, carbon_dioxide, model);
   if (doubts.plain().status == SolveStatus::converged) {
     doubts.add(PhDoubtCause::agreement, standards_agreement);
@@ -188,7 +180,6 @@ PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
     doubts.calcite();
     doubts.room_constants();
     doubts.soap();
-    doubts.undetermined(undetermined_protons);
     doubts.add(PhDoubtCause::strength, strength_doubt(doubts.plain().ionic_strength));
   }
   return doubts.take();
@@ -196,8 +187,7 @@ PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
 
 PhUncertainty ph_uncertainty(const Bath& bath, const CarbonDioxide& carbon_dioxide,
                              const BathModel& model) {
-  return ph_uncertainty(totals_of(bath), Thermodynamics::at(bath.celsius), carbon_dioxide,
-                        bath.undetermined_protons / water_mass(bath), model);
+  return ph_uncertainty(totals_of(bath), Thermodynamics::at(bath.celsius), carbon_dioxide, model);
 }
 
 }  // namespace sudsmark::science

@@ -1,12 +1,11 @@
+// What the model of a bath leaves open, in pH. Not what a maker's or supplier's figures leave
+// open: ranges of composition and of water are the caller's to run through.
 #pragma once
 
 #include <string_view>
 #include <vector>
 
 #include "science/bath.h"
-
-/// What the model of a bath leaves open, in pH. Not what a maker's or supplier's figures leave
-/// open: ranges of composition and of water are the caller's to run through.
 
 namespace sudsmark::science {
 
@@ -21,12 +20,11 @@ enum class PhDoubtCause {
   calcite,              ///< the water is supersaturated and might lose calcite
   room_constants,       ///< constants of 25 C used at another temperature
   soap,                 ///< micelles, acid soap and solid fatty acid instead of single ions
-  undetermined_acid,    ///< acids without constants, booked as having given off all protons
   strength,             ///< ionic strength near or beyond the end of the activity law
 };
 
 /// A sentence part for a reader: "calcite could fall out of this water".
-std::string_view ph_doubt_text(PhDoubtCause cause);
+[[nodiscard]] std::string_view ph_doubt_text(PhDoubtCause cause);
 
 struct PhDoubt {
   PhDoubtCause cause = PhDoubtCause::agreement;
@@ -53,19 +51,18 @@ struct PhUncertainty {
 /// - room_constants: log K shifted by 0.003 per kelvin from 25 C (a dissociation enthalpy of about
 ///   5 kJ/mol, from memory as the usual size for carboxylic acids).
 /// - soap: the acid constant moved from 4.9 to 8.5 (apparent values of long chains, from memory).
-/// - undetermined_acid: the difference from all their protons staying on.
 /// - strength: 0 to 0.1 mol/kg, rising to 0.1 at 0.5 mol/kg, 0.3 beyond (from memory).
 ///
 /// Not covered: calcium citrate as a solid (no solubility product at hand), and what surfactants,
 /// colours and scents do.
 ///
-/// `undetermined_protons` in mol/kg of water. Errors: the status of the equilibria.
-PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
-                             const CarbonDioxide& carbon_dioxide, double undetermined_protons = 0.0,
-                             const BathModel& model = full_model);
+/// Errors: the status of the equilibria.
+[[nodiscard]] PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
+                                           const CarbonDioxide& carbon_dioxide,
+                                           const BathModel& model = full_model);
 
 /// The same for a bath.
-PhUncertainty ph_uncertainty(const Bath& bath, const CarbonDioxide& carbon_dioxide,
-                             const BathModel& model = full_model);
+[[nodiscard]] PhUncertainty ph_uncertainty(const Bath& bath, const CarbonDioxide& carbon_dioxide,
+                                           const BathModel& model = full_model);
 
 }  // namespace sudsmark::science

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
-#include <limits>
 
 #include "science/workshop_sources.h"
 
@@ -12,7 +11,6 @@ namespace {
 
 constexpr double mg_per_g = 1000.0;
 constexpr double cm3_per_l = 1000.0;
-constexpr double slack = 1e-9;
 
 struct RatioAtAge {
   double years;
@@ -23,18 +21,6 @@ constexpr std::array child_ratios{RatioAtAge{0.0, 2.3}, RatioAtAge{0.5, 1.8}, Ra
                                   RatioAtAge{5.0, 1.5}, RatioAtAge{10.0, 1.3}};
 
 }  // namespace
-
-BathLoad bath_load(double dose, double active_share, double water) {
-  assert(water > 0);
-  const double product = dose / water;
-  const double active = product * active_share;
-  return {product, active, active / mg_per_g, sources::bath_definition};
-}
-
-double skin_load(double amount, double share, double area) {
-  assert(area > 0);
-  return amount * mg_per_g * share / area;
-}
 
 SkinExposure skin_exposure(double dose, std::optional<double> water, double baths,
                            const Bather& bather) {
@@ -74,14 +60,6 @@ AbsorptionDefault default_absorption() {
 
 double systemic_dose(double product_exposure, double share, double absorption) {
   return product_exposure * share * absorption;
-}
-
-std::optional<SafetyMargin> safety_margin(std::optional<double> point_of_departure,
-                                          double systemic_dose) {
-  if (!point_of_departure) return std::nullopt;
-  const double margin = systemic_dose > 0 ? *point_of_departure / systemic_dose
-                                          : std::numeric_limits<double>::infinity();
-  return SafetyMargin{margin, margin >= least_margin * (1 - slack), sources::sccs_defaults};
 }
 
 }  // namespace sudsmark::science

@@ -1,11 +1,8 @@
-// The person in the bath: what is in the water, what stays on the skin, and the margin of safety.
+// The person in the bath: what of the product stays on the skin, and what of it goes through.
 //
 // Two ways lead to what stays on the skin: the rinse-off share of the published method (1 %, as for
 // shower gel; the guidance has no row for bath products), and a film of bath water on the skin
 // area (from memory). The program takes the greater of both.
-//
-// A margin of safety exists only where somebody gives the toxicological figure; nothing here
-// invents one.
 //
 // Units: g, l, cm2, kg of body; doses to the body in mg per kg of body and day. Shares and
 // absorption are fractions of 1.
@@ -26,22 +23,6 @@ inline constexpr double adult_weight = 60.0;
 inline constexpr double adult_skin = 17500.0;
 /// Thickness of the film of water on wet skin [cm]. From memory.
 inline constexpr double water_film = 0.01;
-/// Margin of safety that is asked for. SCCS (from memory).
-inline constexpr double least_margin = 100.0;
-
-/// One dose in the water.
-struct BathLoad {
-  double product = 0.0;       ///< [g/l]
-  double active = 0.0;        ///< [g/l] of the substance
-  double active_share = 0.0;  ///< [fraction] with a litre of bath as one kilogram
-  Provenance source;
-};
-/// `dose` [g] of product with `active_share` [fraction] of a substance in `water` [l] > 0.
-[[nodiscard]] BathLoad bath_load(double dose, double active_share, double water);
-
-/// Mass of a substance on skin [mg/cm2]: `amount` [g] of product times its share, on `area` [cm2].
-[[nodiscard]] double skin_load(double amount, double share, double area);
-
 struct SkinExposure {
   double by_share = 0.0;  ///< [mg/kg/day] of product, the rinse-off share of the dose
   std::optional<double> by_film =
@@ -78,14 +59,5 @@ struct AbsorptionDefault {
 /// SED [mg/kg/day] = exposure to the product [mg/kg/day] x share in it x absorption.
 /// Source: SCCS Notes of Guidance (quoted).
 [[nodiscard]] double systemic_dose(double product_exposure, double share, double absorption);
-
-struct SafetyMargin {
-  double margin = 0.0;  ///< MoS [1]; infinite where nothing is absorbed
-  bool enough = false;  ///< at least 100
-  Provenance source;
-};
-/// MoS = point of departure [mg/kg/day] over SED; none without the toxicological figure.
-[[nodiscard]] std::optional<SafetyMargin> safety_margin(std::optional<double> point_of_departure,
-                                                        double systemic_dose);
 
 }  // namespace sudsmark::science

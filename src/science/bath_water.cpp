@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdint>
 
+#include "science/elements.h"
+
 namespace sudsmark::science {
 namespace {
 
@@ -17,7 +19,6 @@ Totals hard_water(double calcium, double magnesium, double sodium, double chlori
   return totals;
 }
 
-constexpr double calcium_carbonate_molar_mass = 100.087;  // g/mol, atomic masses
 constexpr double most_dissolved_gas = 0.04;  // mol/kg: CO2 under a little over one atmosphere
 
 }  // namespace

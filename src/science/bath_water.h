@@ -1,8 +1,7 @@
+// The water before anything is put in, as totals in mol/kg.
 #pragma once
 
 #include "science/equilibrium.h"
-
-/// The water before anything is put in, as totals in mol/kg.
 
 namespace sudsmark::science {
 
@@ -11,7 +10,7 @@ namespace sudsmark::science {
 /// pure nothing. Figures of the formula language's definition.
 enum class NamedWater { pure, soft, medium, hard };
 
-Totals named_water(NamedWater water);
+[[nodiscard]] Totals named_water(NamedWater water);
 
 /// A supplier's water report.
 struct WaterReport {
@@ -32,6 +31,7 @@ struct WaterTotals {
 /// Errors: outside_bounds for a negative or absurd figure (alkalinity or hardness above
 /// 2000 mg/l, pH outside 4.5 to 11), not_converged for a pH that this alkalinity cannot have (more
 /// CO2 than under one atmosphere, or none at all).
-WaterTotals water_of_report(const WaterReport& report, const BathModel& model = full_model);
+[[nodiscard]] WaterTotals water_of_report(const WaterReport& report,
+                                          const BathModel& model = full_model);
 
 }  // namespace sudsmark::science

@@ -135,21 +135,4 @@ std::string_view group_letter(HazardGroup group) {
   return letters[index_of(group)];
 }
 
-std::optional<Interval> target_concentration(HazardGroup group) {
-  // HSG193 (from memory).
-  switch (group) {
-    case HazardGroup::a:
-      return Interval{1.0, 10.0};
-    case HazardGroup::b:
-      return Interval{0.1, 1.0};
-    case HazardGroup::c:
-      return Interval{0.01, 0.1};
-    case HazardGroup::d:
-      return Interval{0.0, 0.01};
-    case HazardGroup::e:
-      break;
-  }
-  return std::nullopt;
-}
-
 }  // namespace sudsmark::science

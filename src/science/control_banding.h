@@ -62,8 +62,4 @@ struct ControlApproach {
 /// "A" to "E".
 [[nodiscard]] std::string_view group_letter(HazardGroup group);
 
-/// Concentration [mg/m3] that the scheme aims at for a group's powders; none for E, where no level
-/// is aimed at. HSG193 (from memory).
-[[nodiscard]] std::optional<Interval> target_concentration(HazardGroup group);
-
 }  // namespace sudsmark::science

@@ -9,6 +9,8 @@
 namespace sudsmark::science {
 namespace {
 
+enum class DustinessTest : std::uint8_t { drum, drop };
+
 using ClassBounds = std::array<double, 3>;  // mg/kg: very low | low | moderate | high
 
 // EN 15051-2 (rotating drum) and -3 (continuous drop), 2013 (from memory).
@@ -31,48 +33,19 @@ const ClassBounds* bounds_of(DustFraction fraction, DustinessTest test) {
   return nullptr;
 }
 
-Interval range_of(DustinessClass dustiness, const ClassBounds& bounds) {
-  switch (dustiness) {
-    case DustinessClass::very_low:
-      return {0.0, bounds[0]};
-    case DustinessClass::low:
-      return {bounds[0], bounds[1]};
-    case DustinessClass::moderate:
-      return {bounds[1], bounds[2]};
-    case DustinessClass::high:
-      break;
-  }
-  return {bounds[2], std::numeric_limits<double>::infinity()};
-}
-
 Interval range_of(DustinessWord word, const ClassBounds& bounds) {
   switch (word) {
     case DustinessWord::low:
       return {0.0, bounds[1]};
     case DustinessWord::medium:
-      return range_of(DustinessClass::moderate, bounds);
+      return {bounds[1], bounds[2]};
     case DustinessWord::high:
       break;
   }
-  return range_of(DustinessClass::high, bounds);
+  return {bounds[2], std::numeric_limits<double>::infinity()};
 }
 
 }  // namespace
-
-std::optional<DustinessClass> dustiness_class(double mg_per_kg, DustFraction fraction,
-                                              DustinessTest test) {
-  const ClassBounds* bounds = bounds_of(fraction, test);
-  if (bounds == nullptr) return std::nullopt;
-  const auto above = std::upper_bound(bounds->begin(), bounds->end(), mg_per_kg);
-  return static_cast<DustinessClass>(above - bounds->begin());
-}
-
-std::optional<DustinessBound> dustiness_bound(DustinessClass dustiness, DustFraction fraction,
-                                              DustinessTest test) {
-  const ClassBounds* bounds = bounds_of(fraction, test);
-  if (bounds == nullptr) return std::nullopt;
-  return DustinessBound{range_of(dustiness, *bounds), sources::en_15051};
-}
 
 DustinessBound dustiness_bound(DustinessWord word, DustFraction fraction) {
   Interval both{std::numeric_limits<double>::infinity(), 0.0};

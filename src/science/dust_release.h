@@ -17,10 +17,7 @@
 
 namespace sudsmark::science {
 
-enum class DustinessTest : std::uint8_t { drum, drop };
 enum class DustFraction : std::uint8_t { inhalable, thoracic, respirable };
-/// Classes of EN 15051.
-enum class DustinessClass : std::uint8_t { very_low, low, moderate, high };
 /// Dustiness in words, as control banding and catalogues use it: granules, pellets, waxes; coarse
 /// or crystalline with little dust; fine, light, dusting.
 enum class DustinessWord : std::uint8_t { low, medium, high };
@@ -28,22 +25,11 @@ enum class DustinessWord : std::uint8_t { low, medium, high };
 /// All of a powder in the air [mg/kg]: more than any dustiness can be.
 inline constexpr double all_airborne = 1e6;
 
-/// Class of a measured dustiness [mg/kg]; a figure on a bound takes the higher class. None for the
-/// thoracic fraction of the drop test, whose bounds are not known here.
-/// Source: EN 15051 (from memory).
-[[nodiscard]] std::optional<DustinessClass> dustiness_class(double mg_per_kg, DustFraction fraction,
-                                                            DustinessTest test);
-
 struct DustinessBound {
   /// [mg/kg] the class's ends; `high` is infinite for the highest class, which has no upper end.
   Interval mg_per_kg;
   Provenance source;
 };
-
-/// Range of a class in one test; none for the thoracic fraction of the drop test.
-[[nodiscard]] std::optional<DustinessBound> dustiness_bound(DustinessClass dustiness,
-                                                            DustFraction fraction,
-                                                            DustinessTest test);
 
 /// Range of a word, whichever test it came from: the lower of both lower ends, the higher of both
 /// upper ends. `low` takes in the class "very low". The words are not the standard's: that "medium"

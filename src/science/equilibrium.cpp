@@ -224,18 +224,6 @@ CarbonDioxide partly_aired(double fraction_left, double log10_pco2) {
           .fraction_left = fraction_left};
 }
 
-std::string_view solve_status_name(SolveStatus status) {
-  switch (status) {
-    case SolveStatus::converged:
-      return "converged";
-    case SolveStatus::outside_bounds:
-      return "outside bounds";
-    case SolveStatus::not_converged:
-      break;
-  }
-  return "not converged";
-}
-
 Equilibrium equilibrate(const Totals& totals, const Thermodynamics& thermo,
                         const CarbonDioxide& carbon_dioxide, const BathModel& model) {
   if (!in_bounds(totals, thermo, carbon_dioxide)) return {};

@@ -1,3 +1,27 @@
+// Aqueous equilibrium: from totals to pH.
+//
+//     const Thermodynamics warm = Thermodynamics::at(38.0);
+//     Totals totals;
+//     totals[Component::sodium] = 0.004;      // 0.004 mol/kg sodium bicarbonate:
+//     totals[Component::carbonate] = 0.004;   // its sodium and its carbonate
+//     totals[Component::citrate] = 0.001;     // citric acid brings nothing but citrate
+//     const Equilibrium bath = equilibrate(totals, warm, closed_to_air());
+//
+// Acid or salt is a matter of the ions that come with it: citric acid adds only to citrate,
+// trisodium citrate adds to citrate and three times to sodium. The hydrogen ion is what makes the
+// charges add up. Nothing precipitates; solubility.h looks at solids, bath.h takes grams and
+// litres.
+//
+// Conventions, the same as the reference runs: molal scale, pH = -log10 a(H+); undissociated acids
+// and dissolved CO2 have the coefficient 1 by Davies, CO2 10^(0.066 I) and neutral carbonate pairs
+// 10^(0.1 I) with ion sizes; the activity of water is 1 - 0.017 times the sum of molalities and
+// counts wherever H2O stands in a reaction; gases are ideal; water formed or brought by what is
+// put in is not added to the kilogram (0.03 % at usual doses).
+//
+// Method: for given activity coefficients the charge balance is strictly rising in log a(H+), so
+// a bracketed root finder (Boost.Math's toms748) needs no start value; within it the ion pairs
+// are found by Newton's method on a convex function; around it ionic strength and water activity
+// are iterated by a guarded secant. No memory is allocated.
 #pragma once
 
 #include <array>
@@ -6,31 +30,6 @@
 #include "science/activity.h"
 #include "science/species.h"
 #include "science/thermodynamics.h"
-
-/// Aqueous equilibrium: from totals to pH.
-///
-///     const Thermodynamics warm = Thermodynamics::at(38.0);
-///     Totals totals;
-///     totals[Component::sodium] = 0.004;      // 0.004 mol/kg sodium bicarbonate:
-///     totals[Component::carbonate] = 0.004;   // its sodium and its carbonate
-///     totals[Component::citrate] = 0.001;     // citric acid brings nothing but citrate
-///     const Equilibrium bath = equilibrate(totals, warm, closed_to_air());
-///
-/// AcidSystem or salt is a matter of the ions that come with it: citric acid adds only to citrate,
-/// trisodium citrate adds to citrate and three times to sodium. The hydrogen ion is what makes the
-/// charges add up. Nothing precipitates; solubility.h looks at solids, bath.h takes grams and
-/// litres.
-///
-/// Conventions, the same as the reference runs: molal scale, pH = -log10 a(H+); undissociated acids
-/// and dissolved CO2 have the coefficient 1 by Davies, CO2 10^(0.066 I) and neutral carbonate pairs
-/// 10^(0.1 I) with ion sizes; the activity of water is 1 - 0.017 times the sum of molalities and
-/// counts wherever H2O stands in a reaction; gases are ideal; water formed or brought by what is
-/// put in is not added to the kilogram (0.03 % at usual doses).
-///
-/// Method: for given activity coefficients the charge balance is strictly rising in log a(H+), so
-/// a bracketed root finder (Boost.Math's toms748) needs no start value; within it the ion pairs
-/// are found by Newton's method on a convex function; around it ionic strength and water activity
-/// are iterated by a guarded secant. No memory is allocated.
 
 namespace sudsmark::science {
 
@@ -62,10 +61,11 @@ struct CarbonDioxide {
   double fraction_left = 1.0;              ///< [1], 0 to 1
 };
 
-CarbonDioxide closed_to_air();
-CarbonDioxide open_to_air(double log10_pco2 = outdoor_log10_pco2);
+[[nodiscard]] CarbonDioxide closed_to_air();
+[[nodiscard]] CarbonDioxide open_to_air(double log10_pco2 = outdoor_log10_pco2);
 /// DIC = DIC(open) + fraction_left (DIC(closed) - DIC(open)).
-CarbonDioxide partly_aired(double fraction_left, double log10_pco2 = outdoor_log10_pco2);
+[[nodiscard]] CarbonDioxide partly_aired(double fraction_left,
+                                         double log10_pco2 = outdoor_log10_pco2);
 
 struct BathModel {
   bool ion_pairs = true;
@@ -84,8 +84,6 @@ enum class SolveStatus {
                    ///< fraction outside their range: nothing was computed
   not_converged,   ///< the figures are the last iterate and must not be used
 };
-
-std::string_view solve_status_name(SolveStatus status);
 
 struct Equilibrium {
   SolveStatus status = SolveStatus::outside_bounds;
@@ -110,8 +108,8 @@ struct Equilibrium {
 /// Equilibrium of `totals` at the temperature of `thermo`. Errors: see SolveStatus; never throws.
 /// Deviation from the reference program PHREEQC over its citric grid: at most 0.0002 pH in model S
 /// and 0.0003 in model F. Deviation from nature: see ph_uncertainty.
-Equilibrium equilibrate(const Totals& totals, const Thermodynamics& thermo,
-                        const CarbonDioxide& carbon_dioxide = closed_to_air(),
-                        const BathModel& model = full_model);
+[[nodiscard]] Equilibrium equilibrate(const Totals& totals, const Thermodynamics& thermo,
+                                      const CarbonDioxide& carbon_dioxide = closed_to_air(),
+                                      const BathModel& model = full_model);
 
 }  // namespace sudsmark::science

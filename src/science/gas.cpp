@@ -12,7 +12,7 @@ double molar_volume(double celsius, double kilopascal) {
 }
 
 GasAmount gas_amount(double mol) {
-  return {.mol = mol, .grams = mol * co2_molar_mass, .litres = mol * molar_volume()};
+  return {.mol = mol, .litres = mol * molar_volume()};
 }
 
 GasYield gas_yield(double acid_protons, double bicarbonate, double carbonate) {
@@ -26,10 +26,6 @@ GasYield gas_yield(double acid_protons, double bicarbonate, double carbonate) {
   result.acid_left = acid - taken;
   result.base_protons_left = single + 2.0 * twice - taken;
   return result;
-}
-
-double neutralising_value(double acid_protons, double molar_mass) {
-  return 100.0 * acid_protons * sodium_bicarbonate_molar_mass / molar_mass;
 }
 
 }  // namespace sudsmark::science

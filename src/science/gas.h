@@ -1,23 +1,19 @@
+// Carbon dioxide of a fizz by stoichiometry: what acid and bases can give off at most.
 #pragma once
 
 namespace sudsmark::science {
 
-/// Molar mass of carbon dioxide and of sodium bicarbonate [g/mol], atomic masses.
-inline constexpr double co2_molar_mass = 44.0095;
-inline constexpr double sodium_bicarbonate_molar_mass = 84.007;
-
 /// Volume of one mol of an ideal gas [l/mol] at `celsius` [C] and `kilopascal` [kPa];
 /// 24.465 at 25 C and 101.325 kPa. CO2 itself takes 0.5 % less.
-double molar_volume(double celsius = 25.0, double kilopascal = 101.325);
+[[nodiscard]] double molar_volume(double celsius = 25.0, double kilopascal = 101.325);
 
 /// An amount of CO2.
 struct GasAmount {
   double mol = 0.0;
-  double grams = 0.0;
   double litres = 0.0;  ///< as an ideal gas at 25 C and 101.325 kPa
 };
 
-GasAmount gas_amount(double mol);
+[[nodiscard]] GasAmount gas_amount(double mol);
 
 /// What acid and bases can give off, and what of them is left.
 struct GasYield {
@@ -35,12 +31,6 @@ struct GasYield {
 /// tartaric and malic 2, bitartrate and lactic 1) and `bicarbonate` and `carbonate` [mol].
 /// An upper bound by stoichiometry: a bath can keep all of it in solution at usual doses, and it
 /// says nothing of how long a piece fizzes. Negative input counts as none.
-GasYield gas_yield(double acid_protons, double bicarbonate, double carbonate);
-
-/// Grams of sodium bicarbonate that 100 g of an acid use up ("neutralising value"), from its
-/// protons [mol/mol] and molar mass [g/mol]. Stoichiometry, not a pH: at 131 g to 100 g citric
-/// acid has given 2.4 to 2.7 of its 3 protons when the bath stands at pH 6 to 6.5, and the values
-/// of commercial leavening phosphates differ from theory (72 for 75.7; 80 for 66.7 to 95.7).
-double neutralising_value(double acid_protons, double molar_mass);
+[[nodiscard]] GasYield gas_yield(double acid_protons, double bicarbonate, double carbonate);
 
 }  // namespace sudsmark::science

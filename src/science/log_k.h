@@ -1,3 +1,4 @@
+// Equilibrium constants as functions of temperature.
 #pragma once
 
 namespace sudsmark::science {
@@ -18,18 +19,19 @@ struct LogK {
 };
 
 /// The value at 25 C taken for every temperature: used where no enthalpy is known.
-LogK constant_log_k(double log_k_25);
+[[nodiscard]] LogK constant_log_k(double log_k_25);
 
 /// van 't Hoff: a value at 25 C and the enthalpy of the reaction as written [kJ/mol], constant.
-LogK log_k_with_enthalpy(double log_k_25, double enthalpy_kj);
+[[nodiscard]] LogK log_k_with_enthalpy(double log_k_25, double enthalpy_kj);
 
 /// As before with a constant heat capacity of the reaction as written [J/(mol K)].
-LogK log_k_with_heat_capacity(double log_k_25, double enthalpy_kj, double heat_capacity_j);
+[[nodiscard]] LogK log_k_with_heat_capacity(double log_k_25, double enthalpy_kj,
+                                            double heat_capacity_j);
 
 /// Sum: the constant of two reactions done one after the other.
-LogK operator+(const LogK& first, const LogK& second);
+[[nodiscard]] LogK operator+(const LogK& first, const LogK& second);
 
 /// The constant of the reverse reaction.
-LogK operator-(const LogK& forward);
+[[nodiscard]] LogK operator-(const LogK& forward);
 
 }  // namespace sudsmark::science

@@ -53,12 +53,6 @@ std::optional<TwoZones> hemisphere_zones(const Room& room, double radius, double
   return TwoZones{near, room.volume - near, 0.5 * surface * air_speed, room.flow};
 }
 
-std::optional<ZonePair> steady_zone_bounds(const TwoZones& zones, double release_rate) {
-  if (zones.flow <= 0) return std::nullopt;
-  const double far = release_rate / zones.flow;
-  return ZonePair{far + release_rate / zones.exchange, far};
-}
-
 ZoneRates zone_rates(const TwoZones& zones) {
   assert(zones.near_volume > 0 && zones.far_volume > 0 && zones.exchange > 0 && zones.flow >= 0);
   const double near_rate = zones.exchange / zones.near_volume;
@@ -88,12 +82,6 @@ ZonePair mean_zone_bounds(const TwoZones& zones, double release_rate, double t, 
   const ZonePair risen = combined(modes_of(zones, rates, source), t * mean_rise(rates.slow * t),
                                   t * mean_rise(rates.fast * t));
   return sum(left, risen);
-}
-
-ZonePair decoupled_zone_bounds(const TwoZones& zones, double release_rate, double t) {
-  const double far = room_bound({zones.far_volume, zones.flow}, release_rate, t);
-  const double above = room_bound({zones.near_volume, zones.exchange}, release_rate, t);
-  return {far + above, far};
 }
 
 ZonePair zone_bounds_at(const TwoZones& zones, const Release& release, double t) {

@@ -37,10 +37,6 @@ struct ZonePair {
 [[nodiscard]] std::optional<TwoZones> hemisphere_zones(const Room& room, double radius,
                                                        double air_speed);
 
-/// CF = G/Q, CN = G/Q + G/b [mg/m3]; none without ventilation.
-[[nodiscard]] std::optional<ZonePair> steady_zone_bounds(const TwoZones& zones,
-                                                         double release_rate);
-
 /// The two decay rates of the system [1/h], slow >= 0 first.
 struct ZoneRates {
   double slow = 0.0;
@@ -55,11 +51,6 @@ struct ZoneRates {
 /// Their means [mg/m3] over the time from 0 to t [h] > 0.
 [[nodiscard]] ZonePair mean_zone_bounds(const TwoZones& zones, double release_rate, double t,
                                         ZonePair initial = {});
-
-/// The short cut that treats both zones as rooms on their own: CF as a well-mixed room of VF, and
-/// CN = CF + (G/b)(1 - exp(-bt/VN)). Slightly above the exact solution. Source: Ann. Work Expo.
-/// Health 68(1) 2024 (read, abstract). [mg/m3]
-[[nodiscard]] ZonePair decoupled_zone_bounds(const TwoZones& zones, double release_rate, double t);
 
 /// Concentrations [mg/m3] at time t [h] >= 0, during and after a release into clean air.
 [[nodiscard]] ZonePair zone_bounds_at(const TwoZones& zones, const Release& release, double t);

@@ -26,9 +26,6 @@ struct Provenance {
   bool computed = false;  ///< worked out from the figures of the source
 };
 
-/// "published", "published, as quoted elsewhere", "from memory", "common practice".
-[[nodiscard]] std::string_view standing_word(Standing standing);
-
 /// Two sources that do not say the same, and which of them was followed.
 struct Disagreement {
   std::string_view about;

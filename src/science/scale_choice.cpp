@@ -1,7 +1,9 @@
 #include "science/scale_choice.h"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "science/scale_rounding.h"
@@ -17,6 +19,29 @@ bool better(const WeighingPlan& a, const WeighingPlan& b) {
   if (a.within && a.goes.size() != b.goes.size()) return a.goes.size() < b.goes.size();
   if (a.doubt != b.doubt) return a.doubt < b.doubt;
   return a.goes.size() < b.goes.size();
+}
+
+/// Masses [g] within `mass` at which another go or another scale may become the best one.
+std::vector<double> turns(std::span<const Scale> scales, Interval mass, double tolerance) {
+  std::vector<double> out;
+  const auto add = [&](double at) {
+    if (at >= mass.low && at <= mass.high) out.push_back(at);
+  };
+  for (const Scale& scale : scales) {
+    std::size_t goes = 1;
+    if (std::isfinite(scale.greatest_load)) {
+      const double most = static_cast<double>(steps_within(scale.greatest_load, scale.step));
+      // halves of a step are rounded, so that the display still shows the load just above it
+      while (goes <= most_goes && static_cast<double>(goes) * most * scale.step <= mass.high) {
+        add((static_cast<double>(goes) * most + 0.5) * scale.step);
+        ++goes;
+      }
+    }
+    for (std::size_t count = 1; count <= goes; ++count) {
+      add(static_cast<double>(count) * weighing_doubt(scale) / tolerance);
+    }
+  }
+  return out;
 }
 
 }  // namespace
@@ -59,6 +84,37 @@ std::optional<WeighingPlan> plan_weighing(std::span<const Scale> scales, double 
     if (!best || better(plan, *best)) best = std::move(plan);
   }
   return best;
+}
+
+ErrorBounds error_bounds(std::span<const Scale> scales, Interval mass, double tolerance) {
+  assert(mass.low >= 0 && mass.low <= mass.high && mass.high > 0);
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  constexpr double aside = 1e-7;  // more than the slack of a tolerance that is met to the letter
+  ErrorBounds bounds{infinity, 0.0, !std::isfinite(mass.high)};
+  const auto look = [&](double at) {
+    if (!(at > 0) || !std::isfinite(at)) return;
+    const auto plan = plan_weighing(scales, at, tolerance);
+    if (!plan) {
+      bounds.too_heavy = true;
+      return;
+    }
+    bounds.low = std::min(bounds.low, plan->error_share);
+    bounds.high = std::max(bounds.high, plan->error_share);
+  };
+  look(mass.low);
+  look(mass.high);
+  for (const double turn : turns(scales, mass, tolerance)) {
+    for (const double at : {turn * (1 - aside), turn, turn * (1 + aside)}) {
+      if (at >= mass.low && at <= mass.high) look(at);
+    }
+  }
+  if (mass.low == 0.0) {
+    bounds.low = 0.0;
+    bounds.high = infinity;
+  }
+  if (bounds.too_heavy) bounds.high = infinity;
+  bounds.low = std::min(bounds.low, bounds.high);
+  return bounds;
 }
 
 }  // namespace sudsmark::science

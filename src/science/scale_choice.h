@@ -6,6 +6,7 @@
 #include <span>
 #include <vector>
 
+#include "science/interval.h"
 #include "science/weighing.h"
 
 namespace sudsmark::science {
@@ -33,5 +34,18 @@ struct WeighingPlan {
 /// the least doubt. None if no scale can take the mass.
 [[nodiscard]] std::optional<WeighingPlan> plan_weighing(std::span<const Scale> scales, double mass,
                                                         double tolerance, double vessel = 0.0);
+
+/// Between which ends the error of a weighing lies.
+struct ErrorBounds {
+  double low = 0.0;        ///< share; 0 where the mass may be nothing, which nobody weighs
+  double high = 0.0;       ///< share; infinite where the mass may be next to nothing
+  bool too_heavy = false;  ///< part of the range is more than any scale takes
+};
+
+/// Error share of a mass that lies anywhere in `mass` [g], each mass on the scale that suits it
+/// best. The error falls as the mass grows, but jumps where another go or another scale is needed,
+/// so both ends of the range are not enough. 0 <= mass.low <= mass.high, mass.high > 0.
+[[nodiscard]] ErrorBounds error_bounds(std::span<const Scale> scales, Interval mass,
+                                       double tolerance);
 
 }  // namespace sudsmark::science

@@ -44,31 +44,4 @@ double rounded_to_step(double mass, double step) {
   return mass_of_steps(steps_near(mass, step), step);
 }
 
-RoundedBatch round_batch(std::span<const double> masses, std::span<const double> steps) {
-  assert(masses.size() == steps.size());
-  RoundedBatch batch;
-  batch.lines.reserve(masses.size());
-  for (std::size_t i = 0; i < masses.size(); ++i) {
-    RoundedLine line;
-    line.asked = masses[i];
-    line.weighed = rounded_to_step(masses[i], steps[i]);
-    line.vanished = line.asked > 0 && line.weighed == 0;
-    if (line.asked > 0) line.change = line.weighed / line.asked - 1;
-    batch.asked += line.asked;
-    batch.weighed += line.weighed;
-    batch.largest_change = std::max(batch.largest_change, std::abs(line.change));
-    batch.lines.push_back(line);
-  }
-  for (RoundedLine& line : batch.lines) {
-    if (batch.asked > 0) line.share_asked = line.asked / batch.asked;
-    if (batch.weighed > 0) line.share_weighed = line.weighed / batch.weighed;
-  }
-  return batch;
-}
-
-RoundedBatch round_batch(std::span<const double> masses, double step) {
-  const std::vector<double> steps(masses.size(), step);
-  return round_batch(masses, steps);
-}
-
 }  // namespace sudsmark::science

@@ -2,8 +2,6 @@
 #pragma once
 
 #include <cstdint>
-#include <span>
-#include <vector>
 
 namespace sudsmark::science {
 
@@ -17,27 +15,5 @@ namespace sudsmark::science {
 [[nodiscard]] double mass_of_steps(std::int64_t steps, double step);
 /// `mass` as the display can show it [g].
 [[nodiscard]] double rounded_to_step(double mass, double step);
-
-struct RoundedLine {
-  double asked = 0.0;          ///< [g]
-  double weighed = 0.0;        ///< [g]
-  double share_asked = 0.0;    ///< of the whole, as asked
-  double share_weighed = 0.0;  ///< of the whole, as weighed
-  double change = 0.0;         ///< weighed over asked, less 1; 0 where nothing was asked
-  bool vanished = false;       ///< something was asked, and nothing is weighed
-};
-
-struct RoundedBatch {
-  std::vector<RoundedLine> lines;  ///< in the order given
-  double asked = 0.0;              ///< [g] in all
-  double weighed = 0.0;            ///< [g] in all
-  double largest_change = 0.0;     ///< largest |change| of a line
-};
-
-/// All masses [g] on one scale with this step [g].
-[[nodiscard]] RoundedBatch round_batch(std::span<const double> masses, double step);
-/// Each mass [g] on a scale of its own; as many steps [g] as masses.
-[[nodiscard]] RoundedBatch round_batch(std::span<const double> masses,
-                                       std::span<const double> steps);
 
 }  // namespace sudsmark::science

@@ -1,8 +1,7 @@
+// Solids that may stay undissolved or fall out. The equilibrium itself knows none.
 #pragma once
 
 #include "science/equilibrium.h"
-
-/// Solids that may stay undissolved or fall out. The equilibrium itself knows none.
 
 namespace sudsmark::science {
 
@@ -16,18 +15,19 @@ struct Dissolution {
 /// The product a(K+) a(HTartrate-) is derived from the solution saturated at 25 C (0.0341 mol/kg,
 /// 0.64 % by mass) and recalled solubilities at 38 C: amount within 10 %, pH within 0.01.
 /// A bath dissolves it all (about 10 g/kg at 38 C); a 1 % solution does not.
-Dissolution dissolve_bitartrate(const Totals& totals, const Thermodynamics& thermo,
-                                const BathModel& model = full_model);
+[[nodiscard]] Dissolution dissolve_bitartrate(const Totals& totals, const Thermodynamics& thermo,
+                                              const BathModel& model = full_model);
 
 /// log10 of a(Ca+2) a(CO3-2) over the solubility product of calcite (Plummer & Busenberg 1982,
 /// published). Above 0 calcite can fall out, and commonly does not for hours; minus infinity
 /// without calcium or carbonate.
-double calcite_saturation_index(const Equilibrium& state, const Thermodynamics& thermo);
+[[nodiscard]] double calcite_saturation_index(const Equilibrium& state,
+                                              const Thermodynamics& thermo);
 
 /// The same water after all calcite above saturation has fallen out. `state.co2_released` counts
 /// what left as gas only.
-Dissolution precipitate_calcite(const Totals& totals, const Thermodynamics& thermo,
-                                const CarbonDioxide& carbon_dioxide = closed_to_air(),
-                                const BathModel& model = full_model);
+[[nodiscard]] Dissolution precipitate_calcite(const Totals& totals, const Thermodynamics& thermo,
+                                              const CarbonDioxide& carbon_dioxide = closed_to_air(),
+                                              const BathModel& model = full_model);
 
 }  // namespace sudsmark::science

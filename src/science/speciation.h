@@ -1,3 +1,4 @@
+// Inside of the equilibrium solver: the water at one trial acidity. Strangers want equilibrium.h.
 #pragma once
 
 #include <array>
@@ -5,8 +6,6 @@
 #include <optional>
 
 #include "science/equilibrium.h"
-
-/// Inside of the equilibrium solver: the water at one trial acidity. Strangers want equilibrium.h.
 
 namespace sudsmark::science {
 
@@ -27,7 +26,7 @@ class Speciation {
 
   /// Molalities of the last charge() into `result`: molality, coefficient, ionic_strength, dic,
   /// pco2 and the sum of all molalities, which it returns [mol/kg].
-  double fill(Equilibrium& result) const;
+  [[nodiscard]] double fill(Equilibrium& result) const;
 
   /// False if a Newton iteration of the ion pairs has ever run out of steps.
   [[nodiscard]] bool sound() const { return sound_; }

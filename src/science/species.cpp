@@ -10,9 +10,10 @@ constexpr IonSize sized(double a, double b) {
 }
 
 constexpr std::array<std::string_view, component_count> component_names{
-    "sodium",    "potassium", "calcium",  "magnesium",  "chloride", "other cation", "other anion",
-    "carbonate", "citrate",   "tartrate", "malate",     "lactate",  "adipate",      "ascorbate",
-    "phosphate", "sulfate",   "borate",   "fatty acid", "phthalate"};
+    "sodium",      "potassium", "calcium",   "magnesium", "chloride",   "other cation",
+    "other anion", "carbonate", "citrate",   "tartrate",  "malate",     "lactate",
+    "adipate",     "ascorbate", "phosphate", "sulfate",   "borate",     "fatty acid",
+    "phthalate",   "succinate", "fumarate",  "betaine",   "carboxylate"};
 
 constexpr std::array<Species, species_count> species_table{{
     {"H+", 1, sized(9.0, 0.0)},
@@ -58,6 +59,16 @@ constexpr std::array<Species, species_count> species_table{{
     {"Phthalate-2", -2, davies},
     {"HPhthalate-", -1, davies},
     {"H2Phthalate", 0, davies},
+    {"Succinate-2", -2, davies},
+    {"HSuccinate-", -1, davies},
+    {"H2Succinate", 0, davies},
+    {"Fumarate-2", -2, davies},
+    {"HFumarate-", -1, davies},
+    {"H2Fumarate", 0, davies},
+    {"Betaine", 0, davies},
+    {"HBetaine+", 1, davies},
+    {"Carboxylate-", -1, davies},
+    {"HCarboxylate", 0, davies},
     {"CaCO3", 0, sized(0.0, 0.1)},
     {"CaHCO3+", 1, sized(6.0, 0.0)},
     {"MgCO3", 0, sized(0.0, 0.1)},
@@ -92,6 +103,10 @@ constexpr std::array<AcidSystem, acid_count> acid_table{{
     {Component::borate, 1, -1, 1, s + 27},
     {Component::fatty_acid, 1, -1, 0, s + 29},
     {Component::phthalate, 2, -2, 0, s + 31},
+    {Component::succinate, 2, -2, 0, s + 34},
+    {Component::fumarate, 2, -2, 0, s + 37},
+    {Component::betaine, 1, 0, 0, s + 40},
+    {Component::carboxylate, 1, -1, 0, s + 42},
 }};
 
 constexpr std::size_t na = index_of(Component::sodium);
@@ -149,6 +164,13 @@ constinit const std::array<IonPair, pair_count> all_ion_pairs = pair_table;
 
 std::string_view component_name(Component component) {
   return component_names[index_of(component)];
+}
+
+std::optional<Component> find_component(std::string_view name) {
+  for (std::size_t i = 0; i < component_count; ++i) {
+    if (component_names[i] == name) return static_cast<Component>(i);
+  }
+  return std::nullopt;
 }
 
 std::size_t find_species(std::string_view name) {

@@ -1,15 +1,15 @@
+// What can be dissolved in a bath. A *component* is what is weighed in and conserved (all the
+// citrate, whatever protons it holds); a *species* is one form of it in the water (HCitrate-2,
+// CaCitrate-). Protons are not a component: the charge balance finds them, so an acid and its
+// salt differ only in the sodium, potassium, calcium or magnesium that comes with it.
 #pragma once
 
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
-
-/// What can be dissolved in a bath. A *component* is what is weighed in and conserved (all the
-/// citrate, whatever protons it holds); a *species* is one form of it in the water (HCitrate-2,
-/// CaCitrate-). Protons are not a component: the charge balance finds them, so an acid and its
-/// salt differ only in the sodium, potassium, calcium or magnesium that comes with it.
 
 namespace sudsmark::science {
 
@@ -36,9 +36,13 @@ enum class Component : std::uint8_t {
   borate,      ///< mol of boron; one borax holds four
   fatty_acid,  ///< soap, whatever the chain
   phthalate,   ///< only for the pH standard
+  succinate,
+  fumarate,
+  betaine,      ///< a betaine's own carboxylate: takes up a proton in acid
+  carboxylate,  ///< of a surfactant with an amino acid's or sulfosuccinate's end
 };
 
-inline constexpr std::size_t component_count = 19;
+inline constexpr std::size_t component_count = 23;
 inline constexpr std::size_t first_acid = static_cast<std::size_t>(Component::carbonate);
 inline constexpr std::size_t acid_count = component_count - first_acid;
 inline constexpr std::size_t metal_count = 4;
@@ -47,8 +51,10 @@ constexpr std::size_t index_of(Component component) {
   return static_cast<std::size_t>(component);
 }
 
-/// Name of a component for a report ("fatty acid").
-std::string_view component_name(Component component);
+/// Name of a component, as data files and reports have it ("fatty acid").
+[[nodiscard]] std::string_view component_name(Component component);
+/// The component of a name; none if there is no such component.
+[[nodiscard]] std::optional<Component> find_component(std::string_view name);
 
 /// Ion-size parameters of log10 g = -A z^2 sqrt(I)/(1 + B a sqrt(I)) + b I.
 struct IonSize {
@@ -86,7 +92,7 @@ inline constexpr std::size_t hydron_species = 0;
 inline constexpr std::size_t hydroxide_species = 1;
 inline constexpr std::size_t first_ion_species = 2;  ///< sodium; the others follow as components
 inline constexpr std::size_t first_acid_species = first_ion_species + first_acid;
-inline constexpr std::size_t first_pair_species = first_acid_species + 34;
+inline constexpr std::size_t first_pair_species = first_acid_species + 44;
 inline constexpr std::size_t species_count = first_pair_species + pair_count;
 
 /// All species, acids and pairs, in a fixed order. Charges and formulas; ion sizes of the USGS
@@ -106,6 +112,6 @@ inline std::span<const IonPair, pair_count> ion_pairs() {
 }
 
 /// Index of the species with that name ("HCO3-"), or species_count if there is none.
-std::size_t find_species(std::string_view name);
+[[nodiscard]] std::size_t find_species(std::string_view name);
 
 }  // namespace sudsmark::science

@@ -7,7 +7,7 @@
 namespace sudsmark::science {
 namespace {
 
-// Each table names its source. SolveStatus words: published = read in the source or in a public
+// Each table names its source: published = read in the source or in a public
 // data file that carries it; from memory = recalled, not found in print.
 
 struct Protonation {
@@ -71,6 +71,13 @@ std::array<Protonation, acid_count> protonations() {
       steps(from_pk(4.9)),
       // Phthalate: Goldberg et al. 2002 (from memory), which follows Hamer, Pinching & Acree.
       steps(from_pk(5.408, -2.17, -295.0), from_pk(2.950, -2.70, -91.0)),
+      // Succinate and fumarate: handbooks (from memory), 25 C.
+      steps(from_pk(5.64), from_pk(4.21)),
+      steps(from_pk(4.38), from_pk(3.02)),
+      // A betaine's carboxylate and that of acyl amino acids, single ions (from memory). Among
+      // micelles both move; solution_ph.h says how far.
+      steps(from_pk(2.0)),
+      steps(from_pk(3.6)),
   }};
 }
 

@@ -1,3 +1,4 @@
+// Every constant of bath chemistry at one temperature, with its source beside each figure.
 #pragma once
 
 #include <array>
@@ -32,11 +33,11 @@ struct Thermodynamics {
 
   /// Constants at `celsius` [C]. Meant for 5 to 50 C: outside it still computes, and the solver
   /// refuses such an object by its status.
-  static Thermodynamics at(double celsius);
+  [[nodiscard]] static Thermodynamics at(double celsius);
 };
 
 /// pH at which acid and base weigh the same in pure water at `celsius` [C]: 7.00 at 25, 6.80 at
 /// 38. A bath's "neutral" is this and not 7.
-double neutral_ph(double celsius);
+[[nodiscard]] double neutral_ph(double celsius);
 
 }  // namespace sudsmark::science

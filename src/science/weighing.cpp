@@ -18,27 +18,8 @@ double scatter(const Scale& scale) {
 
 }  // namespace
 
-MinimumWeight minimum_weight(const Scale& scale, double tolerance) {
-  assert(tolerance > 0);
-  return {coverage * scatter(scale) / tolerance, !scale.repeatability, sources::usp_41_general};
-}
-
-MinimumWeight pharmacopoeia_minimum_weight(const Scale& scale) {
-  MinimumWeight minimum = minimum_weight(scale, pharmacopoeia_tolerance);
-  minimum.source = sources::usp_41;
-  return minimum;
-}
-
-MinimumWeight bench_minimum_weight(const Scale& scale) {
-  return {bench_steps * scale.step, !scale.repeatability, sources::hundred_steps};
-}
-
 double step_share(double step, double mass) {
   return mass > 0 ? step / mass : std::numeric_limits<double>::infinity();
-}
-
-double rounding_share(double step, double mass) {
-  return step_share(step, mass) / 2;
 }
 
 double weighing_doubt(const Scale& scale) {

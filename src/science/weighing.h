@@ -4,17 +4,15 @@
 // two roundings scatter with a standard deviation of 0.41 d, and together they can be off by one
 // whole step. So there are two yardsticks:
 //
-//   minimum_weight   the published rule, 2 max(s, 0.41 d) / tolerance: twice the scatter counts
-//   step_share       step over mass, the most that both roundings can do
+//   the published rule, 2 max(s, 0.41 d) / tolerance: twice the scatter counts
+//   step_share, step over mass: the most that both roundings can do
 //
-// The measure `weighing.error` is the second one, `step_share`: the scale's step as a share of the
-// weighing. `smallest_weighing` satisfies both.
+// The measure `weighing.error` is the second one: the scale's step as a share of the weighing.
+// `smallest_weighing` satisfies both.
 #pragma once
 
 #include <limits>
 #include <optional>
-
-#include "science/provenance.h"
 
 namespace sudsmark::science {
 
@@ -28,33 +26,8 @@ struct Scale {
 /// Share of its step below which no scale's scatter counts, since the readings are rounded.
 /// USP <41> (quoted).
 inline constexpr double least_scatter_in_steps = 0.41;
-/// Tolerance of the pharmacopoeia, 0.10 %. USP <41> (quoted).
-inline constexpr double pharmacopoeia_tolerance = 0.001;
-/// Steps that a mass should at least have on the bench. From memory.
-inline constexpr double bench_steps = 100.0;
-
-struct MinimumWeight {
-  double mass = 0.0;  ///< [g]
-  /// The repeatability is not known, so that the true minimum may be greater than `mass`.
-  bool at_least = false;
-  Provenance source;
-};
-
-/// 2 max(s, 0.41 d) / tolerance. `tolerance` is a share of the mass (0.01 for 1 %), > 0.
-/// Source: USP <41> solved for the tolerance (quoted, computed).
-[[nodiscard]] MinimumWeight minimum_weight(const Scale& scale, double tolerance);
-
-/// The same at 0.10 %: 2000 max(s, 0.41 d), so never below 820 d. Source: USP <41> (quoted).
-[[nodiscard]] MinimumWeight pharmacopoeia_minimum_weight(const Scale& scale);
-
-/// 100 d. Source: from memory (rounding up to 0.5 %, about 1 % with the scatter).
-[[nodiscard]] MinimumWeight bench_minimum_weight(const Scale& scale);
-
 /// Step over mass [share]: the measure `weighing.error`. Infinite for a mass of nothing.
 [[nodiscard]] double step_share(double step, double mass);
-
-/// Half a step over mass [share]: what rounding one figure to the step changes at worst.
-[[nodiscard]] double rounding_share(double step, double mass);
 
 /// Smallest mass [g] at which both yardsticks hold: max(2 max(s, 0.41 d), d) / tolerance.
 [[nodiscard]] double smallest_weighing(const Scale& scale, double tolerance);

@@ -23,11 +23,6 @@ Room room_with_air_changes(double volume, double changes) {
   return {volume, volume * changes};
 }
 
-std::optional<double> steady_bound(const Room& room, double release_rate) {
-  if (room.flow <= 0) return std::nullopt;
-  return release_rate / room.flow;
-}
-
 double room_bound(const Room& room, double release_rate, double t, double initial) {
   const double x = air_changes(room) * t;
   return initial * std::exp(-x) + release_rate * t / room.volume * mean_decay(x);
@@ -36,15 +31,6 @@ double room_bound(const Room& room, double release_rate, double t, double initia
 double mean_room_bound(const Room& room, double release_rate, double t, double initial) {
   const double x = air_changes(room) * t;
   return initial * mean_decay(x) + release_rate * t / room.volume * mean_rise(x);
-}
-
-std::optional<double> time_to_bound(const Room& room, double release_rate, double target) {
-  if (target <= 0) return 0.0;
-  if (release_rate <= 0) return std::nullopt;
-  if (room.flow <= 0) return target * room.volume / release_rate;
-  const double reached = target * room.flow / release_rate;
-  if (reached >= 1) return std::nullopt;
-  return -std::log1p(-reached) / air_changes(room);
 }
 
 double room_bound_at(const Room& room, const Release& release, double t) {

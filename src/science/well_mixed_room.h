@@ -22,9 +22,6 @@ struct Room {
 /// The room with so many air changes [1/h].
 [[nodiscard]] Room room_with_air_changes(double volume, double changes);
 
-/// G/Q [mg/m3] for a constant release G [mg/h]; none without ventilation, where it never settles.
-[[nodiscard]] std::optional<double> steady_bound(const Room& room, double release_rate);
-
 /// Concentration [mg/m3] after t [h] of constant release G [mg/h], from `initial` [mg/m3]:
 /// C0 exp(-Qt/V) + (G/Q)(1 - exp(-Qt/V)).
 [[nodiscard]] double room_bound(const Room& room, double release_rate, double t,
@@ -33,11 +30,6 @@ struct Room {
 /// Its mean [mg/m3] over the time from 0 to t [h].
 [[nodiscard]] double mean_room_bound(const Room& room, double release_rate, double t,
                                      double initial = 0.0);
-
-/// Time [h] after which constant release brings clean air to `target` [mg/m3]; none if it never
-/// does.
-[[nodiscard]] std::optional<double> time_to_bound(const Room& room, double release_rate,
-                                                  double target);
 
 /// A release that starts in clean air at time 0, is constant, and ends.
 struct Release {

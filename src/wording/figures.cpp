@@ -47,7 +47,7 @@ void add_measures(const blend::Blend& blend, const rules::Ruleset& ruleset,
   for (const measures::Measure& measure : measures::all()) {
     measures::Trace trace;
     const measures::View view{&blend, &blend.whole, nullptr, &missing, &trace};
-    const measures::Measured measured = measure.compute(view);
+    const measures::Measured measured = measures::computed(measure, view);
     out.push_back({std::string(measure.name), figure(measured.value, measure.unit), told(trace),
                    missing.words(measured.missing)});
   }

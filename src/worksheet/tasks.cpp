@@ -302,7 +302,7 @@ void write_keeping(const View& whole, Page& page) {
     view.trace = &trace;
     const auto index = measures::find("humidity.margin");
     if (!index) continue;
-    const measures::Measured margin = measures::all()[*index].compute(view);
+    const measures::Measured margin = measures::computed(measures::all()[*index], view);
     std::string words;
     if (margin.value == Range::unknown()) {
       words = "not known how damp an air it bears: needs " +

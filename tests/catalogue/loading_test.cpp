@@ -85,9 +85,9 @@ TEST_CASE("a material with everything") {
   CHECK(material.chemistry->acid_protons == 0);
   CHECK(material.chemistry->base_protons == 2);
   CHECK(material.chemistry->carbon_dioxide == 1);
-  CHECK(material.chemistry->gives[static_cast<std::size_t>(Component::sodium)] == 2);
-  CHECK(material.chemistry->gives[static_cast<std::size_t>(Component::carbonate)] == 1);
-  CHECK(material.chemistry->gives[static_cast<std::size_t>(Component::citrate)] == 0);
+  CHECK(material.chemistry->gives[science::index_of(science::Component::sodium)] == 2);
+  CHECK(material.chemistry->gives[science::index_of(science::Component::carbonate)] == 1);
+  CHECK(material.chemistry->gives[science::index_of(science::Component::citrate)] == 0);
   CHECK(material.chemistry->slow);
   CHECK(material.hlb->value == Range(15));
   CHECK(material.required_hlb->value == Range(6, 7));

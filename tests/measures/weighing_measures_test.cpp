@@ -1,8 +1,11 @@
 // Measures of weighing, and the batch as the scale shows it.
 #include <cmath>
+#include <random>
+#include <vector>
 
 #include "measures/weighing_measures.h"
 #include "measures/workshop_formula.h"
+#include "science/scale_choice.h"
 
 namespace {
 
@@ -22,6 +25,57 @@ TEST_CASE("the step as a share of the smallest weighing, on the scale that suits
   CHECK(one("weighing.error").low == doctest::Approx(100 * 0.1 / 0.26));
   const WorkshopFormula two(fizzy("  scale 0.1 g to 3 kg\n  scale 0.001 g to 50 g\n"));
   CHECK(two("weighing.error").high == doctest::Approx(100 * 0.001 / 0.26));
+}
+
+TEST_CASE("a weighing that may be next to nothing may be off by all of it") {
+  const WorkshopFormula formula(
+      "formula \"Gale\"\n  product bubble bar\n  batch 1 kg\nworkshop \"loft\"\n"
+      "  scale 1 g to 5 kg\nphase \"all\"\n  45 - 60 % sodium bicarbonate\n"
+      "  30 - 40 % SLSA\n  q.s. blue 1 lake\n");
+  const Range error = formula("weighing.error");
+  CHECK(error.low <= 0.34);
+  CHECK(std::isinf(error.high));
+  CHECK(formula.lacks().find("Blue 1 lake") != std::string::npos);
+}
+
+TEST_CASE("between two scales the error jumps up as the mass grows, and the range holds the jump") {
+  const WorkshopFormula formula(
+      "formula \"Gale\"\n  product bubble bar\n  batch 1 kg\nworkshop \"loft\"\n"
+      "  scale 0.01 g to 300 g\n  scale 1 g to 5 kg\n"
+      "phase \"all\"\n  25 - 40 % SLSA\n  q.s. sodium bicarbonate\n");
+  const Range error = formula("weighing.error");
+  // just above 300 g the SLSA goes onto the coarse scale in one go, or onto the fine one in two
+  CHECK(error.high >= 100 * 1.0 / 600 - 1e-9);
+  CHECK(error.low <= error.high);
+}
+
+TEST_CASE("no mass within a range has an error outside the bounds of the range") {
+  std::mt19937_64 engine(11);
+  const auto uniform = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(engine);
+  };
+  for (int round = 0; round < 60; ++round) {
+    std::vector<science::Scale> scales(1 + round % 3);
+    for (science::Scale& scale : scales) {
+      scale.step = std::pow(10.0, -std::floor(uniform(0.0, 4.0)));
+      scale.greatest_load = std::floor(uniform(20.0, 3000.0));
+    }
+    const double low = uniform(0.1, 500.0);
+    const science::Interval mass{low, low * uniform(1.0, 6.0)};
+    const science::ErrorBounds bounds = science::error_bounds(scales, mass, 0.01);
+    CHECK(bounds.low <= bounds.high);
+    for (int i = 0; i <= 400; ++i) {
+      const double at = mass.low + (mass.high - mass.low) * i / 400;
+      const auto plan = science::plan_weighing(scales, at, 0.01);
+      if (!plan) {
+        CHECK(bounds.too_heavy);
+        continue;
+      }
+      CAPTURE(at);
+      CHECK(plan->error_share >= bounds.low * (1 - 1e-9));
+      CHECK(plan->error_share <= bounds.high * (1 + 1e-6));
+    }
+  }
 }
 
 TEST_CASE("what the finest scale weighs to 1 %: 100 steps (from memory)") {

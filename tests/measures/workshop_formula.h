@@ -3,39 +3,16 @@
 
 #include <doctest/doctest.h>
 
-#include <algorithm>
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "blend/blend.h"
-#include "catalogue/loaded.h"
 #include "formula/assemble.h"
 #include "measures/registry.h"
-#include "where.h"
+#include "own_catalogue.h"
 
 namespace sudsmark::testing {
-
-/// The catalogue that the program has built in, loaded once.
-inline const catalogue::Catalogue& own_catalogue() {
-  static const catalogue::Catalogue loaded = [] {
-    const auto root = testing::source_dir() / "rulesets";
-    std::vector<std::filesystem::path> paths{root / "sources.yaml", root / "products.yaml"};
-    for (const char* folder : {"materials", "tables"}) {
-      for (const auto& entry : std::filesystem::directory_iterator(root / folder)) {
-        if (entry.path().extension() == ".yaml") paths.push_back(entry.path());
-      }
-    }
-    std::sort(paths.begin(), paths.end());
-    std::vector<std::string> files;
-    for (const auto& path : paths) files.push_back(file_contents(path));
-    Loaded all(files);
-    REQUIRE(all.errors() == "");
-    return std::move(all.catalogue);
-  }();
-  return loaded;
-}
 
 /// A formula with its measures.
 struct WorkshopFormula {
@@ -80,7 +57,7 @@ struct WorkshopFormula {
     REQUIRE_MESSAGE(index.has_value(), std::string(name));
     const measures::Measure& measure = measures::all()[*index];
     trace.clear();
-    const quantity::Range base = measure.compute(view).value;
+    const quantity::Range base = measures::computed(measure, view).value;
     const auto unit = quantity::find_unit(measure.unit);
     return {unit->from_base(base.low), unit->from_base(base.high)};
   }

@@ -48,28 +48,6 @@ TEST_CASE("HSG193 (from memory): amounts") {
   CHECK(amount_band(1000) == AmountBand::large);
 }
 
-TEST_CASE("HSG193 (from memory): the worked-out table follows from its concentrations") {
-  // What each exposure band gives at approach 1 is 0.01-0.1, 0.1-1, 1-10 and above 10 mg/m3, and
-  // each further approach takes off a factor of ten, up to specialist advice.
-  for (const HazardGroup group : groups) {
-    const auto target = target_concentration(group);
-    if (!target) continue;
-    for (const AmountBand amount : amounts) {
-      for (const DustinessWord word : words) {
-        const ControlApproach result = control_approach(group, amount, word);
-        double concentration = 0.01;  // upper end of band 0
-        for (int band = 0; band < result.exposure; ++band) concentration *= 10;
-        int approach = 1;
-        while (approach < 4 && concentration > target->high * 1.0001) {
-          concentration /= 10;
-          ++approach;
-        }
-        CHECK(result.by_matrix == approach);
-      }
-    }
-  }
-}
-
 TEST_CASE("HSG193: the two tellings differ in one cell, and the stricter is followed and told") {
   int different = 0;
   for (const HazardGroup group : groups) {

@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-#include "science/bath.h"
+#include "matter.h"
 #include "science/solubility.h"
 
 using namespace sudsmark::science;
@@ -19,7 +19,7 @@ double solubility(double celsius) {  // g per kg of water
   plenty[Component::tartrate] = 0.4;
   const Dissolution solution = dissolve_bitartrate(plenty, Thermodynamics::at(celsius));
   REQUIRE(solution.state.status == SolveStatus::converged);
-  return (0.4 - solution.solid) * find_substance("potassium hydrogen tartrate")->molar_mass;
+  return (0.4 - solution.solid) * sudsmark::testing::molar_mass("cream of tartar");
 }
 
 }  // namespace

@@ -7,5 +7,4 @@ using namespace sudsmark::science;
 
 TEST_CASE("NFPA dust tables (from memory): starch that a 20 l bucket needs") {
   CHECK(mass_to_limit(typical_explosion_limit, 0.02) == doctest::Approx(1.2).epsilon(1e-12));
-  CHECK(cloud_verdict(1.2, 0.02).level == CloudLevel::above_typical);
 }

@@ -15,8 +15,3 @@ TEST_CASE("OSHA memorandum 2015: the exact units stay below the round metric fig
   CHECK(hazardous_layer(500).depth < 0.8 * 1200 / 500);
   CHECK(hazardous_layer(1200).depth == doctest::Approx(0.8).epsilon(0.01));
 }
-
-TEST_CASE("OSHA memorandum 2015: area that counts") {
-  CHECK(hazard_area(20) == doctest::Approx(1.0));
-  CHECK(hazard_area(1e5) == doctest::Approx(92.9).epsilon(1e-4));
-}

@@ -2,17 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include <cmath>
-
 using namespace sudsmark::science;
-
-TEST_CASE("surfactant in the bath (common practice): 60 g in 80 l, a fifth at 70 % active") {
-  const BathLoad load = bath_load(60, 0.20 * 0.70, 80);
-  CHECK(load.product == doctest::Approx(0.75).epsilon(1e-12));
-  CHECK(load.active == doctest::Approx(0.105).epsilon(1e-12));
-  CHECK(load.active_share == doctest::Approx(0.000105).epsilon(1e-12));
-  CHECK(load.source.standing == Standing::practice);
-}
 
 TEST_CASE("what stays on the skin: the greater of rinse-off share and film") {
   const SkinExposure large = skin_exposure(60, 80, 1);
@@ -27,14 +17,6 @@ TEST_CASE("what stays on the skin: the greater of rinse-off share and film") {
   CHECK_FALSE(skin_exposure(60, std::nullopt, 1).by_film);
   // The film is never more than the bath.
   CHECK(skin_exposure(60, 0.05, 1).by_film.value() == doctest::Approx(1000));
-}
-
-TEST_CASE("no margin without a toxicological figure") {
-  CHECK_FALSE(safety_margin(std::nullopt, 0.01));
-  CHECK(safety_margin(1.0, 0.01).value().enough);
-  CHECK(safety_margin(1.0, 0.01).value().margin == doctest::Approx(100));
-  CHECK_FALSE(safety_margin(0.99, 0.01).value().enough);
-  CHECK(std::isinf(safety_margin(1.0, 0).value().margin));
 }
 
 TEST_CASE("absorption that nobody measured: both sides travel, the strict one is the whole") {

@@ -1,12 +1,15 @@
 #include "science/bath_water.h"
+#include "science/elements.h"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
+#include "matter.h"
 #include "science/bath.h"
 
 using namespace sudsmark::science;
+using namespace sudsmark::testing;
 using C = Component;
 
 namespace {
@@ -41,9 +44,9 @@ TEST_CASE("a report turns into the water that measures as reported") {
     const WaterTotals water = water_of_report(report);
     REQUIRE(water.status == SolveStatus::converged);
     CHECK(alkalinity(water.totals) ==
-          doctest::Approx(2e-3 * report.alkalinity / 100.087).epsilon(1e-9));
+          doctest::Approx(2e-3 * report.alkalinity / calcium_carbonate_molar_mass).epsilon(1e-9));
     CHECK(water.totals[C::calcium] + water.totals[C::magnesium] ==
-          doctest::Approx(1e-3 * report.hardness / 100.087).epsilon(1e-9));
+          doctest::Approx(1e-3 * report.hardness / calcium_carbonate_molar_mass).epsilon(1e-9));
     const Equilibrium state = equilibrate(water.totals, Thermodynamics::at(25.0));
     CHECK(state.ph == doctest::Approx(report.ph).epsilon(1e-6));
     for (const double total : water.totals.mol_per_kg) CHECK(total >= 0.0);
@@ -58,10 +61,10 @@ TEST_CASE("the report of the medium water gives a bath like the medium water's")
   Bath bath{.water = reported.totals};
   Bath named{.water = named_water(NamedWater::medium)};
   for (Bath* one : {&bath, &named}) {
-    one->add(*find_substance("sodium bicarbonate"), 50.0);
-    one->add(*find_substance("citric acid"), 25.0);
+    put(*one, "sodium bicarbonate", 50.0);
+    put(*one, "citric acid", 25.0);
   }
-  CHECK(std::abs(bath_ph(bath).held.ph - bath_ph(named).held.ph) <= 0.01);
+  CHECK(std::abs(held(bath).ph - held(named).ph) <= 0.01);
 }
 
 TEST_CASE("an impossible report is refused by its status") {

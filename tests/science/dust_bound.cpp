@@ -18,20 +18,6 @@ namespace {
 const Room back_room = room_with_air_changes(28, 1.5);
 }
 
-TEST_CASE("dustiness classes (EN 15051, from memory): ends, and the class without an upper end") {
-  using enum DustinessClass;
-  CHECK(dustiness_class(199, DustFraction::inhalable, DustinessTest::drum) == very_low);
-  CHECK(dustiness_class(200, DustFraction::inhalable, DustinessTest::drum) == low);
-  CHECK(dustiness_class(1000, DustFraction::inhalable, DustinessTest::drum) == moderate);
-  CHECK(dustiness_class(5000, DustFraction::inhalable, DustinessTest::drum) == high);
-  // The two tests do not give the same class.
-  CHECK(dustiness_class(5000, DustFraction::inhalable, DustinessTest::drop) == moderate);
-  CHECK_FALSE(dustiness_class(5000, DustFraction::thoracic, DustinessTest::drop));
-  const auto top = dustiness_bound(high, DustFraction::respirable, DustinessTest::drop).value();
-  CHECK(top.mg_per_kg.low == 300);
-  CHECK(std::isinf(top.mg_per_kg.high));
-}
-
 TEST_CASE("a word takes the wider of both tests") {
   const auto medium = dustiness_bound(DustinessWord::medium, DustFraction::inhalable).mg_per_kg;
   CHECK(medium.low == 1000);

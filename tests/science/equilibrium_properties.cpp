@@ -8,11 +8,13 @@
 #include <string_view>
 #include <vector>
 
+#include "matter.h"
 #include "science/bath.h"
 
 namespace {
 
 using namespace sudsmark::science;
+using namespace sudsmark::testing;
 
 class RandomBaths {
  public:
@@ -50,11 +52,7 @@ class RandomBaths {
 };
 
 Totals with(Totals totals, std::string_view substance, double mol_per_kg) {
-  const Substance* const found = find_substance(substance);
-  REQUIRE(found != nullptr);
-  for (const Substance::Part& part : found->parts) {
-    totals[part.component] += part.mol * mol_per_kg;
-  }
+  put(totals, substance, mol_per_kg);
   return totals;
 }
 
@@ -108,7 +106,7 @@ TEST_CASE("more acid never raises the pH, closed or open") {
       REQUIRE(before.status == SolveStatus::converged);
       for (const std::string_view acid :
            {"citric acid", "tartaric acid", "malic acid", "lactic acid", "adipic acid",
-            "ascorbic acid", "sodium bisulfate", "stearic acid", "fumaric acid"}) {
+            "ascorbic acid", "sodium bisulfate", "test lauric acid", "fumaric acid"}) {
         const Equilibrium after = equilibrate(with(totals, acid, amount), thermo, gas, model);
         REQUIRE(after.status == SolveStatus::converged);
         if (after.beyond_activity_law) continue;
@@ -138,13 +136,13 @@ TEST_CASE("more base never lowers the pH") {
       CAPTURE(before.ph);
       CHECK(after.ph >= before.ph - rounding);
     };
-    check(closed_to_air(), "sodium hydroxide", 14.0);
+    check(closed_to_air(), "test lye", 14.0);
     check(closed_to_air(), "sodium bicarbonate", 7.3);
     check(closed_to_air(), "potassium bicarbonate", 7.3);
     check(closed_to_air(), "sodium carbonate", 10.9);
-    check(closed_to_air(), "borax decahydrate", 8.8);
+    check(closed_to_air(), "borax", 8.8);
     for (const std::string_view base :
-         {"sodium hydroxide", "sodium bicarbonate", "potassium bicarbonate", "sodium carbonate",
+         {"test lye", "sodium bicarbonate", "potassium bicarbonate", "sodium carbonate",
           "magnesium carbonate", "calcium carbonate"}) {
       check(open_to_air(), base, 14.0);
     }
@@ -173,11 +171,11 @@ TEST_CASE("a bath twice as large with twice the dose is the same bath") {
     Bath bath{.water = named_water(NamedWater::medium),
               .litres = random.uniform(50.0, 300.0),
               .celsius = random.uniform(30.0, 42.0)};
-    bath.add(*find_substance("sodium bicarbonate"), random.uniform(1.0, 200.0));
-    bath.add(*find_substance("citric acid"), random.uniform(1.0, 100.0));
+    put(bath, "sodium bicarbonate", random.uniform(1.0, 200.0));
+    put(bath, "citric acid", random.uniform(1.0, 100.0));
     Bath twice = bath;
     twice.litres *= 2.0;
     for (double& mol : twice.moles) mol *= 2.0;
-    CHECK(bath_ph(twice).held.ph == doctest::Approx(bath_ph(bath).held.ph).epsilon(1e-9));
+    CHECK(held(twice).ph == doctest::Approx(held(bath).ph).epsilon(1e-9));
   }
 }
