@@ -130,6 +130,7 @@ Material read_material(const text::Node& node, const Reading& reading) {
   material.name = fields.needed_text("name");
   material.sources = read_sources(fields, nullptr, "a material", reading);
   material.synonyms = read_synonyms(fields, reading);
+  material.endings = fields.strings("endings");
   material.inci = fields.text("inci");
   material.cas = read_cas(fields, reading);
   material.colour_index = read_colour_indices(fields, reading);
