@@ -31,9 +31,8 @@ void add_key(WordIndex& index, const Words& words, std::uint8_t rank, WordIndex:
 
 /// Essential oils are called without "essential", and often without "oil".
 void add_oil_names(WordIndex& index, Words words, WordIndex::Target target) {
-  if (words.size() < 2 || words.back() != "oil") return;
-  words.pop_back();
-  if (words.back() == "essential") words.pop_back();
+  if (words.back() == "oil") words.pop_back();
+  if (!words.empty() && words.back() == "essential") words.pop_back();
   if (words.empty()) return;
   add_key(index, words, rank::stem, target);
   words.emplace_back("oil");
@@ -101,6 +100,9 @@ void MaterialNames::index(const std::vector<Material>& materials) {
     add(material.name);
     for (const Synonym& synonym : material.synonyms) add(synonym.word);
     exact_.add(material.inci, rank::inci, target);
+    for (const std::uint32_t number : material.colour_index) {
+      exact_.add("CI " + std::to_string(number), rank::number, target);
+    }
     add_key(keys_, name_words(material.inci), rank::inci, target);
     for (const std::string& cas : material.cas) exact_.add(cas, rank::number, target);
     for (const std::string& ending : material.endings) {
@@ -177,12 +179,15 @@ Targets MaterialNames::by_parts(std::string_view name,
     if (!tells_nothing(bracketed)) found.clear();
     return found;
   }
-  const std::size_t stroke = name.find('/');
-  if (stroke == std::string_view::npos) return {};
-  const Targets before = of_part(name.substr(0, stroke), materials);
-  const Targets behind = find(name.substr(stroke + 1), materials);
-  if (before.empty() || behind.empty()) return {};
-  return agreed(before, behind);
+  for (const std::string_view between : {"/", " - "}) {
+    const std::size_t stroke = name.find(between);
+    if (stroke == std::string_view::npos) continue;
+    const Targets before = of_part(name.substr(0, stroke), materials);
+    if (before.empty()) continue;
+    const Targets behind = find(name.substr(stroke + between.size()), materials);
+    if (!behind.empty()) return agreed(before, behind);
+  }
+  return {};
 }
 
 Targets MaterialNames::by_ending(std::string_view name) const {

@@ -13,11 +13,11 @@ namespace {
 using Pair = std::pair<std::string_view, std::string_view>;
 
 /// Words that say how a thing was grown, sold or refined, and not what it is.
-constexpr std::array<std::string_view, 44> neutral{
+constexpr std::array<std::string_view, 43> neutral{
     "organic",     "pure",       "raw",      "refined",    "unrefined", "virgin",    "natural",
     "premium",     "quality",    "grade",    "cosmetic",   "usp",       "bp",        "nf",
     "fcc",         "ep",         "pharma",   "certified",  "cosmos",    "ecocert",   "rspo",
-    "vegan",       "bulk",       "fine",     "extra",      "coarse",    "superfine", "ultrafine",
+    "bulk",       "fine",     "extra",      "coarse",    "superfine", "ultrafine",
     "sifted",      "melted",     "softened", "unbleached", "bleached",  "filtered",  "deodorized",
     "no",          "of",         "and",      "the",        "fdc",       "ultra",     "genuine",
     "wildcrafted", "sustainable"};
@@ -90,10 +90,11 @@ constexpr unsigned bits(std::initializer_list<Form> forms) {
 constexpr unsigned of_powder = bits({Form::fine_powder, Form::granules});
 constexpr unsigned of_pieces = bits({Form::granules, Form::fine_powder, Form::solid, Form::butter});
 
-constexpr std::array<std::pair<std::string_view, unsigned>, 19> forms{{
+constexpr std::array<std::pair<std::string_view, unsigned>, 20> forms{{
     {"powder", of_powder},
     {"dust", of_powder},
     {"granule", of_pieces},
+    {"grain", of_pieces},
     {"crystal", of_pieces},
     {"pellet", of_pieces},
     {"pastille", of_pieces},
@@ -233,11 +234,14 @@ std::string run_together(const std::vector<std::string>& words) {
 }
 
 std::optional<double> strength(std::string_view word) {
-  if (word.size() < 2 || word.back() != '%') return std::nullopt;
+  constexpr double least_bare = 20;  // below, a bare figure counts or numbers something
+  constexpr double most = 100;
+  const bool bare = !word.ends_with('%');
   double value = 0;
-  const char* const end = word.data() + word.size() - 1;
+  const char* const end = word.data() + word.size() - (bare ? 0 : 1);
   const auto read = std::from_chars(word.data(), end, value);
-  if (read.ec != std::errc() || read.ptr != end) return std::nullopt;
+  if (word.empty() || read.ec != std::errc() || read.ptr != end) return std::nullopt;
+  if (value > most || (bare && value < least_bare)) return std::nullopt;
   return value / 100;
 }
 

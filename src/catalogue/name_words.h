@@ -21,7 +21,7 @@ namespace sudsmark::catalogue {
 /// Words in their order with nothing between ("bees wax", "beeswax").
 [[nodiscard]] std::string run_together(const std::vector<std::string>& words);
 
-/// The strength that a word states, as a fraction: "70%".
+/// The strength that a word states, as a fraction: "70%", or a bare figure from 20 to 100.
 [[nodiscard]] std::optional<double> strength(std::string_view word);
 
 /// Forms that a word can name, a bit each (`1 << Form`); 0 if it names no form.
