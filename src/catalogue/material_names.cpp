@@ -31,7 +31,7 @@ void add_key(WordIndex& index, const Words& words, std::uint8_t rank, WordIndex:
 
 /// Essential oils are called without "essential", and often without "oil".
 void add_oil_names(WordIndex& index, Words words, WordIndex::Target target) {
-  if (words.back() == "oil") words.pop_back();
+  if (!words.empty() && words.back() == "oil") words.pop_back();
   if (!words.empty() && words.back() == "essential") words.pop_back();
   if (words.empty()) return;
   add_key(index, words, rank::stem, target);

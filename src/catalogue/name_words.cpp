@@ -14,13 +14,13 @@ using Pair = std::pair<std::string_view, std::string_view>;
 
 /// Words that say how a thing was grown, sold or refined, and not what it is.
 constexpr std::array<std::string_view, 43> neutral{
-    "organic",     "pure",       "raw",      "refined",    "unrefined", "virgin",    "natural",
-    "premium",     "quality",    "grade",    "cosmetic",   "usp",       "bp",        "nf",
-    "fcc",         "ep",         "pharma",   "certified",  "cosmos",    "ecocert",   "rspo",
-    "bulk",       "fine",     "extra",      "coarse",    "superfine", "ultrafine",
-    "sifted",      "melted",     "softened", "unbleached", "bleached",  "filtered",  "deodorized",
-    "no",          "of",         "and",      "the",        "fdc",       "ultra",     "genuine",
-    "wildcrafted", "sustainable"};
+    "organic",    "pure",     "raw",        "refined",   "unrefined", "virgin",     "natural",
+    "premium",    "quality",  "grade",      "cosmetic",  "usp",       "bp",         "nf",
+    "fcc",        "ep",       "pharma",     "certified", "cosmos",    "ecocert",    "rspo",
+    "bulk",       "fine",     "extra",      "coarse",    "superfine", "ultrafine",  "sifted",
+    "melted",     "softened", "unbleached", "bleached",  "filtered",  "deodorized", "no",
+    "of",         "and",      "the",        "fdc",       "ultra",     "genuine",    "wildcrafted",
+    "sustainable"};
 
 /// The same in two or three words. "free" and "non" alone mean much, so they go only here.
 constexpr std::array<std::string_view, 16> neutral_phrases{

@@ -1,8 +1,9 @@
 #include "catalogue/near_names.h"
 
 #include <algorithm>
+#include <map>
 #include <optional>
-#include <set>
+#include <string>
 #include <tuple>
 #include <utility>
 
@@ -50,9 +51,10 @@ std::optional<int> rank(const Words& name, const Words& known) {
   if (begins(name, known)) return 0;
   if (all_in(name, known)) return 1;
   if (slips(name, known)) return 2;
-  const std::string a = run_together(name);
-  const std::string b = run_together(known);
-  if (slip(a, b)) return 2;
+  if (text::edit_distance(run_together(name), run_together(known), 1) <= 1 &&
+      name.front().front() == known.front().front()) {
+    return 2;
+  }
   const bool longer =
       name.size() == known.size() + 1 && std::equal(known.begin(), known.end(), name.begin(), slip);
   return longer ? std::optional<int>(3) : std::nullopt;
@@ -65,20 +67,27 @@ std::vector<std::string> near_names(std::string_view name, const std::vector<Off
   constexpr std::size_t most = 3;
   if (name.size() > longest) return {};
   const Words words = name_words(name);
-  std::vector<std::tuple<int, std::size_t, std::size_t>> near;
+  // of each owner the nearest of its words, the first of those that are equally near
+  std::map<std::size_t, std::pair<int, std::size_t>> best;
   for (std::size_t at = 0; at < offers.size(); ++at) {
     if (const auto found = rank(words, name_words(offers[at].word))) {
-      near.emplace_back(*found, offers[at].word.size(), at);
+      const std::pair candidate(*found, at);
+      const auto [known, added] = best.emplace(offers[at].owner, candidate);
+      if (!added) known->second = std::min(known->second, candidate);
     }
+  }
+  std::vector<std::tuple<int, std::size_t, std::size_t>> near;
+  for (const auto& [owner, found] : best) {
+    near.emplace_back(found.first, offers[found.second].word.size(), found.second);
   }
   std::sort(near.begin(), near.end());
   std::vector<std::string> names;
-  std::set<std::size_t> owners;
   for (const auto& [how_near, size, at] : near) {
     if (names.size() == most) break;
     std::string word(offers[at].word);
-    const bool said = std::find(names.begin(), names.end(), word) != names.end();
-    if (!said && owners.insert(offers[at].owner).second) names.push_back(std::move(word));
+    if (std::find(names.begin(), names.end(), word) == names.end()) {
+      names.push_back(std::move(word));
+    }
   }
   return names;
 }
