@@ -162,6 +162,7 @@ Material read_material(const text::Node& node, const Reading& reading) {
   material.grade_unclear = fields.flag("grade unclear");
   material.remark = fields.text("remark");
   fields.allow("contains");
+  fields.allow("counts as");
   fields.refuse_others();
   return material;
 }
