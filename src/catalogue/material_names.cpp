@@ -118,7 +118,8 @@ Targets MaterialNames::find(std::string_view name, const std::vector<Material>& 
   if (name.size() > longest) return found;
   if (found.empty()) found = by_words(name, materials);
   if (found.empty()) found = by_parts(name, materials);
-  if (found.empty()) found = by_ending(name);
+  if (found.empty()) found = without_origin(name, materials);
+  if (found.empty()) found = by_ending(name, materials);
   return found;
 }
 
@@ -162,6 +163,18 @@ Targets MaterialNames::by_words(std::string_view name,
   return {};
 }
 
+Targets MaterialNames::without_origin(std::string_view name,
+                                      const std::vector<Material>& materials) const {
+  std::string rest;
+  bool any = false;
+  for (const std::string& word : name_words(name)) {
+    const bool origin = names_origin(word);
+    any = any || origin;
+    if (!origin) rest += word + " ";
+  }
+  return any ? by_words(rest, materials) : Targets();
+}
+
 Targets MaterialNames::of_part(std::string_view part,
                                const std::vector<Material>& materials) const {
   Targets found = exact_.find(text::fold(part));
@@ -190,11 +203,18 @@ Targets MaterialNames::by_parts(std::string_view name,
   return {};
 }
 
-Targets MaterialNames::by_ending(std::string_view name) const {
-  Words words = name_words(name);
-  while (words.size() > 1) {
-    words.erase(words.begin());
-    Targets found = endings_.find(any_order(words));
+Targets MaterialNames::by_ending(std::string_view name,
+                                 const std::vector<Material>& materials) const {
+  const Words words = name_words(name);
+  for (std::size_t left = 1; left < words.size(); ++left) {
+    const auto from = static_cast<std::ptrdiff_t>(left);
+    Targets found = endings_.find(any_order(Words(words.begin() + from, words.end())));
+    if (!found.empty()) return found;
+    // "mica blue", "fragrance oil lavender": shades and scents also stand behind
+    found = endings_.find(any_order(Words(words.begin(), words.end() - from)));
+    std::erase_if(found, [&](WordIndex::Target target) {
+      return (materials[target].roles & (bit(Role::colour) | bit(Role::scent))) == 0;
+    });
     if (!found.empty()) return found;
   }
   return {};

@@ -22,7 +22,7 @@ class MaterialNames {
   /// the name as it stands, among names and synonyms, then INCI names, then CAS numbers;
   /// its words in any order and in one spelling; the same without a strength or the word of a form,
   /// if the material has them; what stands before, in and behind brackets or a stroke, if they
-  /// agree; the ending of a name ("… fragrance oil").
+  /// agree; the words without where it was grown; the ending of a name ("… fragrance oil").
   [[nodiscard]] Targets find(std::string_view name, const std::vector<Material>& materials) const;
 
   [[nodiscard]] bool all_below(std::size_t size) const;
@@ -38,7 +38,10 @@ class MaterialNames {
   [[nodiscard]] Targets by_key(const std::vector<std::string>& words) const;
   [[nodiscard]] Targets by_parts(std::string_view name,
                                  const std::vector<Material>& materials) const;
-  [[nodiscard]] Targets by_ending(std::string_view name) const;
+  [[nodiscard]] Targets without_origin(std::string_view name,
+                                       const std::vector<Material>& materials) const;
+  [[nodiscard]] Targets by_ending(std::string_view name,
+                                  const std::vector<Material>& materials) const;
   [[nodiscard]] Targets of_part(std::string_view part,
                                 const std::vector<Material>& materials) const;
 

@@ -13,21 +13,42 @@ namespace {
 using Pair = std::pair<std::string_view, std::string_view>;
 
 /// Words that say how a thing was grown, sold or refined, and not what it is.
-constexpr std::array<std::string_view, 43> neutral{
-    "organic",    "pure",     "raw",        "refined",   "unrefined", "virgin",     "natural",
-    "premium",    "quality",  "grade",      "cosmetic",  "usp",       "bp",         "nf",
-    "fcc",        "ep",       "pharma",     "certified", "cosmos",    "ecocert",    "rspo",
-    "bulk",       "fine",     "extra",      "coarse",    "superfine", "ultrafine",  "sifted",
-    "melted",     "softened", "unbleached", "bleached",  "filtered",  "deodorized", "no",
-    "of",         "and",      "the",        "fdc",       "ultra",     "genuine",    "wildcrafted",
-    "sustainable"};
+constexpr std::array<std::string_view, 48> neutral{
+    "large",      "mini",      "small",     "clear",      "gmo",         "organic",    "pure",
+    "raw",        "refined",   "unrefined", "virgin",     "natural",     "premium",    "quality",
+    "grade",      "cosmetic",  "usp",       "bp",         "nf",          "fcc",        "ep",
+    "pharma",     "certified", "cosmos",    "ecocert",    "rspo",        "bulk",       "fine",
+    "extra",      "coarse",    "superfine", "ultrafine",  "sifted",      "melted",     "softened",
+    "unbleached", "bleached",  "filtered",  "deodorized", "no",          "of",         "and",
+    "the",        "fdc",       "ultra",     "genuine",    "wildcrafted", "sustainable"};
 
 /// The same in two or three words. "free" and "non" alone mean much, so they go only here.
-constexpr std::array<std::string_view, 16> neutral_phrases{
-    "cold pressed",   "expeller pressed", "food grade", "cosmetic grade", "pharmaceutical grade",
-    "soap grade",     "non gmo",          "gmo free",   "palm free",      "fair trade",
-    "triple pressed", "cruelty free",     "food safe",  "bath safe",      "skin safe",
-    "ph eur"};
+constexpr std::array<std::string_view, 18> neutral_phrases{"gluten free",
+                                                           "lead free",
+                                                           "cold pressed",
+                                                           "expeller pressed",
+                                                           "food grade",
+                                                           "cosmetic grade",
+                                                           "pharmaceutical grade",
+                                                           "soap grade",
+                                                           "non gmo",
+                                                           "gmo free",
+                                                           "palm free",
+                                                           "fair trade",
+                                                           "triple pressed",
+                                                           "cruelty free",
+                                                           "food safe",
+                                                           "bath safe",
+                                                           "skin safe",
+                                                           "ph eur"};
+
+/// Where it was grown: no name of a plant, unless it stands in the name of a material.
+constexpr std::array<std::string_view, 30> origins{
+    "african", "american",   "australian",    "brazilian", "bulgarian", "canadian",
+    "ceylon",  "chinese",    "egyptian",      "english",   "european",  "french",
+    "ghana",   "ghanaian",   "greek",         "haitian",   "hungarian", "indian",
+    "italian", "madagascar", "mediterranean", "moroccan",  "sicilian",  "somalian",
+    "spanish", "turkish",    "tasmanian",     "uk",        "us",        "canada"};
 
 /// British or short spellings beside the American or long one.
 constexpr std::array<Pair, 42> spellings{{
@@ -243,6 +264,10 @@ std::optional<double> strength(std::string_view word) {
   if (word.empty() || read.ec != std::errc() || read.ptr != end) return std::nullopt;
   if (value > most || (bare && value < least_bare)) return std::nullopt;
   return value / 100;
+}
+
+bool names_origin(std::string_view word) {
+  return among(origins, word);
 }
 
 unsigned forms_of_word(std::string_view word) {

@@ -24,6 +24,9 @@ namespace sudsmark::catalogue {
 /// The strength that a word states, as a fraction: "70%", or a bare figure from 20 to 100.
 [[nodiscard]] std::optional<double> strength(std::string_view word);
 
+/// Whether a word only says where a plant was grown.
+[[nodiscard]] bool names_origin(std::string_view word);
+
 /// Forms that a word can name, a bit each (`1 << Form`); 0 if it names no form.
 [[nodiscard]] unsigned forms_of_word(std::string_view word);
 
