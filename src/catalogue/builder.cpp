@@ -79,6 +79,31 @@ std::vector<std::size_t> put(std::vector<T>& list, const std::vector<Entry<T>>& 
   return put_at;
 }
 
+/// Extracts with a name in law are rows of tables by that name, and materials by many: those that
+/// say what they count as stand in its rows, as a whole, beside the constituents that they list.
+void enter_whole_extracts(const std::vector<const text::Node*>& materials, Catalogue& catalogue,
+                          text::Diagnostics& diagnostics) {
+  const Reading reading(catalogue, diagnostics);
+  for (const text::Node* node : materials) {
+    const text::Node* list = node->find("counts as");
+    const text::Node* id = node->find("id");
+    if (list == nullptr || id == nullptr) continue;
+    text::Fields fields(*node, diagnostics);
+    for (const text::Node* item : fields.texts("counts as")) {
+      const auto extract = read_substance_name(*item, reading);
+      if (!extract) continue;
+      for (Table& table : catalogue.tables) {
+        for (Row& row : table.rows) {
+          const auto& of = row.substances;
+          if (std::find(of.begin(), of.end(), *extract) == of.end()) continue;
+          const auto there = std::find(row.materials.begin(), row.materials.end(), id->text);
+          if (there == row.materials.end()) row.materials.push_back(id->text);
+        }
+      }
+    }
+  }
+}
+
 constexpr auto id_of = [](const auto& entry) -> const std::string& { return entry.id; };
 
 }  // namespace
@@ -186,6 +211,7 @@ Catalogue CatalogueBuilder::finish() {
   add_substances_and_materials();
   add_products();
   add_tables();
+  enter_whole_extracts(materials_, catalogue_, diagnostics_);
   std::sort(catalogue_.editions.begin(), catalogue_.editions.end(),
             [](const Edition& a, const Edition& b) {
               return std::pair(a.file, a.text) < std::pair(b.file, b.text);

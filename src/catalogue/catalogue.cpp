@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "catalogue/near_names.h"
 #include "catalogue/numbers.h"
 #include "text/name.h"
 
@@ -25,18 +26,7 @@ auto find_by_id(const List& list, std::string_view id, Id id_of) {
 }  // namespace
 
 void Catalogue::index() {
-  material_words_.clear();
-  for (std::size_t at = 0; at < materials.size(); ++at) {
-    const Material& material = materials[at];
-    const auto target = static_cast<MaterialIndex>(at);
-    material_words_.add(material.name, rank::name, target);
-    for (const Synonym& synonym : material.synonyms) {
-      material_words_.add(synonym.word, rank::name, target);
-    }
-    material_words_.add(material.inci, rank::inci, target);
-    for (const std::string& cas : material.cas) material_words_.add(cas, rank::number, target);
-  }
-  material_words_.sort();
+  material_names_.index(materials);
 
   substance_words_.clear();
   for (std::size_t at = 0; at < substances.size(); ++at) {
@@ -60,15 +50,24 @@ void Catalogue::index() {
 }
 
 Meaning Catalogue::find_material(std::string_view name) const {
-  return {material_words_.find(name)};
+  return {material_names_.find(name, materials)};
 }
 
 std::vector<SubstanceIndex> Catalogue::find_substances(std::string_view name) const {
-  return substance_words_.find(name);
+  std::vector<SubstanceIndex> found = substance_words_.find(name);
+  // "Butylphenyl Methylpropional (BMHCA)": a remark in brackets behind a name
+  const std::size_t open = name.rfind(" (");
+  if (found.empty() && open != std::string_view::npos && name.ends_with(')')) {
+    found = substance_words_.find(name.substr(0, open));
+    if (found.empty()) {
+      found = substance_words_.find(name.substr(open + 2, name.size() - open - 3));
+    }
+  }
+  return found;
 }
 
 std::optional<SubstanceIndex> Catalogue::find_substance(std::string_view name) const {
-  const std::vector<SubstanceIndex> found = substance_words_.find(name);
+  const std::vector<SubstanceIndex> found = find_substances(name);
   if (found.size() != 1) return std::nullopt;
   return found.front();
 }
@@ -100,23 +99,27 @@ std::optional<CitationIndex> Catalogue::find_citation(std::string_view id) const
 }
 
 std::vector<std::string> Catalogue::near_materials(std::string_view name) const {
-  std::vector<std::string> known;
-  for (const Material& material : materials) {
-    known.push_back(material.name);
-    for (const Synonym& synonym : material.synonyms) known.push_back(synonym.word);
-    if (!material.inci.empty()) known.push_back(material.inci);
+  std::vector<Offer> offers;
+  for (std::size_t at = 0; at < materials.size(); ++at) {
+    const Material& material = materials[at];
+    if ((material.roles & bit(Role::controlled)) != 0) continue;
+    offers.push_back({material.name, at});
+    for (const Synonym& synonym : material.synonyms) offers.push_back({synonym.word, at});
+    if (!material.inci.empty()) offers.push_back({material.inci, at});
   }
-  return text::nearest(name, known);
+  return near_names(name, offers);
 }
 
 std::vector<std::string> Catalogue::near_substances(std::string_view name) const {
-  std::vector<std::string> known;
-  for (const Substance& substance : substances) {
-    known.push_back(substance.name);
-    known.insert(known.end(), substance.synonyms.begin(), substance.synonyms.end());
-    if (!substance.inci.empty()) known.push_back(substance.inci);
+  std::vector<Offer> offers;
+  for (std::size_t at = 0; at < substances.size(); ++at) {
+    const Substance& substance = substances[at];
+    if ((substance.roles & bit(Role::controlled)) != 0) continue;
+    offers.push_back({substance.name, at});
+    for (const std::string& word : substance.synonyms) offers.push_back({word, at});
+    if (!substance.inci.empty()) offers.push_back({substance.inci, at});
   }
-  return text::nearest(name, known);
+  return near_names(name, offers);
 }
 
 std::vector<std::string> Catalogue::near_products(std::string_view name) const {

@@ -12,6 +12,7 @@
 
 #include "catalogue/citation.h"
 #include "catalogue/material.h"
+#include "catalogue/material_names.h"
 #include "catalogue/product.h"
 #include "catalogue/table.h"
 #include "catalogue/word_index.h"
@@ -47,8 +48,8 @@ class Catalogue {
   /// Makes the look-ups below answer for what the vectors hold now.
   void index();
 
-  /// Looks a name up among names and synonyms together, then INCI names, then CAS numbers; the
-  /// first of the three that knows it answers. Names are compared folded.
+  /// Looks a name up as it stands among names and synonyms together, then INCI names, then CAS
+  /// numbers; then in other spellings (`MaterialNames::find`).
   [[nodiscard]] Meaning find_material(std::string_view name) const;
   /// The one substance of a name, synonym, INCI, CAS ("151-21-3") or colour index number
   /// ("CI 42090"), looked up in this order; none if there is none or if there are several.
@@ -73,7 +74,7 @@ class Catalogue {
   friend void visit(Archive& archive, typename Archive::template Of<Catalogue>& catalogue);
   friend bool consistent(const Catalogue& catalogue);
 
-  WordIndex material_words_;
+  MaterialNames material_names_;
   WordIndex substance_words_;
   SubstanceIndex water_ = 0;
 };

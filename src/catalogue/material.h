@@ -104,6 +104,9 @@ struct Material {
   std::string id;
   std::string name;
   std::vector<Synonym> synonyms;
+  /// Words with which a name may end to mean this material, whatever stands before them: any
+  /// "… fragrance oil" is a scent of which nothing is known.
+  std::vector<std::string> endings;
   std::string inci;
   std::vector<std::string> cas;
   std::vector<std::uint32_t> colour_index;

@@ -62,7 +62,7 @@ class Check {
 bool consistent(const Catalogue& catalogue) {
   const Check check(catalogue);
   return catalogue.water() < catalogue.substances.size() &&
-         catalogue.material_words_.all_below(catalogue.materials.size()) &&
+         catalogue.material_names_.all_below(catalogue.materials.size()) &&
          catalogue.substance_words_.all_below(catalogue.substances.size()) &&
          std::all_of(catalogue.materials.begin(), catalogue.materials.end(),
                      [&](const Material& material) { return check.material(material); }) &&

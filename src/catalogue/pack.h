@@ -82,11 +82,12 @@ void visit(Archive& archive, typename Archive::template Of<Synonym>& synonym) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Material>& material) {
-  auto& [id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, in_water,
-         hlb, required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
-         pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources] =
-      material;
-  archive(id, name, synonyms, inci, cas, colour_index, form, roles, contents, chemistry, in_water,
+  auto& [id, name, synonyms, endings, inci, cas, colour_index, form, roles, contents, chemistry,
+         in_water, hlb, required_hlb, density, melting, deliquescence, stable_ph, usual,
+         supplier_limit, pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark,
+         sources] = material;
+  archive(id, name, synonyms, endings, inci, cas, colour_index, form, roles, contents, chemistry,
+          in_water,
           hlb, required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
           pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources);
 }
@@ -126,7 +127,7 @@ void visit(Archive& archive, typename Archive::template Of<Edition>& edition) {
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Catalogue>& catalogue) {
   archive(catalogue.materials, catalogue.substances, catalogue.products, catalogue.tables,
-          catalogue.citations, catalogue.editions, catalogue.material_words_,
+          catalogue.citations, catalogue.editions, catalogue.material_names_,
           catalogue.substance_words_, catalogue.water_);
 }
 

@@ -186,6 +186,7 @@ Material read_material(const text::Node& node, const Reading& reading) {
   material.name = fields.needed_text("name");
   material.sources = read_sources(fields, nullptr, "a material", reading);
   material.synonyms = read_synonyms(fields, reading);
+  material.endings = fields.strings("endings");
   material.inci = fields.text("inci");
   material.cas = read_cas(fields, reading);
   material.colour_index = read_colour_indices(fields, reading);
@@ -218,6 +219,7 @@ Material read_material(const text::Node& node, const Reading& reading) {
   material.grade_unclear = fields.flag("grade unclear");
   material.remark = fields.text("remark");
   fields.allow("contains");
+  fields.allow("counts as");
   fields.refuse_others();
   return material;
 }

@@ -124,19 +124,32 @@ std::optional<std::size_t> read_choice(const text::Node& node,
   return std::nullopt;
 }
 
-Roles read_roles(text::Fields& fields, const Reading& reading) {
-  Roles roles = 0;
-  for (const text::Node* node : fields.texts("roles")) {
+namespace {
+
+/// The roles under one key, or the marks under another.
+Roles read_traits(text::Fields& fields, std::string_view key, bool marks, std::string_view kind,
+                  const Reading& reading) {
+  Roles traits = 0;
+  const auto words = marks ? role_words().subspan(role_count) : role_words().first(role_count);
+  for (const text::Node* node : fields.texts(key)) {
     const std::string_view word = text::trimmed(node->text);
-    if (const auto role = find_role(word)) {
-      roles |= with_implied(*role);
+    const auto role = find_role(word);
+    if (role && is_mark(*role) == marks) {
+      traits |= with_implied(*role);
     } else {
       reading.diagnostics.add(
           messages::unknown_word, node->span,
-          {std::string(word), "a role", text::hint(word, strings(role_words()))});
+          {std::string(word), std::string(kind), text::hint(word, strings(words))});
     }
   }
-  return roles;
+  return traits;
+}
+
+}  // namespace
+
+Roles read_roles(text::Fields& fields, const Reading& reading) {
+  return read_traits(fields, "roles", false, "a role", reading) |
+         read_traits(fields, "marks", true, "a mark", reading);
 }
 
 bool check_cas(const text::Node& node, const Reading& reading) {

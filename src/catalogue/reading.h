@@ -63,7 +63,7 @@ class Reading {
                                                      std::span<const std::string_view> words,
                                                      std::string_view kind, const Reading& reading);
 
-/// `roles`, each with what it implies.
+/// `roles`, each with what it implies, and `marks`.
 [[nodiscard]] Roles read_roles(text::Fields& fields, const Reading& reading);
 /// `cas`: one or several CAS numbers whose check digits are right.
 [[nodiscard]] std::vector<std::string> read_cas(text::Fields& fields, const Reading& reading);

@@ -151,7 +151,7 @@ struct Setting {
 
 Measured solution_ph(const View& view, double grams_per_kilogram) {
   const BathMoles moles(view);
-  if (moles.missing() != 0) return {Range::unknown(), moles.missing()};
+  if (!moles.missing().empty()) return {Range::unknown(), moles.missing()};
   const std::vector<Surfactant> surfactants = surfactants_of(view);
   const science::MicellePks& pks = surfactants.empty()            ? science::soap_micelles
                                    : present(view, Role::anionic) ? science::anionic_micelles

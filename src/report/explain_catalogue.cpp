@@ -34,9 +34,10 @@ void figure(Page& page, std::string_view label, const std::optional<Sourced>& so
   }
 }
 
-std::string role_list(catalogue::Roles roles) {
+/// The words of those traits whose numbers are from `begin` up to before `end`.
+std::string role_list(catalogue::Roles roles, int begin, int end) {
   std::vector<std::string> out;
-  for (int at = 0; at < catalogue::role_count; ++at) {
+  for (int at = begin; at < end; ++at) {
     const auto role = static_cast<catalogue::Role>(at);
     if ((roles & bit(role)) != 0) out.emplace_back(catalogue::role_word(role));
   }
@@ -81,7 +82,8 @@ void explain_material(const Material& material, const Catalogue& catalogue, Page
   if (!material.inci.empty()) page.entry("INCI", material.inci);
   if (!material.cas.empty()) page.entry("CAS", joined(material.cas));
   page.entry("supplied as", catalogue::form_word(material.form));
-  page.entry("roles", role_list(material.roles));
+  page.entry("roles", role_list(material.roles, 0, catalogue::role_count));
+  page.entry("marks", role_list(material.roles, catalogue::role_count, catalogue::trait_count));
   for (const catalogue::Content& content : material.contents) {
     page.entry("holds",
                with_sources(content_words(content, catalogue), content.sources, catalogue));

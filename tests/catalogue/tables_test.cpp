@@ -99,3 +99,30 @@ TEST_CASE("24 names to look at in Great Britain, 81 in the EU, the old list unti
   CHECK(count("EU", old, {year(2028), month(7), day(30)}) == 24);
   CHECK(count("EU", old, {year(2028), month(7), day(31)}) == 81);
 }
+
+TEST_CASE("a material that counts as an extract stands in the rows of that extract, once") {
+  const std::string oils = R"(
+materials:
+  - { id: sea-oil, name: Sea oil, form: liquid, roles: essential oil, counts as: Linalool,
+      contains: [{ substance: Linalool, share: 5 %, source: memory }], source: memory }
+  - { id: lost-oil, name: Lost oil, form: liquid, roles: essential oil, counts as: Nothing known,
+      source: memory }
+tables:
+  - id: extracts
+    title: Extracts
+    columns: [{ name: note, word: yes }]
+    rows:
+      - { name: First, substance: Linalool, note: a, source: memory }
+      - { name: Second, substance: Linalool, note: b, materials: sea-oil, source: memory }
+      - { name: Third, substance: Sodium sulfate, note: c, source: memory }
+)";
+  const Loaded loaded({oils, testing::prelude()});
+  CHECK(loaded.errors() ==
+        "5:84 unknown-substance 'Nothing known' is not a substance that is known\n");
+  const Table* table = loaded.catalogue.find_table("extracts");
+  REQUIRE(table != nullptr);
+  using Ids = std::vector<std::string>;
+  CHECK(table->rows[0].materials == Ids{"sea-oil"});
+  CHECK(table->rows[1].materials == Ids{"sea-oil"});
+  CHECK(table->rows[2].materials.empty());
+}
