@@ -91,6 +91,11 @@ class Machine {
 
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
   Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
+  /// What a row of a table leans on in the markets in which the formula is sold.
+  [[nodiscard]] catalogue::Citations sources(const catalogue::Row& row);
+  /// Whether a row is recalled alone in one of the formula's markets.
+  [[nodiscard]] bool leans_on_memory(const catalogue::Row& row);
+  [[nodiscard]] bool from_memory(const catalogue::Citations& sources) const;
   /// Whether a row of a table holds on the machine's days.
   [[nodiscard]] bool in_force(const catalogue::Row& row) const;
   /// Adds a reason to the formula's table.

@@ -12,6 +12,7 @@
 namespace sudsmark::rules {
 namespace {
 
+using catalogue::Citations;
 using catalogue::Material;
 using catalogue::Sourced;
 
@@ -84,7 +85,8 @@ Measured Machine::named(std::uint32_t index, const Subject& subject) {
 Measured Machine::sum(std::uint32_t index, const Subject& subject) {
   const Sum& sum = ruleset_.pool.sums[index];
   const Selection& selection = ruleset_.pool.selections[sum.selection];
-  const bool row_alone = subject.row != nullptr && selection.end - selection.begin == 1;
+  const bool row_alone = subject.row != nullptr && selection.end - selection.begin == 1 &&
+                         ruleset_.pool.picks[selection.begin].code == PickCode::subject;
   Slot& kept = !selection.subject
                    ? slot(subject.part, measure_count_ + ruleset_.measures.size() + index)
                // all that nothing declares is the same: what the scents may hold undeclared
@@ -137,8 +139,7 @@ Measured Machine::count_in_material(const Selection& selection, const Subject& s
   }
   if (held.low > 0) return {1.0, 0};
   const bool perhaps = selection.aroma && blend_.undeclared(id).high > 0;
-  const MissingSet missing =
-      perhaps ? lacks("what " + quoted(of.name) + " holds undeclared", subject.place) : 0;
+  const MissingSet missing = perhaps ? lacks(blend_.undeclared_words(id), subject.place) : 0;
   return {Range(0.0, held.high > 0 || perhaps ? 1.0 : 0.0), missing};
 }
 
@@ -243,6 +244,8 @@ Measured Machine::field(Field field, const Subject& subject) {
       if (scent != nullptr && scent->limit) return {*scent->limit, 0};
       return {Range::unknown(), lacks("the certificate of fragrance " + quoted(of.name),
                                       scent != nullptr ? scent->place : subject.place)};
+    case Field::material_nameless:
+      return {blend_.nameless(id), 0};
     case Field::material_flash_point:
       return known_or_missing(scent != nullptr ? scent->flash_point : std::nullopt);
     case Field::material_lowest_explosible:
@@ -307,6 +310,10 @@ Value Machine::text(const Instruction& instruction, const Subject& subject) {
     }
     case SubjectText::brought_by:
       sentences_.push_back(brought_by(view(subject), subject));
+      say(sentences_.back(), {});
+      break;
+    case SubjectText::unnamed:
+      sentences_.push_back(blend_.undeclared_words(subject.ingredient->material));
       say(sentences_.back(), {});
       break;
     case SubjectText::cell: {
@@ -391,6 +398,37 @@ Certainty Machine::sold_in(const std::vector<std::string>& markets, MissingSet& 
   const Value sold = is_word(StatedWords::market, bits, Subject{});
   missing |= sold.missing;
   return sold.truth;
+}
+
+Citations Machine::sources(const catalogue::Row& row) {
+  if (!row.likewise) return row.sources;
+  MissingSet unused = 0;
+  Citations out;
+  std::vector<std::string> own;
+  for (const std::string& market : row.markets) {
+    if (!row.is_likewise(market)) own.push_back(market);
+  }
+  if (sold_in(own, unused) != Certainty::no) out = row.sources;
+  if (sold_in(row.likewise->markets, unused) == Certainty::no) return out;
+  for (const catalogue::CitationIndex source : row.likewise->sources) {
+    if (std::find(out.begin(), out.end(), source) == out.end()) out.push_back(source);
+  }
+  return out;
+}
+
+bool Machine::leans_on_memory(const catalogue::Row& row) {
+  if (!row.likewise) return from_memory(row.sources);
+  MissingSet unused = 0;
+  return std::any_of(row.markets.begin(), row.markets.end(), [&](const std::string& market) {
+    return from_memory(row.sources_in(market)) && sold_in({market}, unused) != Certainty::no;
+  });
+}
+
+bool Machine::from_memory(const Citations& sources) const {
+  return !sources.empty() &&
+         std::all_of(sources.begin(), sources.end(), [&](catalogue::CitationIndex at) {
+           return blend_.catalogue->citations[at].kind == catalogue::SourceKind::from_memory;
+         });
 }
 
 Value Machine::holds(std::uint32_t index, const Subject& subject) {

@@ -16,7 +16,7 @@ namespace sudsmark::catalogue {
 template <>
 inline constexpr std::size_t enum_size<rules::Code> = rules::code_count;
 template <>
-inline constexpr std::size_t enum_size<rules::PickCode> = 7;
+inline constexpr std::size_t enum_size<rules::PickCode> = 8;
 template <>
 inline constexpr std::size_t enum_size<rules::SumKind> = 6;
 template <>
