@@ -22,11 +22,12 @@ namespace {
 
 enum Trust : std::size_t { read, quoted, practice, memory, trusts };
 
-/// The best of a row's sources.
+/// The best of a row's sources. What was worked out is as good as what it was worked out from.
 Trust trust_of(const Citations& sources, const Catalogue& catalogue) {
   Trust best = memory;
   for (const CitationIndex at : sources) {
     const Citation& source = catalogue.citations[at];
+    if (source.computed && sources.size() > 1) continue;
     const Trust trust = source.kind == SourceKind::from_memory       ? memory
                         : source.kind == SourceKind::common_practice ? practice
                         : source.quoted                              ? quoted

@@ -11,6 +11,7 @@
 #include "catalogue/loaded.h"
 #include "quantity/number.h"
 #include "quantity/unit.h"
+#include "text/name.h"
 #include "where.h"
 
 using namespace sudsmark;
@@ -72,7 +73,7 @@ std::string word_of(const Table& table, const Row& row, std::string_view column)
 /// "Citral|used-on=hair": a name, and the cell that tells the row from others of that name.
 bool is_named(const Table& table, const Row& row, const std::string& name) {
   const std::size_t bar = name.find('|');
-  if (row.name != name.substr(0, bar)) return false;
+  if (text::fold(row.name) != text::fold(name.substr(0, bar))) return false;
   if (bar == std::string::npos) return true;
   const std::size_t equals = name.find('=', bar);
   return word_of(table, row, name.substr(bar + 1, equals - bar - 1)) == name.substr(equals + 1);
