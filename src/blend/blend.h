@@ -170,11 +170,19 @@ class Blend {
   [[nodiscard]] const std::vector<ContentView>& contents(MaterialId id) const;
   /// Share of a material that nobody has declared and that may hold any aroma chemical [fraction].
   [[nodiscard]] Range undeclared(MaterialId id) const;
+  /// What would have to be known of it, in words: "what 'reed' holds undeclared", "the CAS number
+  /// of 'marsh accord' in 'reed'".
+  [[nodiscard]] std::string undeclared_words(MaterialId id) const;
+  /// Share of a scent that stands under names which no table knows, a maker's own scent or aroma
+  /// chemical of such a name included: it may be anything [fraction].
+  [[nodiscard]] Range nameless(MaterialId id) const;
   /// The scent statement of a material; null if it has none.
   [[nodiscard]] const Scent* scent(MaterialId id) const;
 
  private:
   friend class Mixer;
+  [[nodiscard]] bool is_nameless(const catalogue::Content& content) const;
+  [[nodiscard]] bool is_own_and_nameless(MaterialId id) const;
   std::vector<catalogue::Material> own_materials_;
   std::vector<catalogue::Substance> own_substances_;
   std::vector<std::vector<ContentView>> contents_;  ///< of used materials only

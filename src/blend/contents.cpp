@@ -2,6 +2,8 @@
 #include <algorithm>
 
 #include "blend/blend.h"
+#include "catalogue/numbers.h"
+#include "text/name.h"
 
 namespace sudsmark::blend {
 namespace {
@@ -28,6 +30,13 @@ std::optional<catalogue::SubstanceIndex> substance_of(const Material& material,
   }
   return std::nullopt;
 }
+
+/// A number that is one: its last digit proves the others.
+bool is_cas(std::string_view word) {
+  return catalogue::looks_like_cas(word) && word.back() - '0' == catalogue::cas_check_digit(word);
+}
+
+constexpr catalogue::Roles mixture = bit(Role::fragrance) | bit(Role::essential_oil);
 
 }  // namespace
 
@@ -77,13 +86,61 @@ const std::vector<ContentView>& Blend::contents(MaterialId id) const {
   return contents_[content_slot_[id]];
 }
 
+/// A declared constituent of which nothing is known but a name: no table can be asked of it. One
+/// with a CAS number was looked up, and no table holds it.
+bool Blend::is_nameless(const Content& content) const {
+  const std::size_t known = catalogue->substances.size();
+  return content.substance >= known && !is_cas(own_substances_[content.substance - known].name);
+}
+
+/// A scent of the maker's own that is neither a substance of the catalogue nor one with a number.
+bool Blend::is_own_and_nameless(MaterialId id) const {
+  const Material& of = material(id);
+  if (id < catalogue->materials.size() || (of.roles & bit(Role::scent)) == 0) return false;
+  if ((of.roles & mixture) != 0 || !of.contents.empty() || substance_of(of, *catalogue)) {
+    return false;
+  }
+  const bool single = (of.roles & bit(Role::aroma_chemical)) != 0;
+  return !single || std::none_of(of.cas.begin(), of.cas.end(), is_cas);
+}
+
+Range Blend::nameless(MaterialId id) const {
+  const Material& of = material(id);
+  if ((of.roles & bit(Role::scent)) == 0) return 0.0;
+  if (is_own_and_nameless(id)) return 1.0;
+  Range share = 0.0;
+  for (const Content& content : of.contents) {
+    if (is_nameless(content)) share += content.share;
+  }
+  return quantity::clamp(share, 0.0, 1.0);
+}
+
 Range Blend::undeclared(MaterialId id) const {
   const Material& of = material(id);
-  if ((of.roles & (bit(Role::fragrance) | bit(Role::essential_oil))) == 0) return 0.0;
+  const double named_only = nameless(id).high;
+  if ((of.roles & mixture) == 0) return {0.0, named_only};
   const Scent* stated = scent(id);
-  if (stated != nullptr && stated->undeclared_none) return 0.0;
+  if (stated != nullptr && stated->undeclared_none) return {0.0, named_only};
   // all that is not declared at its least may be anything
-  return {0.0, rest_of(of).high};
+  return {0.0, std::min(1.0, rest_of(of).high + named_only)};
+}
+
+std::string Blend::undeclared_words(MaterialId id) const {
+  const Material& of = material(id);
+  const std::string quoted = "'" + of.name + "'";
+  if (is_own_and_nameless(id)) {
+    const bool single = (of.roles & bit(Role::aroma_chemical)) != 0;
+    return single ? "the CAS number of " + quoted : "what " + quoted + " holds undeclared";
+  }
+  std::vector<std::string> names;
+  for (const Content& content : of.contents) {
+    if (!is_nameless(content)) continue;
+    names.push_back("'" + own_substances_[content.substance - catalogue->substances.size()].name +
+                    "'");
+  }
+  if (names.empty()) return "what " + quoted + " holds undeclared";
+  const std::string number = names.size() == 1 ? "the CAS number of " : "the CAS numbers of ";
+  return number + text::series(names, "and") + " in " + quoted;
 }
 
 const Scent* Blend::scent(MaterialId id) const {

@@ -18,10 +18,6 @@ inline constexpr Message product_needed{
 inline constexpr Message unknown_constituent{
     "unknown-constituent",
     "'{0}' is not a substance that is known{1}; put it in quotes to keep it as it is"};
-inline constexpr Message unasked_constituents{
-    "unasked-constituents",
-    "'{0}' declares what no table here knows: no limit of the law or of the standard is asked of "
-    "{1}; look it up, or write its CAS number"};
 inline constexpr Message unknown_like{"unknown-like",
                                       "'{0}' is not a material of the catalogue{1}"};
 inline constexpr Message unknown_role{"unknown-role", "'{0}' is not a role{1}"};

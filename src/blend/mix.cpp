@@ -83,13 +83,6 @@ std::optional<Blend> Mixer::mix() {
   blend_.own_substances_ = std::move(names_.own_substances);
   blend_.scents = std::move(names_.scents);
   set_contents();
-  for (Names::Note& note : names_.notes) {
-    const auto& used = blend_.whole.composition.ingredients;
-    const bool there = std::any_of(used.begin(), used.end(), [&](const Ingredient& one) {
-      return one.material == note.material && one.mass.high > 0;
-    });
-    if (there) blend_.notes.push_back(std::move(note.said));
-  }
   return std::move(blend_);
 }
 

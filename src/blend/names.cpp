@@ -255,7 +255,6 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
     material.inci = "Parfum";
   }
   material.name = stated.name.text;
-  std::vector<std::string> unasked;
   for (const formula::Constituent& constituent : stated.constituents) {
     const formula::Word& word = constituent.name;
     if (!word.quoted && !known_substance(word.text)) {
@@ -264,19 +263,12 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
         diagnostics_.add(messages::unknown_constituent, word.place, {word.text, hint(names)});
         continue;
       }
-      unasked.push_back(word.text);
     }
     material.contents.push_back({substance(word, catalogue::with_implied(Role::aroma_chemical)),
                                  constituent.share,
                                  false,
                                  WaterClass::none,
                                  {}});
-  }
-  if (!unasked.empty()) {
-    notes.push_back({static_cast<MaterialId>(material_count()),
-                     {&messages::unasked_constituents,
-                      {stated.name.text, text::listed(unasked, "and")},
-                      {stated.name.place}}});
   }
   Scent scent;
   scent.has_certificate = stated.limit.has_value();

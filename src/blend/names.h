@@ -32,12 +32,6 @@ class Names {
   std::vector<catalogue::Material> own_materials;
   std::vector<catalogue::Substance> own_substances;
   std::vector<Scent> scents;
-  /// What is odd about a fragrance and no error.
-  struct Note {
-    MaterialId material = 0;
-    text::Diagnostic said;
-  };
-  std::vector<Note> notes;
 
  private:
   void add_material(const formula::UserMaterial& stated);

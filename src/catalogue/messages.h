@@ -67,6 +67,10 @@ inline constexpr Message reserved_column{
     "reserved-column", "a column cannot be called '{0}', which is a key of every row"};
 inline constexpr Message word_with_unit{"word-with-unit", "a column of words has no unit"};
 inline constexpr Message column_twice{"column-twice", "there is already a column '{0}'"};
+inline constexpr Message market_twice{"market-twice",
+                                      "the row holds in {0} already, by its own sources"};
+inline constexpr Message likewise_alone{
+    "likewise-alone", "'likewise' needs markets of the row itself beside it (`market`)"};
 inline constexpr Message row_unnamed{"row-unnamed", "a row needs a name or a substance"};
 
 }  // namespace sudsmark::catalogue::messages

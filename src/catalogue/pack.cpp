@@ -46,7 +46,9 @@ class Check {
   }
   [[nodiscard]] bool row(const Table& table, const Row& row) const {
     return row.cells.size() == table.columns.size() && cited(row.sources) &&
-           all_below(row.substances, catalogue_.substances.size());
+           (!row.likewise || cited(row.likewise->sources)) &&
+           all_below(row.substances, catalogue_.substances.size()) &&
+           all_below(row.beside, catalogue_.substances.size());
   }
   [[nodiscard]] bool table(const Table& table) const {
     return std::all_of(table.rows.begin(), table.rows.end(),

@@ -107,9 +107,17 @@ void visit(Archive& archive, typename Archive::template Of<Column>& column) {
 }
 
 template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Likewise>& likewise) {
+  auto& [markets, sources] = likewise;
+  archive(markets, sources);
+}
+
+template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Row>& row) {
-  auto& [name, substances, materials, cells, markets, from, shelf, until, sources, remark] = row;
-  archive(name, substances, materials, cells, markets, from, shelf, until, sources, remark);
+  auto& [name, substances, materials, beside, cells, markets, from, shelf, until, sources, likewise,
+         remark] = row;
+  archive(name, substances, materials, beside, cells, markets, from, shelf, until, sources,
+          likewise, remark);
 }
 
 template <class Archive>

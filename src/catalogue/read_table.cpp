@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <array>
-#include <unordered_set>
 
 #include "catalogue/entries.h"
 #include "catalogue/figure.h"
@@ -11,9 +10,9 @@
 namespace sudsmark::catalogue {
 namespace {
 
-constexpr std::array<std::string_view, 11> row_keys{"name",    "substance", "materials", "market",
-                                                    "from",    "shelf",     "until",     "source",
-                                                    "sources", "remark",    "columns"};
+constexpr std::array<std::string_view, 13> row_keys{
+    "name",   "substance", "materials", "market",  "from",   "shelf",   "until",
+    "source", "sources",   "remark",    "columns", "beside", "likewise"};
 
 Column read_column(const text::Node& node, const Table& table, const Reading& reading) {
   text::Fields fields(node, reading.diagnostics);
@@ -46,7 +45,7 @@ Column read_column(const text::Node& node, const Table& table, const Reading& re
 }
 
 /// Adds what a name or a number of a row means: one substance, or all that carry the number.
-void add_substances(const text::Node& node, Row& row, std::unordered_set<SubstanceIndex>& known,
+void add_substances(const text::Node& node, std::vector<SubstanceIndex>& substances,
                     const Reading& reading) {
   const std::string_view word = text::trimmed(node.text);
   std::vector<SubstanceIndex> found;
@@ -60,7 +59,9 @@ void add_substances(const text::Node& node, Row& row, std::unordered_set<Substan
     found = {*one};
   }
   for (const SubstanceIndex index : found) {
-    if (known.insert(index).second) row.substances.push_back(index);
+    if (std::find(substances.begin(), substances.end(), index) == substances.end()) {
+      substances.push_back(index);
+    }
   }
 }
 
@@ -100,12 +101,34 @@ Cell read_cell(const text::Node& node, const Column& column, const Reading& read
   return figure ? Cell(*figure) : Cell();
 }
 
+/// Markets in which a row holds by other sources; they are markets of the row as well.
+std::optional<Likewise> read_likewise(text::Fields& fields, Row& row, const Reading& reading) {
+  const text::Node* node = fields.find("likewise");
+  if (node == nullptr) return std::nullopt;
+  text::Fields own(*node, reading.diagnostics);
+  Likewise likewise;
+  (void)own.needed("market");
+  likewise.markets = read_markets(own, reading);
+  likewise.sources = read_sources(own, nullptr, "'likewise'", reading);
+  own.refuse_others();
+  for (const std::string& market : likewise.markets) {
+    if (std::find(row.markets.begin(), row.markets.end(), market) != row.markets.end()) {
+      reading.diagnostics.add(messages::market_twice, own.find("market")->span, {market});
+    }
+  }
+  if (row.markets.empty()) reading.diagnostics.add(messages::likewise_alone, node->span);
+  row.markets.insert(row.markets.end(), likewise.markets.begin(), likewise.markets.end());
+  return likewise;
+}
+
 Row read_row(const text::Node& node, const Table& table, const Reading& reading) {
   text::Fields fields(node, reading.diagnostics);
   Row row;
-  std::unordered_set<SubstanceIndex> known;
   for (const text::Node* name : fields.texts("substance")) {
-    add_substances(*name, row, known, reading);
+    add_substances(*name, row.substances, reading);
+  }
+  for (const text::Node* name : fields.texts("beside")) {
+    add_substances(*name, row.beside, reading);
   }
   add_materials(fields, row, reading);
   row.name = fields.text("name");
@@ -134,6 +157,7 @@ Row read_row(const text::Node& node, const Table& table, const Reading& reading)
     reading.diagnostics.add(messages::dates_reversed, fields.find("until")->span);
   }
   row.sources = read_sources(fields, nullptr, "a row of a table", reading);
+  row.likewise = read_likewise(fields, row, reading);
   row.remark = fields.text("remark");
   fields.refuse_others();
   return row;

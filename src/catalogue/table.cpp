@@ -4,6 +4,15 @@
 
 namespace sudsmark::catalogue {
 
+bool Row::is_likewise(std::string_view market) const {
+  return likewise && std::find(likewise->markets.begin(), likewise->markets.end(), market) !=
+                         likewise->markets.end();
+}
+
+const Citations& Row::sources_in(std::string_view market) const {
+  return is_likewise(market) ? likewise->sources : sources;
+}
+
 std::optional<std::size_t> Table::column(std::string_view name) const {
   const auto found = std::find_if(columns.begin(), columns.end(),
                                   [&](const Column& column) { return column.name == name; });

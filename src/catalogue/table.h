@@ -25,17 +25,32 @@ struct Column {
   friend bool operator==(const Column&, const Column&) = default;
 };
 
+/// Further markets of a row, and what it leans on there: a text that one market kept of another may
+/// have been read in the one and not in the other.
+struct Likewise {
+  std::vector<std::string> markets;
+  Citations sources;
+  friend bool operator==(const Likewise&, const Likewise&) = default;
+};
+
 struct Row {
   std::string name;                                  ///< as reports call it
   std::vector<SubstanceIndex> substances;            ///< summed when there are several (a group)
   std::vector<std::string> materials;                ///< ids; each counts as a whole, as an extract
+  std::vector<SubstanceIndex> beside;                ///< what those of the row must not meet
   std::vector<Cell> cells;                           ///< one per column
-  std::vector<std::string> markets;                  ///< empty: everywhere
+  std::vector<std::string> markets;                  ///< empty: everywhere; those likewise too
   std::optional<std::chrono::year_month_day> from;   ///< first placing on the market
   std::optional<std::chrono::year_month_day> shelf;  ///< from this day for all; none: as `from`
   std::optional<std::chrono::year_month_day> until;  ///< no longer from this day on
-  Citations sources;
+  Citations sources;                                 ///< but for the markets of `likewise`
+  std::optional<Likewise> likewise;
   std::string remark;
+
+  /// Whether a market is one of those that lean on sources of their own.
+  [[nodiscard]] bool is_likewise(std::string_view market) const;
+  /// What the row leans on in a market.
+  [[nodiscard]] const Citations& sources_in(std::string_view market) const;
   friend bool operator==(const Row&, const Row&) = default;
 };
 

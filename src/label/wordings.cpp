@@ -21,14 +21,15 @@ bool concerns(const blend::Blend& blend, const std::string& user) {
   return !blend.users || users_are(blend, "children under 3");
 }
 
-LabelWords words_of(const blend::Blend& blend, std::string_view table, const Row& row) {
+LabelWords words_of(const blend::Blend& blend, std::string_view table, const Row& row,
+                    const std::string& market) {
   LabelWords out;
   out.name = row.name;
   out.words = word_of(blend, table, row, "wording");
   out.exact = word_of(blend, table, row, "exact") == "yes";
   out.entry = word_of(blend, table, row, "entry");
   out.condition = word_of(blend, table, row, "condition");
-  out.sources = notes(row.sources, *blend.catalogue);
+  out.sources = notes(row.sources_in(market), *blend.catalogue);
   return out;
 }
 
@@ -63,7 +64,7 @@ void add_label_words(const blend::Blend& blend, const LabelAsk& ask, std::vector
     const std::string asked_for = word_of(blend, "label-cautions", *row, "asked-for");
     const Needed need = needed(blend, asked_for);
     if (need == Needed::no) continue;
-    out.push_back(words_of(blend, "label-cautions", *row));
+    out.push_back(words_of(blend, "label-cautions", *row, ask.market));
     out.back().certain = need == Needed::yes;
     out.back().of_foam = !asked_for.empty();
   }
@@ -72,7 +73,7 @@ void add_label_words(const blend::Blend& blend, const LabelAsk& ask, std::vector
     if (!(declared_share(blend, *row).high > 0)) continue;
     if (!concerns(blend, word_of(blend, table, *row, "user"))) continue;
     if (word_of(blend, table, *row, "used-on") == "hair" && !has_trait(blend, "for-hair")) continue;
-    LabelWords words = words_of(blend, table, *row);
+    LabelWords words = words_of(blend, table, *row, ask.market);
     words.certain = words.condition.empty() && declared_share(blend, *row).low > 0;
     out.push_back(std::move(words));
   }
@@ -86,7 +87,7 @@ void add_label_points(const blend::Blend& blend, const LabelAsk& ask,
     if (small == "no") small.clear();
     out.push_back({row->name, word_of(blend, table, *row, "what"), std::move(small),
                    word_of(blend, table, *row, "condition"), word_of(blend, table, *row, "entry"),
-                   notes(row->sources, *blend.catalogue)});
+                   notes(row->sources_in(ask.market), *blend.catalogue)});
   }
 }
 

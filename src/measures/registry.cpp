@@ -6,6 +6,7 @@
 #include "measures/bath_measures.h"
 #include "measures/chemistry_measures.h"
 #include "measures/composition_measures.h"
+#include "measures/element_measures.h"
 #include "measures/exposure_measures.h"
 #include "measures/fragrance_measures.h"
 #include "measures/hlb_measures.h"
@@ -21,7 +22,7 @@ std::vector<Measure> gather() {
   for (const std::span<const Measure> some :
        {composition_measures(), hlb_measures(), chemistry_measures(), bath_measures(),
         humidity_measures(), fragrance_measures(), weighing_measures(), workshop_measures(),
-        exposure_measures()}) {
+        exposure_measures(), element_measures()}) {
     out.insert(out.end(), some.begin(), some.end());
   }
   return out;

@@ -34,10 +34,6 @@ Range selected_share(const std::vector<ContentView>& contents, blend::MaterialId
           std::max(chosen.low, std::min({chosen.high, 1 - others.low, 1.0}))};
 }
 
-std::string undeclared_words(const View& view, const Ingredient& ingredient) {
-  return "what '" + view.blend->material(ingredient.material).name + "' holds undeclared";
-}
-
 /// One coefficient per ingredient of the part for sums of pure substances.
 std::vector<Range> pure_coefficients(const View& view, const Selector& selector,
                                      MissingSet& missing) {
@@ -52,7 +48,8 @@ std::vector<Range> pure_coefficients(const View& view, const Selector& selector,
       const Range hidden = blend.undeclared(ingredient.material);
       if (hidden.high > 0 && share.low < 1) {
         share = quantity::clamp(share + hidden, 0.0, 1.0);
-        missing |= view.missing->add(undeclared_words(view, ingredient), ingredient.places.front());
+        missing |= view.missing->add(blend.undeclared_words(ingredient.material),
+                                     ingredient.places.front());
       }
     }
     out.push_back(share);
@@ -133,7 +130,8 @@ Measured count(const View& view, const Selector& selector) {
     bool perhaps = whole || content.high > 0;
     if (!perhaps && selector.aroma && view.blend->undeclared(ingredient.material).high > 0) {
       perhaps = true;
-      missing |= view.missing->add(undeclared_words(view, ingredient), ingredient.places.front());
+      missing |= view.missing->add(view.blend->undeclared_words(ingredient.material),
+                                   ingredient.places.front());
     }
     sum += Range(surely ? 1.0 : 0.0, perhaps ? 1.0 : 0.0);
   }

@@ -259,9 +259,11 @@ class Check {
   }
 
   /// Where the limit comes from: the material's own figure, the row, or the rule.
-  [[nodiscard]] const Citations& sources_of(const Rule& rule, const Subject& subject,
-                                            const Decider& decider) const {
-    if (subject.row != nullptr && !subject.row->sources.empty()) return subject.row->sources;
+  [[nodiscard]] Citations sources_of(const Rule& rule, const Subject& subject,
+                                     const Decider& decider) {
+    if (subject.row != nullptr && !subject.row->sources.empty()) {
+      return machine_.figures().sources(*subject.row);
+    }
     if (subject.ingredient == nullptr || !decider.compares() || !decider.test->field_limit) {
       return rule.sources;
     }
@@ -270,22 +272,16 @@ class Check {
     return own != nullptr ? *own : rule.sources;
   }
 
-  [[nodiscard]] bool from_memory(const Citations& sources) const {
-    return !sources.empty() &&
-           std::all_of(sources.begin(), sources.end(), [&](catalogue::CitationIndex at) {
-             return blend_.catalogue->citations[at].kind == catalogue::SourceKind::from_memory;
-           });
-  }
-
   void pass(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
-    const Citations& sources = sources_of(rule, subject, decider);
-    const bool memory =
-        from_memory(sources) || (subject.row == nullptr && from_memory(rule.sources));
+    const bool memory = subject.row != nullptr && !subject.row->sources.empty()
+                            ? machine_.figures().leans_on_memory(*subject.row)
+                            : machine_.figures().from_memory(sources_of(rule, subject, decider)) ||
+                                  machine_.figures().from_memory(rule.sources);
     verdict.kind = memory ? Kind::review : Kind::pass;
     verdict.met_from_memory = memory;
     if (memory) verdict.level = Level::note;
     if (memory || options_.passes_in_full) {
-      verdict.sources = sources;
+      verdict.sources = sources_of(rule, subject, decider);
       verdict.place = place(rule, subject, decider);
       if (!verdict.place.somewhere()) verdict.place = blend_.place;
       verdict.message = headline(rule, subject, decider);

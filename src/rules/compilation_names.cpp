@@ -229,6 +229,10 @@ bool Compilation::gather_picks(NodeIndex at, std::vector<Pick>& picks, bool& aro
 bool Compilation::gather_pick(NodeIndex at, std::vector<Pick>& picks, bool& aroma, bool denied) {
   const std::string& word = node(at).text;
   if (node(at).op == Op::pick_name) {
+    if (word == "beside" && table() != nullptr) {
+      picks.push_back({PickCode::beside, 0});
+      return true;
+    }
     if (const auto role = catalogue::find_role(word)) {
       picks.push_back({PickCode::role, catalogue::bit(*role)});
       aroma = aroma || (!denied && *role == catalogue::Role::aroma_chemical);

@@ -90,7 +90,8 @@ Figures::Kept& Figures::kept_sum(std::uint32_t index, const Subject& subject) {
     return kept(subject.part, measure_count_ + ruleset_.measures.size() + index);
   }
   // all that nothing declares is the same: what the scents may hold undeclared
-  const bool row_alone = subject.row != nullptr && selection.end - selection.begin == 1;
+  const bool row_alone = subject.row != nullptr && selection.end - selection.begin == 1 &&
+                         ruleset_.pool.picks[selection.begin].code == PickCode::subject;
   if (row_alone && !subject.declared && subject.aroma) {
     return kept_of_undeclared_[static_cast<std::size_t>(sum.kind)];
   }
@@ -143,7 +144,7 @@ Measured Figures::count_in_material(const Selection& selection, const Subject& s
   if (held.low > 0) return {1.0, {}};
   const bool perhaps = selection.aroma && blend_.undeclared(id).high > 0;
   MissingSet missing;
-  if (perhaps) missing = lacks("what " + quoted(of.name) + " holds undeclared", subject.place);
+  if (perhaps) missing = lacks(blend_.undeclared_words(id), subject.place);
   return {Range(0.0, held.high > 0 || perhaps ? 1.0 : 0.0), missing};
 }
 

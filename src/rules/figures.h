@@ -70,6 +70,13 @@ class Figures {
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
   Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
 
+  // figures_sources.cpp
+  /// What a row of a table leans on in the markets in which the formula is sold.
+  [[nodiscard]] catalogue::Citations sources(const catalogue::Row& row);
+  /// Whether a row is recalled alone in one of the formula's markets.
+  [[nodiscard]] bool leans_on_memory(const catalogue::Row& row);
+  [[nodiscard]] bool from_memory(const catalogue::Citations& sources) const;
+
   // figures_questions.cpp
   [[nodiscard]] Value is_product(const std::vector<std::uint16_t>& kinds) const;
   [[nodiscard]] bool has_trait(std::uint32_t trait) const { return traits_[trait]; }

@@ -125,6 +125,8 @@ Measured Figures::field(Field field, const Subject& subject) {
       if (scent != nullptr && scent->limit) return {*scent->limit, {}};
       return {Range::unknown(), lacks("the certificate of fragrance " + quoted(of.name),
                                       scent != nullptr ? scent->place : subject.place)};
+    case Field::material_nameless:
+      return {blend_.nameless(id), {}};
     case Field::material_flash_point:
       return known_or_missing(scent != nullptr ? scent->flash_point : std::nullopt);
     case Field::material_lowest_explosible:

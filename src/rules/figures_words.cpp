@@ -115,6 +115,9 @@ Value Figures::subject_text(SubjectText which, std::uint32_t column, const Subje
     case SubjectText::brought_by:
       sentences_.push_back(rules::brought_by(view(subject), subject));
       return said(sentences_.back(), {});
+    case SubjectText::unnamed:
+      sentences_.push_back(blend_.undeclared_words(subject.ingredient->material));
+      return said(sentences_.back(), {});
     case SubjectText::cell:
       break;
   }

@@ -111,7 +111,10 @@ std::uint32_t Interner::selection(const std::vector<Pick>& picks, bool aroma) {
   Selection made;
   made.aroma = aroma;
   made.begin = static_cast<std::uint32_t>(pool_.picks.size());
-  for (const Pick& pick : picks) made.subject = made.subject || pick.code == PickCode::subject;
+  for (const Pick& pick : picks) {
+    const bool of_row = pick.code == PickCode::subject || pick.code == PickCode::beside;
+    made.subject = made.subject || of_row;
+  }
   pool_.picks.insert(pool_.picks.end(), picks.begin(), picks.end());
   made.end = static_cast<std::uint32_t>(pool_.picks.size());
   pool_.selections.push_back(made);

@@ -44,7 +44,7 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
     case Code::cell:
       return table != nullptr && below(c, table->columns);
     case Code::subject_text:
-      return instruction.a <= static_cast<std::uint8_t>(SubjectText::brought_by) &&
+      return instruction.a <= static_cast<std::uint8_t>(SubjectText::unnamed) &&
              (instruction.a != static_cast<std::uint8_t>(SubjectText::cell) ||
               (table != nullptr && below(c, table->columns)));
     case Code::field:

@@ -102,6 +102,9 @@ bool Picking::picked(const Pick& pick, const Candidate& candidate) const {
       return is_named(pool_.named[pick.bits], candidate, catalogue_);
     case PickCode::subject:
       return is_subject(subject_, candidate);
+    case PickCode::beside:
+      return candidate.content != nullptr && subject_.row != nullptr &&
+             in(subject_.row->beside, candidate.content->substance_id);
     case PickCode::deny:
     case PickCode::both:
     case PickCode::either:

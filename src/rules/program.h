@@ -197,6 +197,7 @@ enum class Field : std::uint8_t {
   material_stable_ph_least,
   material_stable_ph_most,
   material_lowest_explosible,
+  material_nameless,
   portion_share,
   premix_mass,
   task_takes,
@@ -216,7 +217,8 @@ enum class SubjectText : std::uint8_t {
   fragrance_category,  ///< of the kind of product
   neighbour_category,
   certificate_category,  ///< that the material's certificate names
-  brought_by             ///< which materials bring the row's substances, with their shares
+  brought_by,            ///< which materials bring the row's substances, with their shares
+  unnamed                ///< what would have to be known of a scent
 };
 
 /// A selection is a postfix program of its own, over one candidate.
@@ -225,6 +227,7 @@ enum class PickCode : std::uint8_t {
   form,     ///< any of the forms in the bits
   named,    ///< named[bits]
   subject,  ///< the subject's material, or the substances of the subject's row
+  beside,   ///< what the substances of the subject's row must not meet
   deny,
   both,
   either

@@ -80,6 +80,9 @@ constexpr std::array all_fields{
     FieldInfo{Field::material_lowest_explosible, "material.lowest_explosible", Each::material,
               "g/m3", "the lowest explosible concentration",
               "least dust in air that can carry a flame"},
+    FieldInfo{Field::material_nameless, "material.nameless", Each::material, "%",
+              "the CAS numbers of what is in it",
+              "share of a scent under names that no table knows"},
     FieldInfo{Field::portion_share, "portion.share", Each::portion, "%", "the share",
               "share of the batch that the portion is"},
     FieldInfo{Field::premix_mass, "premix.mass", Each::premix, "g", "the mass",
@@ -130,6 +133,8 @@ constexpr std::array all_texts{
              "category of the fragrance standard that a fragrance's certificate names"},
     TextInfo{SubjectText::brought_by, "row.brought_by", Each::row, "",
              "which materials bring the row's substances, and how much each"},
+    TextInfo{SubjectText::unnamed, "material.unnamed", Each::material, "",
+             "what would have to be known of a scent: CAS numbers, or what it holds undeclared"},
 };
 
 constexpr std::array<std::string_view, 10> all_functions{

@@ -123,20 +123,27 @@ TEST_CASE("what somebody bought under a name of their own is known by its number
   CHECK(says(check(only, formula("1.2 %", mixed)), "it depends on the true figures"));
 }
 
-TEST_CASE("a declared name that no table knows is told, and a CAS number is a name too") {
+TEST_CASE("a declared name that no table knows leaves the limits open, a CAS number is a name") {
   const auto formula = [](const std::string& declared) {
     return "formula \"Ebb\"\n  product bath salts\n  market EU\nphase \"all\"\n  q.s. sea salt\n"
            "  1 % reed\n  1 % polysorbate 20\nfragrance \"reed\"\n  limit 3 %\n  category 9\n  5 "
            "% " +
            declared + "\n  undeclared none\n";
   };
-  const std::string only = "--only prohibited-substance" + today;
-  const test::Ran unknown = check(only, formula("harbour accord base"));
-  CHECK(says(unknown, "no limit of the law or of the standard is asked of 'harbour accord base'"));
-  CHECK(unknown.status == 0);
+  const std::string only = "--only prohibited-substance --only nameless-constituent" + today;
+  for (const char* name : {"harbour accord base", "\"harbour accord base\"", "\"80-54-7\""}) {
+    const test::Ran unknown = check(only, formula(name));
+    CHECK(says(unknown, "the CAS number of '"));
+    CHECK(says(unknown, "warning: "));
+    CHECK(unknown.status == 1);
+  }
+  // a number that no table holds was looked up
+  const test::Ran harmless = check(only, formula("68-05-3"));
+  CHECK(harmless.status == 0);
+  CHECK_FALSE(says(harmless, "the CAS number of"));
   const test::Ran numbered = check(only, formula("80-54-6"));
   CHECK(says(numbered, "error: 0.05 % of Butylphenyl methylpropional (from 'reed')"));
-  CHECK_FALSE(says(check(only, formula("linalool")), "is asked of"));
+  CHECK_FALSE(says(check(only, formula("linalool")), "the CAS number of"));
 }
 
 TEST_CASE("colours by market: unlisted, without a number, certified by batch, of other fields") {

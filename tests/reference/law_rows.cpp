@@ -1,0 +1,163 @@
+// What was read of law and standards, one line a figure (law/*.csv, one file a source): each stands
+// in the tables under the same entry, with the same figure and unit, and cites where it was read.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include "catalogue/loaded.h"
+#include "quantity/number.h"
+#include "quantity/unit.h"
+#include "text/name.h"
+#include "where.h"
+
+using namespace sudsmark;
+using catalogue::Catalogue;
+using catalogue::Material;
+using catalogue::Row;
+using catalogue::Table;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const Catalogue& tables() {
+  static const Catalogue catalogue = [] {
+    const fs::path root = testing::source_dir() / "rulesets";
+    std::vector<fs::path> paths{root / "sources.yaml", root / "products.yaml"};
+    for (const char* folder : {"materials", "tables"}) {
+      for (const auto& entry : fs::directory_iterator(root / folder)) paths.push_back(entry.path());
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<std::string> files;
+    for (const fs::path& path : paths) files.push_back(testing::file_contents(path));
+    testing::Loaded loaded(files);
+    CHECK(loaded.errors() == "");
+    return std::move(loaded.catalogue);
+  }();
+  return catalogue;
+}
+
+struct Line {
+  std::string text, table, row, entry, market, column, value, source;
+};
+
+std::vector<Line> lines_of(const fs::path& path) {
+  std::vector<Line> out;
+  std::ifstream file(path);
+  for (std::string text; std::getline(file, text);) {
+    if (text.empty() || text.front() == '#') continue;
+    std::vector<std::string> parts;
+    std::size_t begin = 0;
+    while (begin <= text.size()) {
+      const std::size_t end = std::min(text.find("; ", begin), text.size());
+      parts.push_back(text.substr(begin, end - begin));
+      begin = end + 2;
+    }
+    REQUIRE_MESSAGE(parts.size() == 7, text);
+    out.push_back({text, parts[0], parts[1], parts[2], parts[3], parts[4], parts[5], parts[6]});
+  }
+  return out;
+}
+
+std::string word_of(const Table& table, const Row& row, std::string_view column) {
+  const auto index = table.column(column);
+  if (!index) return {};
+  const auto* word = std::get_if<std::string>(&row.cells[*index]);
+  return word != nullptr ? *word : std::string();
+}
+
+/// "Citral|used-on=hair": a name, and the cell that tells the row from others of that name.
+bool is_named(const Table& table, const Row& row, const std::string& name) {
+  const std::size_t bar = name.find('|');
+  if (text::fold(row.name) != text::fold(name.substr(0, bar))) return false;
+  if (bar == std::string::npos) return true;
+  const std::size_t equals = name.find('=', bar);
+  return word_of(table, row, name.substr(bar + 1, equals - bar - 1)) == name.substr(equals + 1);
+}
+
+bool cites(const Row& row, const Line& line) {
+  if (line.source == "any") return true;
+  const catalogue::Citations& sources = row.sources_in(line.market);
+  return std::any_of(sources.begin(), sources.end(), [&](catalogue::CitationIndex index) {
+    const catalogue::Citation& source = tables().citations[index];
+    return source.id == line.source && !source.quoted &&
+           source.kind == catalogue::SourceKind::published;
+  });
+}
+
+bool holds_number(const Row& row, const std::string& cas) {
+  return std::any_of(row.substances.begin(), row.substances.end(), [&](auto index) {
+    const auto& numbers = tables().substances[index].cas;
+    return std::find(numbers.begin(), numbers.end(), cas) != numbers.end();
+  });
+}
+
+bool holds_value(const Table& table, const Row& row, const Line& line) {
+  if (line.column == "cas number") return holds_number(row, line.value);
+  const auto index = table.column(line.column);
+  if (!index) return false;
+  const catalogue::Column& column = table.columns[*index];
+  if (column.word) return word_of(table, row, line.column) == line.value;
+  const auto* figure = std::get_if<quantity::Range>(&row.cells[*index]);
+  const std::size_t blank = line.value.find(' ');
+  const auto number = quantity::read_number(line.value.substr(0, blank));
+  const auto unit = quantity::find_unit(line.value.substr(blank + 1));
+  if (figure == nullptr || !number || !unit || unit->dimension != column.dimension) return false;
+  return figure->low == doctest::Approx(unit->to_base(*number)).epsilon(1e-12) &&
+         figure->high == figure->low;
+}
+
+bool in_market(const Row& row, const std::string& market) {
+  if (market.empty()) return true;
+  return std::find(row.markets.begin(), row.markets.end(), market) != row.markets.end();
+}
+
+bool found_in_table(const Line& line) {
+  const Table* table = tables().find_table(line.table);
+  if (table == nullptr) return false;
+  return std::any_of(table->rows.begin(), table->rows.end(), [&](const Row& row) {
+    return is_named(*table, row, line.row) && in_market(row, line.market) &&
+           (line.entry.empty() || word_of(*table, row, "entry") == line.entry) &&
+           holds_value(*table, row, line) && cites(row, line);
+  });
+}
+
+/// Hazard statements of a material: all that the harmonised row has.
+bool found_in_material(const Line& line) {
+  const auto& all = tables().materials;
+  const auto of =
+      std::find_if(all.begin(), all.end(), [&](const Material& one) { return one.id == line.row; });
+  if (of == all.end()) return false;
+  const bool cited =
+      std::any_of(of->hazard_sources.begin(), of->hazard_sources.end(),
+                  [&](auto index) { return tables().citations[index].id == line.source; });
+  std::size_t begin = 0;
+  while (begin < line.value.size()) {
+    const std::size_t end = std::min(line.value.find(' ', begin), line.value.size());
+    const std::string code = line.value.substr(begin, end - begin);
+    if (std::find(of->hazards.begin(), of->hazards.end(), code) == of->hazards.end()) return false;
+    begin = end + 1;
+  }
+  return cited;
+}
+
+}  // namespace
+
+TEST_CASE("what was read of the law stands in the tables, with figure, unit, entry and source") {
+  std::size_t lines = 0;
+  for (const auto& entry :
+       fs::directory_iterator(testing::source_dir() / "tests" / "reference" / "law")) {
+    if (entry.path().extension() != ".csv") continue;
+    for (const Line& line : lines_of(entry.path())) {
+      ++lines;
+      const bool found = line.table == "materials" ? found_in_material(line) : found_in_table(line);
+      CHECK_MESSAGE(found, entry.path().filename().string() << ": " << line.text);
+    }
+  }
+  constexpr std::size_t read = 1000;
+  CHECK(lines > read);
+}
