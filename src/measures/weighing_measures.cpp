@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "measures/sums.h"
@@ -28,9 +29,26 @@ const Weighing* smallest(const View& view) {
   return least;
 }
 
-bool some_unknown(const View& view) {
-  return std::any_of(view.blend->weighings.begin(), view.blend->weighings.end(),
-                     [](const Weighing& weighing) { return !weighing.mass.known(); });
+/// The weighings that a figure is about: those of a material, and of premixes that hold it; all
+/// where none is named.
+struct About {
+  std::optional<blend::MaterialId> material;
+  const blend::Blend* blend = nullptr;
+
+  [[nodiscard]] bool operator()(const Weighing& weighing) const {
+    if (!material || weighing.material == material) return true;
+    if (!weighing.premix) return false;
+    const auto& inside = blend->premixes[*weighing.premix].composition.ingredients;
+    return std::any_of(inside.begin(), inside.end(), [this](const blend::Ingredient& ingredient) {
+      return ingredient.material == *material && ingredient.mass.high > 0;
+    });
+  }
+};
+
+bool some_unknown(const View& view, const About& about = {}) {
+  return std::any_of(
+      view.blend->weighings.begin(), view.blend->weighings.end(),
+      [&](const Weighing& weighing) { return about(weighing) && !weighing.mass.known(); });
 }
 
 Measured smallest_mass(const View& view) {
@@ -57,10 +75,11 @@ struct Error {
 
 /// The greatest error over all weighings, each on the scale that suits it best, at its least mass
 /// (or at its greatest).
-Error worst(const View& view, const std::vector<science::Scale>& at_hand, bool least_mass) {
+Error worst(const View& view, const std::vector<science::Scale>& at_hand, bool least_mass,
+            const About& about = {}) {
   Error worst;
   for (const Weighing& weighing : view.blend->weighings) {
-    if (!weighed(weighing)) continue;
+    if (!weighed(weighing) || !about(weighing)) continue;
     const double mass = least_mass ? weighing.mass.low : weighing.mass.high;
     if (!(mass > 0)) continue;
     const auto plan = science::plan_weighing(at_hand, mass, bench_tolerance);
@@ -74,15 +93,15 @@ Error worst(const View& view, const std::vector<science::Scale>& at_hand, bool l
   return worst;
 }
 
-Measured error(const View& view) {
+Measured error_about(const View& view, const About& about) {
   const std::vector<science::Scale> at_hand = scales_of(*view.blend);
   if (at_hand.empty()) {
     return {Range::unknown(),
             view.missing->add("the scale (`workshop … scale`)", view.blend->place)};
   }
-  const Error most = worst(view, at_hand, true);
-  const Error least = worst(view, at_hand, false);
-  if (some_unknown(view)) return {Range::at_least(least.share), missing_batch(view)};
+  const Error most = worst(view, at_hand, true, about);
+  const Error least = worst(view, at_hand, false, about);
+  if (some_unknown(view, about)) return {Range::at_least(least.share), missing_batch(view)};
   if (most.too_heavy != nullptr) {
     return {Range::at_least(least.share),
             view.missing->add("a scale that bears '" + most.too_heavy->name + "'",
@@ -94,6 +113,10 @@ Measured error(const View& view) {
                     most.weighing->container);
   }
   return {{least.share, most.share}, 0};
+}
+
+Measured error(const View& view) {
+  return error_about(view, {});
 }
 
 Measured least_weighable(const View& view) {
@@ -162,6 +185,10 @@ double as_displayed(double mass, const std::vector<blend::Scale>& scales) {
   if (!(mass > 0)) return mass;
   const auto plan = science::plan_weighing(scales_of(scales), mass, bench_tolerance);
   return plan ? plan->weighed : mass;
+}
+
+Measured weighing_error_of(const View& view, blend::MaterialId material) {
+  return error_about(view, {material, view.blend});
 }
 
 std::span<const Measure> weighing_measures() {

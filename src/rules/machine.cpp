@@ -32,6 +32,12 @@ Value figure(const Measured& measured) {
   return figure(measured.value, measured.missing);
 }
 
+/// One end of a figure's range; unknown, for the same reasons, where that end is.
+Value end_of(const Value& value, double end) {
+  if (!std::isfinite(end)) return figure(Range::unknown(), value.missing);
+  return figure(Range(end), 0);
+}
+
 Value truth(Certainty certainty, MissingSet missing) {
   Value value;
   value.truth = certainty;
@@ -183,6 +189,8 @@ void Machine::run(std::uint32_t at, std::uint32_t end, const Program& program,
       case Code::minimum:
       case Code::maximum:
       case Code::absolute:
+      case Code::lowest:
+      case Code::highest:
       case Code::deny:
       case Code::both:
       case Code::either:
@@ -204,6 +212,8 @@ void Machine::compute(const Instruction& instruction) {
   if (instruction.code == Code::absolute) {
     return push(figure(quantity::abs(b.range), b.missing));
   }
+  if (instruction.code == Code::lowest) return push(end_of(b, b.range.low));
+  if (instruction.code == Code::highest) return push(end_of(b, b.range.high));
   if (instruction.code == Code::deny) return push(truth(denied(b.truth), b.missing));
   const Value a = pop();
   const MissingSet missing = a.missing | b.missing;

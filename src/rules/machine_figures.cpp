@@ -3,6 +3,7 @@
 #include <bit>
 
 #include "measures/task_hazards.h"
+#include "measures/weighing_measures.h"
 #include "rules/bringers.h"
 #include "rules/machine.h"
 #include "rules/picking.h"
@@ -205,9 +206,8 @@ Measured Machine::field(Field field, const Subject& subject) {
       const bool stated = std::any_of(contents.begin(), contents.end(),
                                       [](const blend::ContentView& c) { return c.active; });
       // what is all one substance is all active
-      if (!stated && of.contents.empty() &&
-          (of.roles & catalogue::bit(catalogue::Role::fragrance)) == 0)
-        return {1.0, 0};
+      const bool perfume = (of.roles & catalogue::bit(catalogue::Role::fragrance)) != 0;
+      if (!stated && of.contents.empty() && !perfume) return {1.0, 0};
       if (!stated) return known_or_missing(std::nullopt);
       return {content_share(contents, [](const blend::ContentView& c) { return c.active; }), 0};
     }
@@ -245,6 +245,8 @@ Measured Machine::field(Field field, const Subject& subject) {
                                       scent != nullptr ? scent->place : subject.place)};
     case Field::material_flash_point:
       return known_or_missing(scent != nullptr ? scent->flash_point : std::nullopt);
+    case Field::material_weighing_error:
+      return measures::weighing_error_of(view(subject), id);
     case Field::material_lowest_explosible:
       return known_or_missing(of.dust ? of.dust->lowest_explosible : std::nullopt);
     default:

@@ -40,6 +40,8 @@ enum class Code : std::uint8_t {
   minimum,
   maximum,
   absolute,
+  lowest,           ///< the lower end of a range, as a figure of its own
+  highest,          ///< the upper end
   compare,          ///< Relation(a); b: number of the program's test, or nothing
   between,          ///< b: test
   is_word,          ///< push whether StatedWords(a) has one of the words in the bits c; b: test
@@ -131,6 +133,7 @@ enum class Field : std::uint8_t {
   material_stable_ph_least,
   material_stable_ph_most,
   material_lowest_explosible,
+  material_weighing_error,
   portion_share,
   premix_mass,
   task_takes,

@@ -80,6 +80,8 @@ constexpr std::array all_fields{
     FieldInfo{Field::material_lowest_explosible, "material.lowest_explosible", Each::material,
               "g/m3", "the lowest explosible concentration",
               "least dust in air that can carry a flame"},
+    FieldInfo{Field::material_weighing_error, "material.weighing_error", Each::material, "%",
+              "the scale", "step of the scale as a share of a weighing of it, at worst"},
     FieldInfo{Field::portion_share, "portion.share", Each::portion, "%", "the share",
               "share of the batch that the portion is"},
     FieldInfo{Field::premix_mass, "premix.mass", Each::premix, "g", "the mass",
@@ -126,9 +128,9 @@ constexpr std::array all_texts{
              "which materials bring the row's substances, and how much each"},
 };
 
-constexpr std::array<std::string_view, 13> functions{
-    "share", "supplied",        "mass",      "dose",    "in_bath", "count", "holds", "min", "max",
-    "abs",   "looks_like_food", "has_label", "material"};
+constexpr std::array<std::string_view, 15> functions{
+    "share", "supplied", "mass",   "dose",    "in_bath",         "count",     "holds",   "min",
+    "max",   "abs",      "lowest", "highest", "looks_like_food", "has_label", "material"};
 
 }  // namespace
 
