@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "measures/sums.h"
@@ -28,9 +29,26 @@ const Weighing* smallest(const View& view) {
   return least;
 }
 
-bool some_unknown(const View& view) {
-  return std::any_of(view.blend->weighings.begin(), view.blend->weighings.end(),
-                     [](const Weighing& weighing) { return !weighing.mass.known(); });
+/// The weighings that a figure is about: those of a material, and of premixes that hold it; all
+/// where none is named.
+struct About {
+  std::optional<blend::MaterialId> material;
+  const blend::Blend* blend = nullptr;
+
+  [[nodiscard]] bool operator()(const Weighing& weighing) const {
+    if (!material || weighing.material == material) return true;
+    if (!weighing.premix) return false;
+    const auto& inside = blend->premixes[*weighing.premix].composition.ingredients;
+    return std::any_of(inside.begin(), inside.end(), [this](const blend::Ingredient& ingredient) {
+      return ingredient.material == *material && ingredient.mass.high > 0;
+    });
+  }
+};
+
+bool some_unknown(const View& view, const About& about = {}) {
+  return std::any_of(
+      view.blend->weighings.begin(), view.blend->weighings.end(),
+      [&](const Weighing& weighing) { return about(weighing) && !weighing.mass.known(); });
 }
 
 Measured smallest_mass(const View& view) {
@@ -56,10 +74,10 @@ struct Error {
 };
 
 /// The greatest error over all weighings, each on the scale that suits it best.
-Error worst(const View& view, const std::vector<science::Scale>& at_hand) {
+Error worst(const View& view, const std::vector<science::Scale>& at_hand, const About& about) {
   Error worst;
   for (const Weighing& weighing : view.blend->weighings) {
-    if (!weighed(weighing)) continue;
+    if (!weighed(weighing) || !about(weighing)) continue;
     const science::Interval mass{std::max(weighing.mass.low, 0.0), weighing.mass.high};
     const science::ErrorBounds bounds = science::error_bounds(at_hand, mass, bench_tolerance);
     if (bounds.too_heavy) worst.too_heavy = &weighing;
@@ -69,14 +87,14 @@ Error worst(const View& view, const std::vector<science::Scale>& at_hand) {
   return worst;
 }
 
-Measured error(const View& view) {
+Measured error_about(const View& view, const About& about) {
   const std::vector<science::Scale> at_hand = scales_of(*view.blend);
   if (at_hand.empty()) {
     return {Range::unknown(),
             view.missing->add("the scale (`workshop … scale`)", view.blend->place)};
   }
-  const Error found = worst(view, at_hand);
-  if (some_unknown(view)) return {Range::at_least(found.share.low), missing_batch(view)};
+  const Error found = worst(view, at_hand, about);
+  if (some_unknown(view, about)) return {Range::at_least(found.share.low), missing_batch(view)};
   if (found.too_heavy != nullptr) {
     return {found.share, view.missing->add("a scale that bears '" + found.too_heavy->name + "'",
                                            found.too_heavy->place)};
@@ -90,6 +108,10 @@ Measured error(const View& view) {
                   quantity::printed(found.weighing->mass, *quantity::find_unit("g")) + " for " +
                   found.weighing->container);
   return {found.share, {}};
+}
+
+Measured error(const View& view) {
+  return error_about(view, {});
 }
 
 Measured least_weighable(const View& view) {
@@ -158,6 +180,10 @@ double as_displayed(double mass, const std::vector<blend::Scale>& scales) {
   if (!(mass > 0)) return mass;
   const auto plan = science::plan_weighing(scales_of(scales), mass, bench_tolerance);
   return plan ? plan->weighed : mass;
+}
+
+Measured weighing_error_of(const View& view, blend::MaterialId material) {
+  return error_about(view, {material, view.blend});
 }
 
 std::span<const Measure> weighing_measures() {

@@ -21,6 +21,10 @@ inline constexpr double bench_tolerance = 0.01;
 /// A mass [g] as the scale that suits it best shows it; itself where no scale can take it.
 [[nodiscard]] double as_displayed(double mass, const std::vector<blend::Scale>& scales);
 
+/// The scale's step as a share [1] of a weighing of this material, or of a premix that holds it,
+/// each on the best scale at hand, at worst.
+[[nodiscard]] Measured weighing_error_of(const View& view, blend::MaterialId material);
+
 [[nodiscard]] std::span<const Measure> weighing_measures();
 
 }  // namespace sudsmark::measures

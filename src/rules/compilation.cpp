@@ -178,6 +178,12 @@ const catalogue::Table* Compilation::table() const {
   return source_.scope.table == nothing ? nullptr : &catalogue_.tables[source_.scope.table];
 }
 
+Compilation::Result Compilation::compile_of_one(NodeIndex at, Code code) {
+  auto type = operand(node(at).parts[0]);
+  if (type) emit(code);
+  return type;
+}
+
 Compilation::Result Compilation::compile(NodeIndex at) {
   switch (node(at).op) {
     case Op::figure:
@@ -188,12 +194,13 @@ Compilation::Result Compilation::compile(NodeIndex at) {
       emit(Code::text, interner_.text(node(at).text));
       return text_type();
     case Op::negate:
-    case Op::absolute: {
-      auto type = operand(node(at).parts[0]);
-      if (!type) return std::nullopt;
-      emit(node(at).op == Op::negate ? Code::negate : Code::absolute);
-      return type;
-    }
+      return compile_of_one(at, Code::negate);
+    case Op::absolute:
+      return compile_of_one(at, Code::absolute);
+    case Op::lowest:
+      return compile_of_one(at, Code::lowest);
+    case Op::highest:
+      return compile_of_one(at, Code::highest);
     case Op::add:
     case Op::subtract:
     case Op::multiply:

@@ -56,6 +56,8 @@ class Compilation {
   Result compile_sum(NodeIndex at);
   Result compile_arithmetic(NodeIndex at);
   Result compile_extremes(NodeIndex at);
+  /// A figure made of one figure, of the same kind.
+  Result compile_of_one(NodeIndex at, Code code);
   Result compile_choice(NodeIndex at);
   std::optional<Type> operand(NodeIndex at);
   bool comparable_operands(NodeIndex at, const Type& left, const Type& right, NodeIndex left_at,

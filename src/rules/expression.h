@@ -32,6 +32,8 @@ enum class Op : std::uint8_t {
   minimum,   ///< two or more
   maximum,   ///< two or more
   absolute,  ///< a
+  lowest,    ///< a: the lower end of its range
+  highest,   ///< a: the upper end of its range
   equal,     ///< a, b; so with the five below
   unequal,
   less,

@@ -3,6 +3,7 @@
 #include <string>
 #include <variant>
 
+#include "measures/weighing_measures.h"
 #include "rules/figures.h"
 #include "rules/words.h"
 
@@ -127,6 +128,8 @@ Measured Figures::field(Field field, const Subject& subject) {
                                       scent != nullptr ? scent->place : subject.place)};
     case Field::material_nameless:
       return {blend_.nameless(id), {}};
+    case Field::material_weighing_error:
+      return measures::weighing_error_of(view(subject), id);
     case Field::material_flash_point:
       return known_or_missing(scent != nullptr ? scent->flash_point : std::nullopt);
     case Field::material_lowest_explosible:

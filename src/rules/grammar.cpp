@@ -213,7 +213,7 @@ struct Function {
 
 constexpr std::array<std::string_view, 7> sums{"share",   "supplied", "mass", "dose",
                                                "in_bath", "count",    "holds"};
-constexpr std::array<std::string_view, 3> arithmetic{"min", "max", "abs"};
+constexpr std::array<std::string_view, 5> arithmetic{"min", "max", "abs", "lowest", "highest"};
 
 template <std::size_t size>
 bool one_of(const std::array<std::string_view, size>& names, std::string_view name) {
@@ -319,15 +319,23 @@ constexpr auto call_sum = [](auto& context) {
                                            at_c<2>(attribute), function.name);
 };
 
+Op function_op(std::string_view name) {
+  if (name == "abs") return Op::absolute;
+  if (name == "lowest") return Op::lowest;
+  if (name == "highest") return Op::highest;
+  return name == "min" ? Op::minimum : Op::maximum;
+}
+
 constexpr auto call_plain = [](auto& context) {
   Scan& scan = scan_of(context);
   const auto& attribute = x3::_attr(context);
   const Function& function = at_c<0>(attribute);
   const std::vector<NodeIndex>& parts = at_c<1>(attribute);
-  const bool absolute = function.name == "abs";
-  const Op op = absolute ? Op::absolute : function.name == "min" ? Op::minimum : Op::maximum;
-  if (absolute ? parts.size() != 1 : parts.size() < 2) {
-    scan.expected(absolute ? "one figure in abs(…)" : "two figures or more, with commas between",
+  const Op op = function_op(function.name);
+  const bool several = op == Op::minimum || op == Op::maximum;
+  if (several ? parts.size() < 2 : parts.size() != 1) {
+    scan.expected(several ? "two figures or more, with commas between"
+                          : "one figure in " + function.name + "(…)",
                   at_c<2>(attribute) - 1);
     x3::_pass(context) = false;
     return;

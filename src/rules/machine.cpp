@@ -100,6 +100,10 @@ void Machine::step(const Instruction& instruction, const Run& run) {
       return one([](const Value& a) { return figure(-a.range, a.missing); });
     case Code::absolute:
       return one([](const Value& a) { return figure(quantity::abs(a.range), a.missing); });
+    case Code::lowest:
+      return one([](const Value& a) { return end_of(a, a.range.low); });
+    case Code::highest:
+      return one([](const Value& a) { return end_of(a, a.range.high); });
     case Code::add:
       return two([](const Value& a, const Value& b) {
         return figure(a.range + b.range, a.missing | b.missing);

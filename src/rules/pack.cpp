@@ -71,6 +71,8 @@ bool consistent(const Instruction& instruction, const Program& program, const Ru
     case Code::minimum:
     case Code::maximum:
     case Code::absolute:
+    case Code::lowest:
+    case Code::highest:
     case Code::between:
     case Code::is_listed:  // held against the catalogue, with the pool
     case Code::same_text:
@@ -108,6 +110,8 @@ bool can_be_of_base(Code code) {
     case Code::minimum:
     case Code::maximum:
     case Code::absolute:
+    case Code::lowest:
+    case Code::highest:
     case Code::compare:
     case Code::between:
     case Code::same_words:

@@ -41,6 +41,8 @@ enum class Code : std::uint8_t {
   minimum,
   maximum,
   absolute,
+  lowest,        ///< the lower end of a range, as a figure of its own
+  highest,       ///< the upper end
   compare,       ///< Relation(a); b: number of the program's test, or nothing
   between,       ///< b: test
   is_word,       ///< push whether StatedWords(a) has one of the words in the bits c; b: test
@@ -101,6 +103,8 @@ struct Effect {
       return {0, 1};
     case Code::negate:
     case Code::absolute:
+    case Code::lowest:
+    case Code::highest:
     case Code::deny:
       return {1, 1};
     case Code::add:
@@ -198,6 +202,7 @@ enum class Field : std::uint8_t {
   material_stable_ph_most,
   material_lowest_explosible,
   material_nameless,
+  material_weighing_error,
   portion_share,
   premix_mass,
   task_takes,

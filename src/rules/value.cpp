@@ -57,6 +57,11 @@ Value truth(bool is) {
   return truth(is ? Certainty::yes : Certainty::no);
 }
 
+Value end_of(const Value& value, double end) {
+  if (!std::isfinite(end)) return figure(Range::unknown(), value.missing);
+  return figure(Range(end), {});
+}
+
 Value text_value(std::string_view text) {
   Value value;
   value.text = text;

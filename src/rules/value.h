@@ -29,6 +29,8 @@ struct Value {
 [[nodiscard]] Value truth(Certainty certainty, const MissingSet& missing = {});
 [[nodiscard]] Value truth(bool is);
 [[nodiscard]] Value text_value(std::string_view text);
+/// One end of a figure's range; unknown, for the same reasons, where that end is.
+[[nodiscard]] Value end_of(const Value& value, double end);
 /// What nothing can be said of.
 [[nodiscard]] Value unknown_value(MissingSet missing);
 

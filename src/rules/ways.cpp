@@ -54,6 +54,8 @@ class Reader {
         case Code::word_text:
         case Code::negate:
         case Code::absolute:
+        case Code::lowest:
+        case Code::highest:
         case Code::add:
         case Code::subtract:
         case Code::multiply:

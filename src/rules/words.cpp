@@ -83,6 +83,8 @@ constexpr std::array all_fields{
     FieldInfo{Field::material_nameless, "material.nameless", Each::material, "%",
               "the CAS numbers of what is in it",
               "share of a scent under names that no table knows"},
+    FieldInfo{Field::material_weighing_error, "material.weighing_error", Each::material, "%",
+              "the scale", "step of the scale as a share of a weighing of it, at worst"},
     FieldInfo{Field::portion_share, "portion.share", Each::portion, "%", "the share",
               "share of the batch that the portion is"},
     FieldInfo{Field::premix_mass, "premix.mass", Each::premix, "g", "the mass",
@@ -137,8 +139,9 @@ constexpr std::array all_texts{
              "what would have to be known of a scent: CAS numbers, or what it holds undeclared"},
 };
 
-constexpr std::array<std::string_view, 10> all_functions{
-    "share", "supplied", "mass", "dose", "in_bath", "count", "holds", "min", "max", "abs"};
+constexpr std::array<std::string_view, 12> all_functions{
+    "share", "supplied", "mass", "dose", "in_bath", "count", "holds", "min", "max", "abs",
+    "lowest", "highest"};
 
 /// Tables are asked by the number of an enumeration, so each has its values in order.
 template <class Enum, class List>

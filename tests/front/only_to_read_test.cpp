@@ -34,7 +34,8 @@ std::string said(const std::filesystem::path& path, bool only_to_read, std::size
 TEST_CASE("what is left out is counted, and the words are the same") {
   std::size_t all = 0;
   std::size_t some = 0;
-  for (const char* folder : {"fixtures/faulty", "fixtures/formulas", "fixtures/tweaks"}) {
+  for (const char* folder :
+       {"fixtures/faulty", "fixtures/formulas", "fixtures/sound", "fixtures/tweaks"}) {
     for (const auto& path : testing::case_files(folder, ".formula")) {
       CHECK_MESSAGE(said(path, true, some) == said(path, false, all), path.string());
     }

@@ -29,6 +29,10 @@ std::string_view op_word(Op op) {
       return "max";
     case Op::absolute:
       return "abs";
+    case Op::lowest:
+      return "lowest";
+    case Op::highest:
+      return "highest";
     case Op::equal:
       return "=";
     case Op::unequal:

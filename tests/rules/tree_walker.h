@@ -2,6 +2,7 @@
 // of programs, and does every step in the most obvious way.
 #pragma once
 
+#include <cmath>
 #include <functional>
 #include <map>
 #include <string>
@@ -122,6 +123,11 @@ class TreeWalker {
     if (node.op == Op::not_true) return denied(a);
     if (node.op == Op::negate) return figure(-a.range, a.missing);
     if (node.op == Op::absolute) return figure(quantity::abs(a.range), a.missing);
+    if (node.op == Op::lowest || node.op == Op::highest) {
+      const double end = node.op == Op::lowest ? a.range.low : a.range.high;
+      if (!std::isfinite(end)) return figure(quantity::Range::unknown(), a.missing);
+      return figure(quantity::Range(end), {});
+    }
     const Walked b = walk(node.parts[1]);
     const blend::MissingSet missing = a.missing | b.missing;
     switch (node.op) {
