@@ -59,8 +59,7 @@ TEST_CASE("a formula beside itself, and beside itself with its lines shuffled: n
     const Recipe one = recipe(seed);
     const FormulaText base{"base.formula", one.text(), false};
     for (const std::string& text : {one.text(), one.shuffled(dice).text()}) {
-      const auto made =
-          compare(base, {"other.formula", text, false}, rulesets, on_a_day());
+      const auto made = compare(base, {"other.formula", text, false}, rulesets, on_a_day());
       CHECK(made.problems.empty());
       REQUIRE(made);
       CAPTURE(text);

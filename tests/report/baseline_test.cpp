@@ -82,8 +82,10 @@ TEST_CASE("only what is not in the baseline counts") {
   CHECK_FALSE(reaches(same, Level::note));
   CHECK(same.absent.empty());
 
-  const RunResult changed = marked(run_of({finding("too-wet", Kind::fail, Level::warning, "4 % glycerin"),
-                              finding("too-dry", Kind::open, Level::note, "1 kg batch")}), baseline);
+  const RunResult changed =
+      marked(run_of({finding("too-wet", Kind::fail, Level::warning, "4 % glycerin"),
+                     finding("too-dry", Kind::open, Level::note, "1 kg batch")}),
+             baseline);
   CHECK(standings(changed) == std::vector<Standing>{Standing::fresh, Standing::unchanged});
   CHECK(reaches(changed, Level::warning));
   REQUIRE(changed.absent.size() == 2);
@@ -94,9 +96,11 @@ TEST_CASE("what weighs more than in the baseline is new") {
       baseline_text(run_of({finding("too-wet", Kind::review, Level::warning, "3 % glycerin"),
                             finding("too-dry", Kind::fail, Level::note, "1 kg batch"),
                             finding("no-scent", Kind::fail, Level::error, "1 % Sea Fig")}));
-  const RunResult run = marked(run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
-                          finding("too-dry", Kind::fail, Level::warning, "1 kg batch"),
-                          finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")}), baseline);
+  const RunResult run =
+      marked(run_of({finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
+                     finding("too-dry", Kind::fail, Level::warning, "1 kg batch"),
+                     finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")}),
+             baseline);
   CHECK(standings(run) ==
         std::vector<Standing>{Standing::fresh, Standing::fresh, Standing::unchanged});
 }
@@ -104,9 +108,11 @@ TEST_CASE("what weighs more than in the baseline is new") {
 TEST_CASE("a baseline knows a file however its path is typed, and no other") {
   const std::string baseline =
       baseline_text(run_of({finding("x", Kind::fail, Level::error, "l")}, "./mixes//a.formula"));
-  const RunResult same = marked(run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/a.formula"), baseline);
+  const RunResult same =
+      marked(run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/a.formula"), baseline);
   CHECK(standings(same) == std::vector<Standing>{Standing::unchanged});
-  const RunResult other = marked(run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/b.formula"), baseline);
+  const RunResult other =
+      marked(run_of({finding("x", Kind::fail, Level::error, "l")}, "mixes/b.formula"), baseline);
   CHECK(standings(other) == std::vector<Standing>{Standing::fresh});
   CHECK(other.absent.empty());  // a.formula was not looked at
 }
