@@ -10,9 +10,6 @@ namespace {
 
 using catalogue::Material;
 
-std::string quoted(std::string_view name) {
-  return "'" + std::string(name) + "'";
-}
 
 }  // namespace
 
