@@ -76,7 +76,7 @@ class RandomFormulas {
     kind_ = kinds[static_cast<std::size_t>(uniform(0.0, 2.999))];
     dose_ = figure(5.0, 80.0);
     litres_ = figure(60.0, 180.0);
-    batch_ = figure(0.2, 6.0);
+    batch_.low = batch_.high = std::round(uniform(0.2, 6.0) * 10) / 10;
     humidity_ = figure(30.0, 70.0);
     fine_ = chance(0.5);
   }
