@@ -59,10 +59,11 @@ MolesPerGram BathMoles::at(Corner corner) const {
   return out;
 }
 
-MolesPerGram BathMoles::solids() const {
+MolesPerGram BathMoles::solids(bool most) const {
   MolesPerGram out{};
   for (const PartOf& part : parts_) {
-    if (part.chemistry->insoluble) add(*part.chemistry, part.moles.high, out);
+    if (part.chemistry->insoluble)
+      add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
   }
   return out;
 }

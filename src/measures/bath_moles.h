@@ -33,8 +33,8 @@ class BathMoles {
 
   /// What dissolves.
   [[nodiscard]] MolesPerGram at(Corner corner) const;
-  /// What stays solid, at its most: fatty acid and its salts with calcium or magnesium.
-  [[nodiscard]] MolesPerGram solids() const;
+  /// What stays solid, at its most or least: fatty acid and its salts with calcium or magnesium.
+  [[nodiscard]] MolesPerGram solids(bool most) const;
   [[nodiscard]] bool any_solid() const;
   /// Whether anything that dissolves brings the component.
   [[nodiscard]] bool holds(science::Component component) const;
