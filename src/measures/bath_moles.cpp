@@ -53,7 +53,10 @@ MolesPerGram BathMoles::at(Corner corner) const {
   for (const PartOf& part : parts_) {
     if (part.chemistry->insoluble) continue;
     const bool acid = part.chemistry->acid_protons > 0;
-    const bool most = acid ? corner.acids_high : corner.others_high;
+    const bool carbonate = part.chemistry->base_protons > part.chemistry->carbon_dioxide;
+    const bool most = acid        ? corner.acids_high
+                      : carbonate ? corner.carbonates_high
+                                  : corner.others_high;
     add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
   }
   return out;

@@ -194,12 +194,12 @@ Measured solution_ph(const View& view, double grams_per_kilogram) {
   const bool ranged = std::any_of(surfactants.begin(), surfactants.end(),
                                   [](const Surfactant& one) { return !one.share.exact(); });
   bool solved = true;
-  for (std::size_t index = 0; index < (moles.exact() ? 1 : corners.size()); ++index) {
+  for (std::size_t index = 0; index < (moles.exact() ? 1 : finer_corners.size()); ++index) {
     for (const Setting& setting : settings) {
       for (const bool holds_high : either_if(any)) {
         for (const bool alkaline : either_if(any)) {
           for (const bool shares_high : either_if(ranged)) {
-            solved = solved && solve(corners[index], setting,
+            solved = solved && solve(finer_corners[index], setting,
                                      {holds_high, shares_high, alkaline, setting.thermo});
           }
         }
