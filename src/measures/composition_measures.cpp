@@ -194,8 +194,4 @@ std::span<const Measure> composition_measures() {
   return table;
 }
 
-Measured free_water(const View& view) {
-  return water_of<WaterClass::free>(view);
-}
-
 }  // namespace sudsmark::measures
