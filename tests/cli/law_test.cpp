@@ -146,6 +146,25 @@ TEST_CASE("a declared name that no table knows leaves the limits open, a CAS num
   CHECK_FALSE(says(check(only, formula("linalool")), "the CAS number of"));
 }
 
+TEST_CASE("a scent of the maker's own words may hold anything until its number is known") {
+  const auto formula = [](const std::string& lines) {
+    return "formula \"Ebb\"\n  product bath salts\n  market EU\n  users children under 3\n"
+           "phase \"all\"\n  q.s. sea salt\n  1 % marsh oil\n  1 % polysorbate 20\n"
+           "material \"marsh oil\"\n  form liquid\n" +
+           lines;
+  };
+  const std::string only = "--only restricted-amount --only nameless-constituent" + today;
+  const test::Ran oil = check(only, formula("  role scent\n  cas 90045-28-6\n"));
+  CHECK(says(oil, "[nameless-constituent]"));
+  CHECK(says(oil, "what 'marsh oil' holds undeclared"));
+  CHECK(oil.status == 1);
+  const test::Ran single = check(only, formula("  role aroma chemical\n"));
+  CHECK(says(single, "the CAS number of 'marsh oil'"));
+  // methyl salicylate by its number, and a number that no table holds
+  CHECK(says(check(only, formula("  role aroma chemical\n  cas 119-36-8\n")), "error: 1 % of"));
+  CHECK(check(only, formula("  role aroma chemical\n  cas 68-05-3\n")).status == 0);
+}
+
 TEST_CASE("colours by market: unlisted, without a number, certified by batch, of other fields") {
   const std::string only =
       "--only us-colour-not-found --only us-colour-certified --only colour-not-listed "
