@@ -36,6 +36,16 @@ TEST_CASE("pass, fail, review and not applicable") {
                    bar(" 2 % binder 80\n")) == "notApplicable\n");
 }
 
+TEST_CASE("a limit on an end of a range is broken by what is certain, or by what is possible") {
+  const std::string certain = "    expect: lowest(oils) <= 4 %\n    message: '{lowest(oils)}'\n";
+  const std::string possible = "    expect: highest(oils) <= 4 %\n    message: '{highest(oils)}'\n";
+  const std::string around = bar(" 3 - 5 % sweet oil\n");
+  const std::string over = bar(" 4.5 - 5 % sweet oil\n");
+  CHECK(verdict_of(certain + "    sources: [book]\n", around).starts_with("pass "));
+  CHECK(verdict_of(possible + "    sources: [book]\n", around).starts_with("fail warning"));
+  CHECK(verdict_of(certain + "    sources: [book]\n", over).find("4.5 %") != std::string::npos);
+}
+
 TEST_CASE("water that is stated by its figures is none of the named ones") {
   const std::string rule =
       "    when: bath.water in {hard, figures}\n    expect: bath.water = figures\n"
