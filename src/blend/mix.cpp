@@ -9,10 +9,6 @@ namespace {
 
 using formula::AmountKind;
 
-std::string hint(const std::vector<std::string>& names) {
-  return names.empty() ? std::string() : "; perhaps " + text::listed(names);
-}
-
 StatedWord folded(const formula::Word& word) {
   return {text::fold(word.text), word.place};
 }
@@ -102,14 +98,17 @@ void Mixer::read_statements() {
     blend_.product = catalogue_.find_product(said.product->text);
     blend_.product_place = said.product->place;
     if (blend_.product == nullptr) {
-      diagnostics_.add(messages::unknown_product, said.product->place,
-                       {said.product->text, hint(catalogue_.near_products(said.product->text))});
+      diagnostics_.add(
+          messages::unknown_product, said.product->place,
+          {said.product->text, text::perhaps(catalogue_.near_products(said.product->text))});
       failed_ = true;
     }
   }
   if (said.forming) blend_.forming = folded(*said.forming);
-  for (const formula::Word& market : said.markets) {
-    blend_.markets.push_back({market.text, market.place});
+  if (said.markets) {
+    for (const formula::Word& market : said.markets->words) {
+      blend_.markets.push_back({market.text, market.place});
+    }
   }
   if (said.users) blend_.users = folded(*said.users);
   if (said.first_sold) {

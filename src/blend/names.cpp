@@ -14,11 +14,6 @@ using catalogue::MaterialIndex;
 using catalogue::Role;
 using catalogue::WaterClass;
 
-/// "; perhaps 'a' or 'b'", or nothing.
-std::string hint(const std::vector<std::string>& names) {
-  return names.empty() ? std::string() : "; perhaps " + text::listed(names);
-}
-
 std::vector<std::string> strings(std::span<const std::string_view> words) {
   return {words.begin(), words.end()};
 }
@@ -50,7 +45,8 @@ std::optional<Named> Names::find(const formula::Word& word) const {
   const catalogue::Meaning& meaning = catalogue_.find_material(word.text);
   if (meaning.one()) return Named{meaning.materials.front(), std::nullopt};
   if (meaning.none()) {
-    diagnostics_.add(messages::unknown_name, word.place, {word.text, hint(near(word.text))});
+    diagnostics_.add(messages::unknown_name, word.place,
+                     {word.text, text::perhaps(near(word.text))});
     return std::nullopt;
   }
   std::vector<std::string> names;
@@ -79,7 +75,7 @@ std::optional<Material> Names::base_of(const formula::UserMaterial& stated) {
   if (!stated.like) return std::nullopt;
   if (meaning.none()) {
     diagnostics_.add(messages::unknown_like, like.place,
-                     {like.text, hint(catalogue_.near_materials(like.text))});
+                     {like.text, text::perhaps(catalogue_.near_materials(like.text))});
   } else {
     std::vector<std::string> names;
     for (const MaterialIndex at : meaning.materials) names.push_back(catalogue_.materials[at].name);
@@ -112,7 +108,7 @@ void Names::add_material(const formula::UserMaterial& stated) {
     } else {
       const auto words = strings(catalogue::role_words());
       diagnostics_.add(messages::unknown_role, word.place,
-                       {word.text, hint(text::nearest(word.text, words))});
+                       {word.text, text::perhaps(text::nearest(word.text, words))});
     }
   }
   if (stated.form) {
@@ -130,9 +126,9 @@ void Names::add_material(const formula::UserMaterial& stated) {
   if (stated.supplier_limit) {
     material.supplier_limit = catalogue::Sourced{stated.supplier_limit->value, {}};
   }
-  if (stated.states_hazards) {
+  if (stated.hazards) {
     material.hazards.clear();
-    for (const formula::Word& code : stated.hazards) material.hazards.push_back(code.text);
+    for (const formula::Word& code : *stated.hazards) material.hazards.push_back(code.text);
     material.hazard_sources.clear();
   }
   if (stated.active || stated.water) {
@@ -261,7 +257,8 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
     if (!word.quoted && !known_substance(word.text)) {
       const auto names = catalogue_.near_substances(word.text);
       if (!names.empty()) {
-        diagnostics_.add(messages::unknown_constituent, word.place, {word.text, hint(names)});
+        diagnostics_.add(messages::unknown_constituent, word.place,
+                         {word.text, text::perhaps(names)});
         continue;
       }
       unasked.push_back(word.text);

@@ -44,7 +44,7 @@ std::string nearest_hint(const std::vector<Section>& sections, const std::string
   std::vector<std::string> known;
   for (const Section& section : sections) known.push_back(section.name.text);
   const auto near = text::nearest(name, known);
-  if (!near.empty()) return "; perhaps " + text::listed(near);
+  if (!near.empty()) return text::perhaps(near);
   return known.empty() ? std::string() : "; there is " + text::listed(known, "and");
 }
 

@@ -16,8 +16,12 @@ constexpr std::string_view units_listed = "mg, g, kg, oz, lb, %, ppm, parts, ml 
 constexpr Measure dose_base{.words = "a mass, such as kg",
                             .units_listed = "mg, g, kg, oz or lb",
                             .units = measure::masses,
+                            .base = "g",
                             .above_zero = true};
-constexpr Measure volume{"a volume, such as 20 ml", "ml or l", {{{"l"}, {"ml"}}}};
+constexpr Measure volume{.words = "a volume, such as 20 ml",
+                         .units_listed = "ml or l",
+                         .units = {{{"l"}, {"ml"}}},
+                         .base = "l"};
 
 bool is_part(std::string_view word) {
   return word == "part" || word == "parts";

@@ -28,6 +28,12 @@ struct Word {
   bool quoted = false;
 };
 
+/// Words with commas between them, and the place of their statement.
+struct WordList {
+  std::vector<Word> words;
+  Span place;
+};
+
 /// A figure with its place, in base units.
 struct Figure {
   Range value;
@@ -110,8 +116,7 @@ struct UserMaterial {
   std::optional<Figure> supplier_limit;  ///< fraction of the finished product
   std::vector<Word> roles;
   std::optional<Word> form;
-  std::vector<Word> hazards;  ///< H codes; stated at all if `states_hazards`
-  bool states_hazards = false;
+  std::optional<std::vector<Word>> hazards;  ///< H codes; stated to be none if empty
   Span place;
 };
 
@@ -195,8 +200,7 @@ struct Allow {
 struct Statements {
   std::optional<Word> product;
   std::optional<Word> forming;
-  std::vector<Word> markets;
-  Span markets_place;
+  std::optional<WordList> markets;
   std::optional<Figure> batch;  ///< g
   std::optional<Figure> piece;  ///< g
   std::optional<BathUse> bath;

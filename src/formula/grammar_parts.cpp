@@ -4,6 +4,7 @@
 #include "formula/amount.h"
 #include "formula/grammar.h"
 #include "formula/terms.h"
+#include "formula/words.h"
 
 namespace sudsmark::formula {
 namespace {

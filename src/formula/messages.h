@@ -112,7 +112,7 @@ inline constexpr Message one_bound{"one-bound", "'{0}' takes one share, not a ra
 /// {0}: the word; {1}: what it should be; {2}: a hint; {3}: what to write instead
 inline constexpr Message not_a_choice{"not-a-choice", "{0} is not {1}{2}", 3};
 inline constexpr Message two_markets{"two-markets", "'UK' is two markets: write GB, NI or both"};
-inline constexpr Message market_twice{"market-twice", "{0} is named twice"};
+inline constexpr Message named_twice{"named-twice", "{0} is named twice"};
 inline constexpr Message no_such_day{"no-such-day", "{0} is no day of the calendar"};
 /// {0}: the number; {1}: the digit that it should end in
 inline constexpr Message cas_check_digit{

@@ -25,79 +25,23 @@ enum class Section : std::uint8_t {
   unknown  ///< a section that could not be made out: its lines are passed over
 };
 
-enum class Statement : std::uint8_t {
-  // formula
-  product,
-  forming,
-  market,
-  batch,
-  piece,
-  bath,
-  water,
-  users,
-  first_sold,
-  looks_like_food,
-  made_in,
-  keep,
-  allow,
-  // fragrance
-  limit,
-  category,
-  below,
-  above,
-  undeclared,
-  flash_point,
-  // material
-  active,
-  water_content,
-  density,
-  inci,
-  cas,
-  supplier_limit,
-  role,
-  form,
-  hazards,
-  // workshop
-  room,
-  air_changes,
-  humidity,
-  temperature,
-  scale,
-  mask,
-  extraction,
-  // task
-  handles,
-  takes,
-  times,
-  in,
-  raises,
-  // label
-  ingredients,
-  warning,
-  // tweak
-  set,
-  swap,
-  add,
-  remove,
-  scale_batch,
-  fill_with
-};
-
-inline constexpr std::size_t statement_count = static_cast<std::size_t>(Statement::fill_with) + 1;
-
-/// What opens a statement: its first word, and all its words for sentences.
+/// What opens a statement: a row of the register (`statements.h`) for those who have a word in
+/// hand.
 struct StatementWord {
-  std::string_view word;
-  Statement statement;
-  std::string_view full;
-  bool repeats = false;  ///< may stand more than once in a section
+  std::string_view word;  ///< the first
+  std::string_view full;  ///< all
+  bool repeats = false;   ///< may stand more than once in a section
+  bool edit = false;      ///< an edit of a tweak
+  std::size_t index = 0;  ///< of the row: among the edits, or among its section's rows
 };
 
 [[nodiscard]] std::string_view section_word(Section section);
 [[nodiscard]] std::optional<Section> section_of(std::string_view word);
-/// Statements that may stand in a section; a tweak's own, then those of `formula`.
+/// Statements that may stand in a section; a tweak's edits, then those of `formula`.
 [[nodiscard]] std::span<const StatementWord> statements_of(Section section);
-[[nodiscard]] const StatementWord* find_statement(Section section, std::string_view word);
+/// The statement that a word opens; of several, the one whose second word is `second`.
+[[nodiscard]] const StatementWord* find_statement(Section section, std::string_view word,
+                                                  std::string_view second = {});
 /// A section that takes a statement with this word, if any does.
 [[nodiscard]] std::optional<Section> owner_of(std::string_view word);
 /// Whether the lines of a section are ingredient lines.
