@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "blend/blend.h"
+#include "formula/vocabulary.h"
 
 namespace sudsmark::blend {
 namespace {
@@ -79,11 +80,34 @@ const std::vector<ContentView>& Blend::contents(MaterialId id) const {
 
 Range Blend::undeclared(MaterialId id) const {
   const Material& of = material(id);
-  if ((of.roles & (bit(Role::fragrance) | bit(Role::essential_oil))) == 0) return 0.0;
+  const catalogue::Roles odorous = bit(Role::fragrance) | bit(Role::essential_oil);
+  const bool own = id >= catalogue->materials.size();
+  const bool unnamed = own && of.contents.empty() && !substance_of(of, *catalogue);
+  const bool silent = unnamed && (of.roles & bit(Role::aroma_chemical)) != 0;
+  if ((of.roles & odorous) == 0 && !silent) return 0.0;
+  // its name or number says all that is in it
+  if (own && of.contents.empty() && !unnamed) return 0.0;
   const Scent* stated = scent(id);
   if (stated != nullptr && stated->undeclared_none) return 0.0;
   // all that is not declared at its least may be anything
   return {0.0, rest_of(of).high};
+}
+
+bool Blend::used_by(std::string_view who) const {
+  return std::any_of(users.begin(), users.end(),
+                     [&](const StatedWord& one) { return one.text == who; });
+}
+
+bool Blend::states_age() const {
+  const auto& known = formula::vocabulary::users;
+  return std::any_of(known.begin(), known.begin() + formula::vocabulary::ages,
+                     [this](std::string_view age) { return used_by(age); });
+}
+
+std::chrono::year_month_day Blend::counted_from(std::string_view market,
+                                                const std::chrono::year_month_day& today) const {
+  const std::optional<StatedDay>& day = market == "CA" ? on_sale_since : batch_made;
+  return day ? day->day : today;
 }
 
 const Scent* Blend::scent(MaterialId id) const {

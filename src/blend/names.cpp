@@ -45,8 +45,12 @@ std::optional<Named> Names::find(const formula::Word& word) const {
   const catalogue::Meaning& meaning = catalogue_.find_material(word.text);
   if (meaning.one()) return Named{meaning.materials.front(), std::nullopt};
   if (meaning.none()) {
+    const std::vector<std::string> known = near(word.text);
+    // both lines can be copied as they stand, but for what is on the bag
     diagnostics_.add(messages::unknown_name, word.place,
-                     {word.text, text::perhaps(near(word.text))});
+                     {word.text, text::perhaps(known),
+                      "material \"" + word.text + "\" like " +
+                          (known.empty() ? std::string("what comes nearest") : known.front())});
     return std::nullopt;
   }
   std::vector<std::string> names;
@@ -99,6 +103,7 @@ void Names::add_material(const formula::UserMaterial& stated) {
       material.contents.push_back({*same, 1.0, true, WaterClass::none, {}});
     }
   }
+  if (base) set_identity(material, stated);
   material.name = stated.name.text;
   material.remark.clear();
   if (!stated.roles.empty()) material.roles = 0;
@@ -122,6 +127,10 @@ void Names::add_material(const formula::UserMaterial& stated) {
   }
   if (stated.inci) material.inci = stated.inci->text;
   if (stated.cas) material.cas = {stated.cas->text};
+  for (const formula::Trace& trace : stated.traces) {
+    traces.push_back(
+        {static_cast<MaterialId>(material_count()), trace.name.text, trace.share, trace.place});
+  }
   if (stated.density) material.density = catalogue::Sourced{stated.density->value, {}};
   if (stated.supplier_limit) {
     material.supplier_limit = catalogue::Sourced{stated.supplier_limit->value, {}};
@@ -191,6 +200,44 @@ std::optional<catalogue::SubstanceIndex> Names::numbered_substance(const Materia
     if (found.size() == 1) return found.front();
   }
   return material.inci.empty() ? std::nullopt : catalogue_.find_substance(material.inci);
+}
+
+/// An INCI name or a CAS number of its own makes a material that substance, whatever it is like: a
+/// colour of another number is another colour, and what the catalogue says of the one that it is
+/// like is said of that one.
+void Names::set_identity(Material& material, const formula::UserMaterial& stated) {
+  Material said;
+  if (stated.cas) said.cas = {stated.cas->text};
+  if (stated.inci) said.inci = stated.inci->text;
+  auto identity = numbered_substance(said);
+  const bool another_number =
+      stated.cas && !material.cas.empty() &&
+      std::find(material.cas.begin(), material.cas.end(), stated.cas->text) == material.cas.end();
+  const bool another_colour = stated.inci && text::fold(stated.inci->text).starts_with("ci ") &&
+                              text::fold(stated.inci->text) != text::fold(material.inci);
+  if (!identity && !another_number && !another_colour) return;
+  const auto holds = [&](catalogue::SubstanceIndex index) {
+    return std::any_of(material.contents.begin(), material.contents.end(),
+                       [&](const Content& content) { return content.substance == index; });
+  };
+  if (identity && holds(*identity)) return;
+  if (!identity && !another_colour && stated.inci &&
+      text::fold(stated.inci->text) == text::fold(material.inci)) {
+    return;  // another number of the same thing
+  }
+  if (!identity) identity = substance(stated.inci.value_or(stated.name), material.roles);
+  bool placed = false;
+  for (Content& content : material.contents) {
+    if (!content.active) continue;
+    content.substance = *identity;
+    content.sources.clear();
+    placed = true;
+  }
+  if (!placed) material.contents = {{*identity, 1.0, true, WaterClass::none, {}}};
+  material.id.clear();
+  material.colour_index.clear();
+  if (!stated.cas) material.cas.clear();
+  if (!stated.inci) material.inci.clear();
 }
 
 /// A material of the maker's own words is what its CAS number or INCI name says it is. Of a mixture
@@ -278,7 +325,11 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
   Scent scent;
   scent.has_certificate = stated.limit.has_value();
   if (stated.limit) scent.limit = stated.limit->value;
-  if (stated.category) scent.category = stated.category->text;
+  if (stated.categories) {
+    for (const formula::Word& category : stated.categories->words) {
+      scent.categories.push_back(category.text);
+    }
+  }
   scent.undeclared_none = stated.undeclared_none;
   if (stated.flash_point) scent.flash_point = stated.flash_point->value;
   scent.place = stated.name.place;

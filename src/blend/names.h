@@ -32,6 +32,7 @@ class Names {
   std::vector<catalogue::Material> own_materials;
   std::vector<catalogue::Substance> own_substances;
   std::vector<Scent> scents;
+  std::vector<Trace> traces;
   /// What is odd about a fragrance and no error.
   struct Note {
     MaterialId material = 0;
@@ -46,6 +47,7 @@ class Names {
   void set_contents(catalogue::Material& material, const formula::UserMaterial& stated);
   catalogue::SubstanceIndex substance(const formula::Word& word, catalogue::Roles roles);
   void add_identity(catalogue::Material& material);
+  void set_identity(catalogue::Material& material, const formula::UserMaterial& stated);
   std::optional<catalogue::SubstanceIndex> known_substance(const std::string& name) const;
   [[nodiscard]] std::optional<catalogue::SubstanceIndex> numbered_substance(
       const catalogue::Material& material) const;

@@ -200,7 +200,8 @@ void Between::compare_part(PartKind kind, const Word& name, const std::vector<Li
     // lines that both have pair up first, wherever they stand
     std::erase_if(before, [&](const Line* line) {
       const auto same = std::find_if(after.begin(), after.end(), [&](const Line* other) {
-        return alike(line->amount, other->amount);
+        return alike(line->amount, other->amount) &&
+               line->dries_off.has_value() == other->dries_off.has_value();
       });
       if (same == after.end()) return false;
       after.erase(same);

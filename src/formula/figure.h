@@ -8,6 +8,7 @@
 #include "formula/card.h"
 #include "formula/reading.h"
 #include "formula/scan.h"
+#include "quantity/unit.h"
 
 namespace sudsmark::formula {
 
@@ -16,18 +17,23 @@ struct RawFigure {
   Number low;
   Number high;     ///< `low` again where it is no range
   Token low_unit;  ///< the unit behind the left end, if it has one of its own
-  Token unit;      ///< the unit behind the whole; empty if there is none
+  Token unit;      ///< the unit behind the whole; empty if there is none. Of a mass in two units,
+                   ///< which is counted in the first, it spans all that follows the first number.
   bool range = false;
 
   [[nodiscard]] Iterator begin() const { return low.token.begin; }
   [[nodiscard]] Iterator end() const { return unit.end != nullptr ? unit.end : high.token.end; }
 };
 
-/// A unit that a statement takes, and what one base unit of it is worth there.
+/// A unit that a statement takes, and what one base unit of it is worth there; of a unit that only
+/// statements know (US gal, m/s), what one of it is worth.
 struct AcceptedUnit {
   std::string_view word;
   double worth = 1.0;
 };
+
+/// How figures in such a unit become values in the base unit, but for its worth.
+[[nodiscard]] quantity::Unit unit_of(const AcceptedUnit& accepted);
 
 /// What a statement measures.
 struct Measure {
@@ -43,6 +49,10 @@ namespace measure {
 
 inline constexpr std::array<AcceptedUnit, 5> masses{{{"g"}, {"kg"}, {"mg"}, {"oz"}, {"lb"}}};
 inline constexpr double whole = 1.0;
+
+// l; by definition
+inline constexpr AcceptedUnit us_gallon{"US gal", 3.785411784};
+inline constexpr AcceptedUnit imperial_gallon{"imperial gal", 4.54609};
 
 inline constexpr std::string_view masses_listed = "mg, g, kg, oz or lb";
 
@@ -73,13 +83,13 @@ inline constexpr Measure temperature{.words = "a temperature, such as 38 C",
                                      .units = {{{"C"}, {"F"}}},
                                      .base = "C"};
 inline constexpr Measure volume{.words = "a volume, such as 150 l",
-                                .units_listed = "ml or l",
-                                .units = {{{"l"}, {"ml"}}},
+                                .units_listed = "ml, l, US gal or imperial gal",
+                                .units = {{{"l"}, {"ml"}, us_gallon, imperial_gallon}},
                                 .base = "l",
                                 .above_zero = true};
 inline constexpr Measure room{.words = "a volume, such as 28 m3",
-                              .units_listed = "m3, l or ml",
-                              .units = {{{"m3"}, {"l"}, {"ml"}}},
+                              .units_listed = "m3, l, ml, US gal or imperial gal",
+                              .units = {{{"m3"}, {"l"}, {"ml"}, us_gallon, imperial_gallon}},
                               .base = "l",
                               .above_zero = true};
 inline constexpr Measure time{.words = "a time, such as 12 min",
@@ -91,6 +101,14 @@ inline constexpr Measure density{.words = "a density, such as 1.05 g/ml",
                                  .units = {{{"g/ml"}, {"g/l"}}},
                                  .base = "g/l",
                                  .above_zero = true};
+inline constexpr Measure speed{.words = "a speed of air, such as 0.1 m/s",
+                               .units_listed = "m/s",
+                               .units = {{{"m/s"}}},
+                               .base = "m/s"};
+inline constexpr Measure dust{.words = "a mass of dust in air, such as 3.2 mg/m3",
+                              .units_listed = "mg/m3 or g/m3",
+                              .units = {{{"mg/m3"}, {"g/m3"}}},
+                              .base = "g/l"};
 /// A fraction of 1: mass in the air over mass handled.
 inline constexpr Measure dustiness{.words = "a dustiness, such as 1000 mg/kg",
                                    .units_listed = "mg/kg, g/kg, % or ppm",

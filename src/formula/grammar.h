@@ -29,6 +29,8 @@ bool read_value(const ChoiceForm& form, StatementLine line, Reading& reading,
                 std::optional<Word>& word);
 bool read_value(const ChoicesForm& form, StatementLine line, Reading& reading,
                 std::optional<WordList>& words);
+bool read_value(const JoinedForm& form, StatementLine line, Reading& reading,
+                std::optional<WordList>& words);
 bool read_value(const FigureForm& form, StatementLine line, Reading& reading,
                 std::optional<Figure>& figure);
 bool read_value(const RateForm& form, StatementLine line, Reading& reading,
@@ -52,6 +54,9 @@ bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
 bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
                 std::vector<Allow>& allows);
 
+bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
+                std::optional<Drying>& dried);
+
 // grammar_parts.cpp
 bool read_title(std::string_view words, Rest rest, Reading& reading, Word& name);
 bool read_premix(Rest rest, Reading& reading, Premix& premix);
@@ -70,12 +75,16 @@ bool read_value(const CasForm& form, StatementLine line, Reading& reading,
                 std::optional<Word>& cas);
 bool read_value(const HazardsForm& form, StatementLine line, Reading& reading,
                 std::optional<std::vector<Word>>& hazards);
+bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
+                std::vector<Trace>& traces);
 
 // grammar_workshop.cpp: workshops and tasks
 bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
                 std::vector<Scale>& scales);
 bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
                 std::optional<Handled>& handled);
+bool read_value(const OwnForm& form, StatementLine line, Reading& reading,
+                std::vector<Sampled>& samples);
 
 // grammar_tweak.cpp
 bool read_tweak(Rest rest, Reading& reading, Tweak& tweak);

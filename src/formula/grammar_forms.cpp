@@ -15,14 +15,18 @@ constexpr auto date = term<Date>("a date, such as 2026-11-01",
 
 /// One of the words, but for what is meant for two of them: GB and NI are two markets with two
 /// laws, so the usual word for both is no market here.
-auto one_of_list(const Choice& choice) {
+auto one_of_list(const ChoicesForm& form) {
+  constexpr static Choice or_quoted{"a known claim (others stand in quotes)", vocabulary::claims};
   return term<Word>(
-      choice.words, [&choice](Iterator& first, Iterator last, Reading& reading, Word& word) {
+      form.choice.words, [&form](Iterator& first, Iterator last, Reading& reading, Word& word) {
+        if (form.or_text && first != last && *first == '"') {
+          return quoted_text(form.choice.words).scan(first, last, reading, word);
+        }
         const Token token = token_at(first, last);
-        if (&choice == &choice::market && token.text() == "UK") {
+        if (&form.choice == &choice::market && token.text() == "UK") {
           return reading.refuse(messages::two_markets, reading.span(token.begin, token.end));
         }
-        return one_of(choice).scan(first, last, reading, word);
+        return one_of(form.or_text ? or_quoted : form.choice).scan(first, last, reading, word);
       });
 }
 
@@ -65,8 +69,18 @@ bool read_value(const ChoicesForm& form, StatementLine line, Reading& reading,
     if (again) reading.refuse(messages::named_twice, word.place, {shown(word.text)});
     words.push_back(std::move(word));
   };
-  const auto one = one_of_list(form.choice);
+  const auto one = one_of_list(form);
   return run_into(list, reading, line.rest, need(one)[add] >> *(comma >> need(one)[add]));
+}
+
+bool read_value(const JoinedForm& form, StatementLine line, Reading& reading,
+                std::optional<WordList>& list) {
+  list.emplace().place = line.place;
+  const auto one = name(form.words, {.keyword = "and", .comma = true});
+  const auto add = onto(list->words);
+  return run_into(list, reading, line.rest,
+                  need(one)[add] >> *(comma >> -keyword("and", "") >> need(one)[add] |
+                                      keyword("and", "") >> need(one)[add]));
 }
 
 bool read_value(const FigureForm& form, StatementLine line, Reading& reading,

@@ -115,4 +115,14 @@ bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
   return read;
 }
 
+bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
+                std::optional<Drying>& field) {
+  Drying& dried = field.emplace();
+  dried.place = line.place;
+  return run_into(
+      field, reading, line.rest,
+      need(figure(measure::time))[into(dried.time)] >>
+          -(keyword("at", "'at'") >> need(figure(measure::temperature))[into(dried.temperature)]));
+}
+
 }  // namespace sudsmark::formula

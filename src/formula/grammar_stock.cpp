@@ -85,4 +85,21 @@ bool read_value(const HazardsForm& /*form*/, StatementLine line, Reading& readin
       need("a hazard code, such as H318 or EUH066, or 'none'", keyword("none", "") | codes));
 }
 
+bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
+                std::vector<Trace>& traces) {
+  // the name comes first here, as on a certificate
+  const auto item = [&](Trace& trace) {
+    return need(name("the name of what was found",
+                     {.keyword = {}, .comma = true, .bounds = true}))[into(trace.name)] >>
+           need(share)[([&trace](const auto& context) {
+             trace.share = x3::_attr(context).value;
+             trace.place = x3::_attr(context).place;
+           })];
+  };
+  Trace trace;
+  if (!run(reading, line.rest, item(trace))) return false;
+  traces.push_back(std::move(trace));
+  return true;
+}
+
 }  // namespace sudsmark::formula

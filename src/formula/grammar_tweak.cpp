@@ -41,11 +41,15 @@ bool read_edit(StatementLine line, Reading& reading, SwapEdit& edit) {
 
 bool read_edit(StatementLine line, Reading& reading, AddEdit& edit) {
   edit.place = edit.line.place = line.place;
-  return run(reading, line.rest,
-             need(amount)[into(edit.line.amount)] >> -keyword("of", "'of'") >>
-                 need(name("the name of a material", {.keyword = "to"}))[into(edit.line.name)] >>
-                 -(keyword("to", "'to'") >>
-                   need(name("the name of a phase, premix or portion"))[into(edit.to)]));
+  return run(
+      reading, line.rest,
+      need(amount)[into(edit.line.amount)] >> -keyword("of", "'of'") >>
+          need(name("the name of a material",
+                    {.keyword = "to", .comma = true}))[into(edit.line.name)] >>
+          -dries_off(edit.line.dries_off) >>
+          -(keyword("to", "'to'") >> need(name("the name of a phase, premix or portion",
+                                               {.keyword = {}, .comma = true}))[into(edit.to)] >>
+            -dries_off(edit.line.dries_off)));
 }
 
 bool read_edit(StatementLine line, Reading& reading, RemoveEdit& edit) {

@@ -1,8 +1,8 @@
 // Workshops and tasks: scales, and what a task handles.
 
 #include "formula/amount.h"
+#include "formula/choice.h"
 #include "formula/grammar.h"
-#include "formula/terms.h"
 
 namespace sudsmark::formula {
 namespace {
@@ -50,6 +50,25 @@ bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
        -keyword("of", "'of'") >> need(name("the name of what is handled"))[into(handled.name)]));
   if (read) field = std::move(handled);
   return read;
+}
+
+bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
+                std::vector<Sampled>& samples) {
+  Sampled sampled;
+  Figure dust;
+  const bool read =
+      run(reading, line.rest,
+          need(figure(measure::dust))[into(dust)] >>
+              need(one_of(choice::dust_fraction, "over"))[into(sampled.fraction)] >>
+              need(keyword("over", "'over'")) >> need(figure(measure::time))[into(sampled.over)]);
+  if (!read) return false;
+  if (!sampled.over.value.exact()) {
+    return reading.refuse(messages::sampled_range, sampled.over.place);
+  }
+  sampled.dust = dust.value;
+  sampled.place = line.place;
+  samples.push_back(std::move(sampled));
+  return true;
 }
 
 }  // namespace sudsmark::formula

@@ -89,9 +89,21 @@ class FileReader {
     }
   }
 
+  /// A colon behind the first word: it is refused, and the rest of the line is not looked at.
+  bool refuse_colon(std::string_view word, Rest rest) {
+    if (rest.first == rest.last || *rest.first != ':') return false;
+    return !reading_.refuse(messages::colon, reading_.span(rest.first, rest.first + 1),
+                            {std::string(word)});
+  }
+
   // Sections
 
   void open_section(Section section, Rest line, Rest rest) {
+    if (refuse_colon(section_word(section), rest)) {
+      const Iterator behind = skip_blanks(rest.first + 1, rest.last);
+      open_guessed(section, line, {behind, rest.last});
+      return;
+    }
     close_section();
     section_ = section;
     section_place_ = reading_.span(line.first, line.last);
@@ -253,6 +265,7 @@ class FileReader {
       return;
     }
     if (!first.somewhere()) first = place;
+    if (refuse_colon(statement.word, rest)) return;
     if (!pass_words(statement.full.substr(statement.word.size()), rest)) return;
     const StatementLine behind{place, rest};
     switch (section_) {
@@ -324,6 +337,18 @@ class FileReader {
     const std::string as_shown = word.empty() ? shown(token.text()) : shown(word);
     if (refuse_other_case(word, place, line, rest)) return;
     if (guess_section(word, place, line, rest)) return;
+    if (const auto said = meant_statement(section_, word)) {
+      reading_.refuse(
+          messages::meant_statement, place,
+          {as_shown, in_section(section_), std::string(said->hint), std::string(said->instead)});
+      return;
+    }
+    const bool takes_statements = section_ == Section::formula || section_ == Section::tweak;
+    if (takes_statements &&
+        ((word == "first" && first_word_of(rest) == "sold") || text::fold(word) == "first sold")) {
+      reading_.refuse(messages::first_sold, place);
+      return;
+    }
     if (section_ == Section::none) {
       if (!std::exchange(complained_, true)) {
         const std::string hint = word.empty() ? std::string() : section_hint(word, false);
@@ -345,9 +370,17 @@ class FileReader {
       if (hint.empty() && section_ == Section::fragrance) {
         hint = "; a constituent begins with its share, such as 5 %";
       }
+      if (hint.empty()) hint = ": it knows " + known_statements();
       reading_.refuse(messages::unknown_statement, place,
                       {as_shown, in_section(section_), std::move(hint), only_statement(word)});
     }
+  }
+
+  /// All that the open section knows, for a sentence.
+  [[nodiscard]] std::string known_statements() const {
+    std::vector<std::string> words;
+    for (const StatementWord& one : statements_of(section_)) words.emplace_back(one.full);
+    return text::series(words, "and");
   }
 
   /// Amounts where none can stand: said once for a stretch of them.
@@ -355,7 +388,7 @@ class FileReader {
     if (std::exchange(complained_, true)) return;
     const Span place = reading_.span(line.first, line.last);
     if (section_ == Section::none) {
-      reading_.refuse(messages::no_section, place, {found(line.first, line.last), std::string()});
+      reading_.refuse(messages::formula_missing, place, {found(line.first, line.last)});
     } else {
       reading_.refuse(messages::amount_out_of_place, place, {in_section(section_)});
     }

@@ -51,7 +51,11 @@ class Printer {
     out_ += '\n';
   }
   void lines(const std::vector<Line>& lines) {
-    for (const Line& line : lines) statement(printed_amount(line.amount), printed(line.name));
+    for (const Line& line : lines) statement(printed_amount(line.amount), named(line));
+  }
+
+  static std::string named(const Line& line) {
+    return printed(line.name) + (line.dries_off ? ", dries off" : "");
   }
 
   /// All that the statements of a section fill.
@@ -75,8 +79,9 @@ class Printer {
     lines(premix.lines);
   }
   void section(const Portion& portion) {
-    heading("portion",
-            printed(portion.name) + ", " + printed_figure(portion.share.value, measure::share));
+    heading("portion", printed(portion.name) + ", " +
+                           printed_figure(portion.share.value, measure::share) +
+                           (portion.sold_apart ? ", sold apart" : ""));
     lines(portion.lines);
   }
   void section(const Fragrance& fragrance) {
@@ -188,6 +193,19 @@ class Printer {
     }
     return what;
   }
+  static std::string written(const OwnForm& /*form*/, const Drying& dried) {
+    return printed_figure(dried.time.value, measure::time) +
+           (dried.temperature
+                ? " at " + printed_figure(dried.temperature->value, measure::temperature)
+                : "");
+  }
+  static std::string written(const OwnForm& /*form*/, const Trace& trace) {
+    return printed(trace.name) + " " + printed_figure(trace.share, measure::share);
+  }
+  static std::string written(const OwnForm& /*form*/, const Sampled& sampled) {
+    return printed_figure(sampled.dust, measure::dust) + " " + printed(sampled.fraction) +
+           " over " + printed_figure(sampled.over.value, measure::time);
+  }
   static std::string written(const OwnForm& /*form*/, const Water& water) {
     std::string list = water.named ? printed(*water.named) : "";
     const auto add = [&](std::string_view what, const std::optional<Figure>& figure,
@@ -214,7 +232,7 @@ class Printer {
     return printed(edit.old_name) + " for " + printed(edit.new_name);
   }
   static std::string written(const AddEdit& edit) {
-    return printed_amount(edit.line.amount) + " " + printed(edit.line.name) +
+    return printed_amount(edit.line.amount) + " " + named(edit.line) +
            (edit.to ? " to " + printed(*edit.to) : "");
   }
   static std::string written(const RemoveEdit& edit) { return printed(edit.name); }

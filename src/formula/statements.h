@@ -36,9 +36,14 @@ struct ChoiceForm {
   const Choice& choice;
   std::string_view words{};  ///< what is expected, where it is not the choice's own words
 };
-/// Fixed words with commas between them, each once.
+/// Fixed words with commas between them, each once; and, where that is taken, texts in quotes.
 struct ChoicesForm {
   const Choice& choice;
+  bool or_text = false;
+};
+/// Names with commas or `and` between them.
+struct JoinedForm {
+  std::string_view words;
 };
 /// A figure of a measure, or a range of them.
 struct FigureForm {
@@ -121,8 +126,11 @@ struct Register<Statements> {
       Row("piece", &Statements::piece, FigureForm{measure::mass_above_zero}),
       Row("bath", &Statements::bath, OwnForm{}),
       Row("water", &Statements::water, OwnForm{}),
-      Row("users", &Statements::users, ChoiceForm{choice::users}),
-      Row("first sold", &Statements::first_sold, DayForm{}),
+      Row("users", &Statements::users, ChoicesForm{choice::users}),
+      Row("claims", &Statements::claims, ChoicesForm{choice::claims, true}),
+      Row("dried", &Statements::dried, OwnForm{}),
+      Row("batch made", &Statements::batch_made, DayForm{}),
+      Row("on sale since", &Statements::on_sale_since, DayForm{}),
       Row("looks like food", &Statements::looks_like_food, FlagForm{}),
       Row("made in", &Statements::made_in, NameForm{"the name of a workshop"}),
       Row("keep", &Statements::keeps, OwnForm{}, Times::many),
@@ -147,7 +155,7 @@ struct Register<Fragrance> {
   static constexpr std::size_t other_fields = 2;  // name, place
   static constexpr std::tuple rows{
       Row("limit", &Fragrance::limit, FigureForm{measure::share}),
-      Row("category", &Fragrance::category, NameForm{"a category"}),
+      Row("category", &Fragrance::categories, JoinedForm{"a category, such as 9"}),
       Row("below", &Fragrance::constituents, HalfOpenForm{.below = true}, Times::many),
       Row("above", &Fragrance::constituents, HalfOpenForm{.below = false}, Times::many),
       Row("undeclared", &Fragrance::undeclared_none, UndeclaredForm{}),
@@ -165,6 +173,7 @@ struct Register<UserMaterial> {
       Row("inci", &UserMaterial::inci, NameForm{"an INCI name"}),
       Row("cas", &UserMaterial::cas, CasForm{}),
       Row("supplier limit", &UserMaterial::supplier_limit, FigureForm{measure::share}),
+      Row("traces", &UserMaterial::traces, OwnForm{}, Times::many),
       Row("role", &UserMaterial::roles, NamesForm{"a role"}),
       Row("form", &UserMaterial::form, NameForm{"a form"}),
       Row("hazards", &UserMaterial::hazards, HazardsForm{}),
@@ -183,6 +192,7 @@ struct Register<Workshop> {
       Row("scale", &Workshop::scales, OwnForm{}, Times::many),
       Row("mask", &Workshop::mask, ChoiceForm{choice::mask}),
       Row("extraction", &Workshop::extraction, ChoiceForm{choice::extraction, "yes or no"}),
+      Row("air speed", &Workshop::air_speed, FigureForm{measure::speed}),
   };
 };
 
@@ -196,6 +206,7 @@ struct Register<Task> {
           RateForm{measure::daily, "a number of times, such as 4 per day", "day", "'per day'"}),
       Row("in", &Task::in, FigureForm{measure::room}),
       Row("raises", &Task::raises, FigureForm{measure::dustiness}),
+      Row("measured", &Task::measured, OwnForm{}, Times::many),
   };
 };
 

@@ -44,6 +44,9 @@ inline Span place_of(const Water& water) {
 inline Span place_of(const Date& date) {
   return date.place;
 }
+inline Span place_of(const Drying& dried) {
+  return dried.place;
+}
 inline Span place_of(const Span& place) {
   return place;
 }

@@ -214,6 +214,7 @@ class Tweaking {
         }
       }
       line->line.name = edit.new_name;
+      line->line.dries_off.reset();  // that was said of what it was
       line->line.place = edit.place;
       line->touched = true;
     }

@@ -138,6 +138,38 @@ std::optional<Section> owner_of(std::string_view word) {
   return std::nullopt;
 }
 
+std::optional<MeantStatement> meant_statement(Section section, std::string_view word) {
+  struct Meant {
+    Section section;
+    std::string_view word;
+    MeantStatement said;
+  };
+  constexpr MeantStatement set{"; write 'set', as in set SLSA to 20 %", "set"};
+  constexpr MeantStatement swap{"; write 'swap', as in swap rice bran oil for sweet almond oil",
+                                "swap"};
+  constexpr MeantStatement remove{"; write 'remove' and the name", "remove"};
+  constexpr MeantStatement batch{"; what one making weighs is 'batch', as in batch 2 kg", "batch"};
+  constexpr MeantStatement name{"; the name stands behind 'formula'", {}};
+  constexpr MeantStatement note{"; a note of your own begins with #", {}};
+  constexpr std::array<Meant, 21> all{{
+      {Section::tweak, "change", set},    {Section::tweak, "raise", set},
+      {Section::tweak, "lower", set},     {Section::tweak, "increase", set},
+      {Section::tweak, "decrease", set},  {Section::tweak, "reduce", set},
+      {Section::tweak, "replace", swap},  {Section::tweak, "substitute", swap},
+      {Section::tweak, "exchange", swap}, {Section::tweak, "delete", remove},
+      {Section::tweak, "drop", remove},   {Section::tweak, "omit", remove},
+      {Section::tweak, "notes", note},    {Section::tweak, "note", note},
+      {Section::formula, "yield", batch}, {Section::formula, "yields", batch},
+      {Section::formula, "makes", batch}, {Section::formula, "name", name},
+      {Section::formula, "title", name},  {Section::formula, "notes", note},
+      {Section::formula, "note", note},
+  }};
+  for (const Meant& one : all) {
+    if (one.section == section && one.word == word) return one.said;
+  }
+  return std::nullopt;
+}
+
 bool holds_ingredients(Section section) {
   return section == Section::phase || section == Section::premix || section == Section::portion;
 }
@@ -145,6 +177,10 @@ bool holds_ingredients(Section section) {
 bool is_kitchen_measure(std::string_view word) {
   return std::find(kitchen_measures.begin(), kitchen_measures.end(), word) !=
          kitchen_measures.end();
+}
+
+bool is_gallon(std::string_view word) {
+  return word == "gal" || word == "gals" || word == "gallon" || word == "gallons";
 }
 
 std::string_view meant_unit(std::string_view word) {

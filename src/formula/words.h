@@ -42,6 +42,12 @@ struct StatementWord {
 /// The statement that a word opens; of several, the one whose second word is `second`.
 [[nodiscard]] const StatementWord* find_statement(Section section, std::string_view word,
                                                   std::string_view second = {});
+/// What somebody means who writes a word that is no statement: `delete` in a tweak is `remove`.
+struct MeantStatement {
+  std::string_view hint;     ///< "; write 'remove'"
+  std::string_view instead;  ///< what to write in its place, where that is one word
+};
+[[nodiscard]] std::optional<MeantStatement> meant_statement(Section section, std::string_view word);
 /// A section that takes a statement with this word, if any does.
 [[nodiscard]] std::optional<Section> owner_of(std::string_view word);
 /// Whether the lines of a section are ingredient lines.
@@ -49,6 +55,8 @@ struct StatementWord {
 
 /// Whether a word (folded) is a measure of the kitchen, which is refused: tsp, cups, a pinch.
 [[nodiscard]] bool is_kitchen_measure(std::string_view word);
+/// A gallon (folded) of which nobody knows whether it is the American or the British one.
+[[nodiscard]] bool is_gallon(std::string_view word);
 /// The unit that somebody means who writes "grams" or "litres" (folded); empty if there is none.
 [[nodiscard]] std::string_view meant_unit(std::string_view word);
 /// A name or unit in the one spelling in which units of premixes are compared: folded, and without

@@ -18,7 +18,7 @@ using catalogue::Row;
 /// Whether rows that are for some users alone concern a product; unknown users may be any.
 bool concerns(const blend::Blend& blend, const std::string& user) {
   if (user != "under 3") return true;
-  return !blend.users || users_are(blend, "children under 3");
+  return !blend.states_age() || blend.used_by("children under 3");
 }
 
 LabelWords words_of(const blend::Blend& blend, std::string_view table, const Row& row) {
@@ -49,8 +49,8 @@ Asked asked(const blend::Blend& blend, const Row& row) {
   constexpr std::string_view foaming = "foaming bath product";
   if (row.name.compare(0, foaming.size(), foaming) != 0) return Asked::perhaps;
   if (!foams_in_a_bath(blend)) return Asked::no;
-  const bool adults = users_are(blend, "adults");
-  const bool children = blend.users && !adults;
+  const bool children = blend.used_by("children under 3") || blend.used_by("children over 3");
+  const bool adults = blend.used_by("adults") && !children;
   if (row.name == "foaming bath product for adults alone") {
     return children ? Asked::no : Asked::perhaps;
   }

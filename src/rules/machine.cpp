@@ -101,15 +101,26 @@ Value greater(const Value& a, const Value& b) {
   return figure(quantity::max(a.range, b.range), a.missing | b.missing);
 }
 
+/// Whether a text that names several, as in "9, 10A and 7A", names one.
+bool names(std::string_view several, std::string_view one) {
+  while (!several.empty()) {
+    const std::size_t end = std::min({several.find(", "), several.find(" and "), several.size()});
+    if (several.substr(0, end) == one) return true;
+    several.remove_prefix(end);
+    if (!several.empty()) several.remove_prefix(several.front() == ',' ? 2 : 5);
+  }
+  return false;
+}
+
 }  // namespace
 
 Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-                 const std::vector<std::string>& markets, const Days& days,
+                 const std::vector<std::string>& markets, const Day& today,
                  const blend::Blend* base)
     : ruleset_(ruleset),
       blend_(blend),
       missing_(missing),
-      days_(days),
+      today_(today),
       measure_count_(measures::all().size()),
       kept_(1 + blend.portions.size() + blend.premixes.size() + blend.tasks.size()),
       kept_of_subject_(ruleset.pool.sums.size()),
@@ -128,7 +139,23 @@ Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::Missi
 }
 
 bool Machine::in_force(const catalogue::Row& row) const {
-  return rules::in_force({row.from, row.shelf, row.until}, days_.first_sold, days_.today);
+  return in_force({row.from, row.shelf, row.until}, row.markets);
+}
+
+bool Machine::in_force(const Dates& dates, const std::vector<std::string>& markets) const {
+  // each market counts from a day of its own
+  bool sold = false;
+  const std::uint32_t said = words_[static_cast<std::size_t>(StatedWords::market)].bits;
+  const std::span<const std::string_view> known = info(StatedWords::market).known;
+  for (std::size_t index = 0; index < known.size(); ++index) {
+    const bool of_law =
+        markets.empty() || std::find(markets.begin(), markets.end(), known[index]) != markets.end();
+    if ((said & (1U << index)) == 0 || !of_law) continue;
+    sold = true;
+    if (rules::in_force(dates, blend_.counted_from(known[index], today_), today_)) return true;
+  }
+  const std::string_view alone = markets.size() == 1 ? std::string_view(markets.front()) : "";
+  return !sold && rules::in_force(dates, blend_.counted_from(alone, today_), today_);
 }
 
 std::size_t Machine::part_of_premix(std::size_t at) const {
@@ -322,7 +349,9 @@ void Machine::ask(const Instruction& instruction, const Program& program, const 
       const Value b = pop();
       const Value a = pop();
       const bool known = a.known && b.known;
-      const Certainty same = a.text == b.text ? Certainty::yes : Certainty::no;
+      const bool match = a.text == b.text || (a.several && names(a.text, b.text)) ||
+                         (b.several && names(b.text, a.text));
+      const Certainty same = match ? Certainty::yes : Certainty::no;
       result = truth(known ? same : Certainty::depends, a.missing | b.missing);
     }
   }

@@ -51,7 +51,8 @@ struct Value {
   Range range;
   MissingSet missing = 0;
   std::string_view text;
-  bool known = true;  ///< the text is
+  bool known = true;     ///< the text is
+  bool several = false;  ///< it names several, with commas and "and" between them
   Certainty truth = Certainty::no;
 };
 
@@ -64,18 +65,12 @@ struct Tried {
   Range high;
 };
 
-/// The days that decide which rows of a table hold. Measures ask for none.
-struct Days {
-  Day first_sold;
-  Day today;
-};
-
 class Machine {
  public:
   /// `markets` take the place of the blend's, where there are any. `base` is what rules over a
   /// tweak and its base hold the blend against; it must outlive the machine.
   Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-          const std::vector<std::string>& markets, const Days& days = {},
+          const std::vector<std::string>& markets, const Day& today = {},
           const blend::Blend* base = nullptr);
 
   /// Runs a program. `tried` is filled where the program has tests and somebody wants them.
@@ -91,8 +86,10 @@ class Machine {
 
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
   Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
-  /// Whether a row of a table holds on the machine's days.
+  /// Whether a row of a table holds today, for what was sold since the days that its markets count.
   [[nodiscard]] bool in_force(const catalogue::Row& row) const;
+  /// The same of a rule of these markets (all if there are none).
+  [[nodiscard]] bool in_force(const Dates& dates, const std::vector<std::string>& markets) const;
   /// Adds a reason to the formula's table.
   MissingSet lacks(std::string_view what, Span place = {}) { return missing_.add(what, place); }
 
@@ -169,14 +166,14 @@ class Machine {
   const Ruleset& ruleset_;
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
-  Days days_;
+  Day today_;
   std::size_t measure_count_;
   std::vector<std::vector<Slot>> kept_;     ///< by part: measures, YAML measures, sums
   std::vector<Slot> kept_of_subject_;       ///< by sum
   std::array<Slot, 6> kept_of_undeclared_;  ///< by SumKind, for rows that nothing declares
   std::vector<std::optional<measures::HandledHazards>> hazards_;  ///< by part
-  std::array<Words, 6> words_;                                    ///< of the formula
-  std::array<std::string, 6> said_;                               ///< the same as text: "GB and EU"
+  std::array<Words, 7> words_;                                    ///< of the formula
+  std::array<std::string, 7> said_;                               ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
   std::deque<std::string> sentences_;                             ///< made while messages were
   std::vector<Value> stack_;

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <bit>
 
+#include "formula/vocabulary.h"
 #include "measures/task_hazards.h"
 #include "rules/bringers.h"
 #include "rules/machine.h"
@@ -167,6 +168,8 @@ Measured Machine::field(Field field, const Subject& subject) {
   switch (field) {
     case Field::portion_share:
       return {blend_.portions[subject.part - part_of_portion(0)].share, 0};
+    case Field::portion_sold_apart:
+      return {blend_.portions[subject.part - part_of_portion(0)].sold_apart ? 1.0 : 0.0, 0};
     case Field::premix_mass:
       return {blend_.premixes[subject.part - part_of_premix(0)].composition.total(), 0};
     case Field::task_takes:
@@ -299,7 +302,16 @@ Value Machine::text(const Instruction& instruction, const Subject& subject) {
       break;
     case SubjectText::certificate_category: {
       const blend::Scent* scent = blend_.scent(subject.ingredient->material);
-      say(scent == nullptr ? std::string_view() : std::string_view(scent->category), {});
+      if (scent != nullptr && scent->categories.size() > 1) {
+        sentences_.push_back(text::series(scent->categories, "and"));
+        say(sentences_.back(), {});
+        value.several = true;
+      } else {
+        say(scent == nullptr || scent->categories.empty()
+                ? std::string_view()
+                : std::string_view(scent->categories.front()),
+            {});
+      }
       if (!value.known) {
         value.missing = lacks_of("the category that the certificate names", subject);
       }
@@ -339,7 +351,12 @@ void Machine::read_words(const std::vector<std::string>& markets) {
   };
   const blend::Blend& said = blend_;
   if (said.forming) take(StatedWords::forming, said.forming->text, said.forming->place);
-  if (said.users) take(StatedWords::users, said.users->text, said.users->place);
+  for (const blend::StatedWord& users : said.users) {
+    take(StatedWords::users, users.text, users.place);
+  }
+  for (const blend::StatedWord& claim : said.claims) {
+    take(StatedWords::claims, claim.text, claim.place);
+  }
   for (const blend::StatedWord& market : said.markets) {
     if (markets.empty()) take(StatedWords::market, market.text, market.place);
   }
@@ -372,7 +389,11 @@ Machine::Words Machine::words(StatedWords which, const Subject& subject) const {
 Value Machine::is_word(StatedWords which, std::uint32_t bits, const Subject& subject) {
   const Words said = words(which, subject);
   Value value;
-  if (said.stated) {
+  // who says only that skin is sensitive has not said how old it is
+  constexpr std::uint32_t ages = (1U << formula::vocabulary::ages) - 1;
+  const bool age_open =
+      which == StatedWords::users && (bits & ages) != 0 && (said.bits & (ages | bits)) == 0;
+  if (which == StatedWords::claims || (said.stated && !age_open)) {
     value.truth = (said.bits & bits) != 0 ? Certainty::yes : Certainty::no;
     return value;
   }

@@ -34,7 +34,9 @@ double to_whole_grams(double mass, const std::vector<sudsmark::blend::Scale>& /*
 }
 
 std::string range(const Range& value) {
-  return value.exact() ? number(value.low) : number(value.low) + " - " + number(value.high);
+  const std::string low = number(value.low);
+  const std::string high = number(value.high);
+  return low == high ? low : low + " - " + high;
 }
 
 std::string composition(const Blend& blend, const Composition& of) {
@@ -48,7 +50,11 @@ std::string composition(const Blend& blend, const Composition& of) {
 }
 
 std::string part(const Blend& blend, const char* kind, const Part& of) {
-  return std::string(kind) + " '" + of.name + "'\n" + composition(blend, of.composition);
+  std::string out = std::string(kind) + " '" + of.name + "'";
+  if (of.sold_apart) out += ", sold apart";
+  out += "\n" + composition(blend, of.composition);
+  if (of.dough) out += "dough of '" + of.name + "'\n" + composition(blend, *of.dough);
+  return out;
 }
 
 std::string said(const text::Sources& sources, const text::Diagnostic& diagnostic,
@@ -58,10 +64,64 @@ std::string said(const text::Sources& sources, const text::Diagnostic& diagnosti
          ": " + text::sentence(diagnostic) + "\n";
 }
 
+std::string stated(const Blend& blend) {
+  std::string out;
+  const auto words = [&](const char* what, const auto& list) {
+    for (const auto& one : list) out += std::string(what) + " '" + one.text + "'\n";
+  };
+  words("users", blend.users);
+  words("claim", blend.claims);
+  if (blend.dried) {
+    out += "dried " + range(blend.dried->time) + " h";
+    if (blend.dried->temperature) out += " at " + range(*blend.dried->temperature) + " C";
+    out += "\n";
+  }
+  const std::chrono::year_month_day today{std::chrono::year(2026), std::chrono::month(11),
+                                          std::chrono::day(25)};
+  if (blend.batch_made || blend.on_sale_since) {
+    for (const char* market : {"GB", "CA"}) {
+      const auto day = blend.counted_from(market, today);
+      out += std::string(market) + " counts " + std::to_string(static_cast<int>(day.year())) + "-" +
+             std::to_string(static_cast<unsigned>(day.month())) + "-" +
+             std::to_string(static_cast<unsigned>(day.day())) + "\n";
+    }
+  }
+  for (const auto& scent : blend.scents) {
+    for (const std::string& category : scent.categories) out += "category " + category + "\n";
+  }
+  for (const auto& trace : blend.traces) {
+    out += "trace of '" + trace.name + "' " + range(trace.share) + " in " +
+           blend.material(trace.material).name + "\n";
+  }
+  if (blend.workshop && blend.workshop->air_speed) {
+    out += "air speed " + range(blend.workshop->air_speed->value) + " m/s\n";
+  }
+  for (const auto& task : blend.tasks) {
+    for (const auto& one : task.sampled) {
+      out += "sampled " + range(one.dust) + " g/l " + one.fraction + " over " + number(one.over) +
+             " h\n";
+    }
+  }
+  for (const auto& one : blend.whole.composition.ingredients) {
+    const auto unknown = blend.undeclared(one.material);
+    if (unknown.high > 0) {
+      out += "undeclared " + range(unknown) + " of " + blend.material(one.material).name + "\n";
+    }
+    for (const auto& content : blend.contents(one.material)) {
+      if (content.substance == nullptr || one.material < blend.catalogue->materials.size())
+        continue;
+      out += blend.material(one.material).name + " holds " + range(content.share) + " " +
+             content.substance->name + "\n";
+    }
+  }
+  return out;
+}
+
 std::string shown(const test::Mixed& mixed) {
   std::string out;
   if (mixed.blend) {
     const Blend& blend = *mixed.blend;
+    out += stated(blend);
     out += part(blend, "whole", blend.whole);
     for (const Part& one : blend.portions) out += part(blend, "portion", one);
     for (const Part& one : blend.premixes) out += part(blend, "premix", one);

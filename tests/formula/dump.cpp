@@ -51,6 +51,7 @@ class Dump {
     for (const Portion& portion : document.portions) {
       head(portion.place, "portion", portion.name);
       field("share", portion.share.value, "");
+      if (portion.sold_apart) out_ += "  sold apart\n";
       lines(portion.lines);
     }
     for (const Fragrance& fragrance : document.fragrances) {
@@ -136,7 +137,8 @@ class Dump {
     for (const Line& line : lines) {
       out_ += "  ";
       write_place(line.place);
-      out_ += amount(line.amount) + " " + word(line.name) + "\n";
+      out_ += amount(line.amount) + " " + word(line.name);
+      out_ += line.dries_off ? ", dries off\n" : "\n";
     }
   }
 
@@ -202,6 +204,24 @@ class Dump {
     field("water hardness", water->hardness, "g/l");
     field("water ph", water->ph, "");
   }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::optional<Drying>& dried) {
+    if (!dried) return;
+    field(what, dried->time.value, "h");
+    field("  at", dried->temperature, "C");
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Trace>& traces) {
+    for (const Trace& one : traces) {
+      field(what, one.name);
+      field("  share", one.share, "");
+    }
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Sampled>& samples) {
+    for (const Sampled& one : samples) {
+      field(what, one.fraction);
+      field("  dust", one.dust, "g/l");
+      field("  over", one.over.value, "h");
+    }
+  }
   void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Keep>& keeps) {
     for (const Keep& keep : keeps) {
       field(what, keep.name);
@@ -250,7 +270,7 @@ class Dump {
   }
   static std::string shown(const AddEdit& edit) {
     return amount(edit.line.amount) + " " + word(edit.line.name) +
-           (edit.to ? " to " + word(*edit.to) : "");
+           (edit.line.dries_off ? ", dries off" : "") + (edit.to ? " to " + word(*edit.to) : "");
   }
   static std::string shown(const RemoveEdit& edit) { return word(edit.name); }
   static std::string shown(const ScaleEdit& edit) { return range(edit.batch.value) + " g"; }
