@@ -10,7 +10,7 @@ using text::Message;
 inline constexpr Message unknown_name{
     "unknown-name",
     "'{0}' is not a material, premix or fragrance that is known{1}; a material of your own is told "
-    "of in two lines: '{2}' and, below it, 'inci \"the name on its bag\"'"};
+    "of in two lines: 'material \"{0}\"' and, below it, 'inci \"the INCI name on its bag\"'"};
 inline constexpr Message ambiguous_name{"ambiguous-name",
                                         "'{0}' can mean {1}: write the one you have"};
 inline constexpr Message unknown_product{"unknown-product",

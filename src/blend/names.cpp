@@ -45,12 +45,8 @@ std::optional<Named> Names::find(const formula::Word& word) const {
   const catalogue::Meaning& meaning = catalogue_.find_material(word.text);
   if (meaning.one()) return Named{meaning.materials.front(), std::nullopt};
   if (meaning.none()) {
-    const std::vector<std::string> known = near(word.text);
-    // both lines can be copied as they stand, but for what is on the bag
     diagnostics_.add(messages::unknown_name, word.place,
-                     {word.text, text::perhaps(known),
-                      "material \"" + word.text + "\" like " +
-                          (known.empty() ? std::string("what comes nearest") : known.front())});
+                     {word.text, text::perhaps(near(word.text))});
     return std::nullopt;
   }
   std::vector<std::string> names;
@@ -76,7 +72,7 @@ std::optional<Material> Names::base_of(const formula::UserMaterial& stated) {
   if (own != own_names_.end() && own->second.material) return material(*own->second.material);
   const catalogue::Meaning& meaning = catalogue_.find_material(like.text);
   if (meaning.one()) return catalogue_.materials[meaning.materials.front()];
-  if (!stated.like) return std::nullopt;
+  if (!stated.like) return named_by_label(stated);
   if (meaning.none()) {
     diagnostics_.add(messages::unknown_like, like.place,
                      {like.text, text::perhaps(catalogue_.near_materials(like.text))});
@@ -84,6 +80,17 @@ std::optional<Material> Names::base_of(const formula::UserMaterial& stated) {
     std::vector<std::string> names;
     for (const MaterialIndex at : meaning.materials) names.push_back(catalogue_.materials[at].name);
     diagnostics_.add(messages::ambiguous_name, like.place, {like.text, text::listed(names)});
+  }
+  return std::nullopt;
+}
+
+/// The one material of the catalogue that the INCI name or the CAS number of an own one means.
+std::optional<Material> Names::named_by_label(const formula::UserMaterial& stated) const {
+  if (!stated.roles.empty()) return std::nullopt;  // it says itself what it is
+  for (const std::optional<formula::Word>& word : {stated.cas, stated.inci}) {
+    if (!word) continue;
+    const catalogue::Meaning& meaning = catalogue_.find_material(word->text);
+    if (meaning.one()) return catalogue_.materials[meaning.materials.front()];
   }
   return std::nullopt;
 }

@@ -44,6 +44,8 @@ class Names {
   void add_material(const formula::UserMaterial& stated);
   void add_fragrance(const formula::Fragrance& stated);
   std::optional<catalogue::Material> base_of(const formula::UserMaterial& stated);
+  [[nodiscard]] std::optional<catalogue::Material> named_by_label(
+      const formula::UserMaterial& stated) const;
   void set_contents(catalogue::Material& material, const formula::UserMaterial& stated);
   catalogue::SubstanceIndex substance(const formula::Word& word, catalogue::Roles roles);
   void add_identity(catalogue::Material& material);
