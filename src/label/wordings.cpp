@@ -50,7 +50,6 @@ Asked asked(const blend::Blend& blend, const Row& row) {
   if (row.name.compare(0, foaming.size(), foaming) != 0) return Asked::perhaps;
   if (!foams_in_a_bath(blend)) return Asked::no;
   const bool children = blend.used_by("children under 3") || blend.used_by("children over 3");
-  const bool adults = blend.used_by("adults") && !children;
   if (row.name == "foaming bath product for adults alone") {
     return children ? Asked::no : Asked::perhaps;
   }
