@@ -26,7 +26,8 @@ inline std::set<std::string> message_ids(const std::string& header) {
 
 /// Adds the ids of what was said.
 inline void add_ids(const text::Diagnostics& diagnostics, std::set<std::string>& ids) {
-  for (const text::Diagnostic& one : diagnostics.in_order()) ids.insert(std::string(one.message->id));
+  for (const text::Diagnostic& one : diagnostics.in_order())
+    ids.insert(std::string(one.message->id));
 }
 
 /// Checks that each message of a room was shown.
