@@ -47,7 +47,7 @@ TEST_CASE("a name of the new list: by market, by the day and by the day of first
   CHECK_FALSE(asks("--market GB" + today, with_new_name()));
   CHECK_FALSE(asks("--market US" + today, with_new_name()));
   // sold before 31 July 2026 it may stay on the shelf with the old names until 31 July 2028
-  const std::string older = with_new_name("  first sold 2024-03-01\n");
+  const std::string older = with_new_name("  batch made 2024-03-01\n");
   CHECK_FALSE(asks("--market EU" + today, older));
   CHECK_FALSE(asks("--market EU --on 2028-07-30", older));
   CHECK(asks("--market EU --on 2028-08-01", older));
@@ -62,11 +62,11 @@ TEST_CASE("24 names to look at in Great Britain and 81 in the European Union") {
   const test::Ran both = label(today, with_new_name());
   CHECK(says(both, "24 names"));
   CHECK(says(both, "81 names"));
-  const test::Ran older = label(today + "--market EU", with_new_name("  first sold 2024-03-01\n"));
+  const test::Ran older = label(today + "--market EU", with_new_name("  batch made 2024-03-01\n"));
   CHECK(says(older, "24 names"));
   CHECK_FALSE(says(older, "81 names"));
   const test::Ran past_the_shelf =
-      label("--on 2028-08-01 --market EU", with_new_name("  first sold 2024-03-01\n"));
+      label("--on 2028-08-01 --market EU", with_new_name("  batch made 2024-03-01\n"));
   CHECK(says(past_the_shelf, "81 names"));
 }
 

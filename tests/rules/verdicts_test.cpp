@@ -274,26 +274,26 @@ TEST_CASE("dates of a law") {
   const auto day = [](int y, unsigned m, unsigned d) {
     return rules::Day(year(y), std::chrono::month(m), std::chrono::day(d));
   };
-  const auto asked = [&](std::string_view dates, std::string_view first_sold,
+  const auto asked = [&](std::string_view dates, std::string_view batch_made,
                          const rules::Day& on) {
     Workbench bench(rule_file("    expect: oils <= 2 %\n    message: no\n" + std::string(dates)));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    const blend::Blend blend = bench.mix(bar(" 3 % sweet oil\n", first_sold));
+    const blend::Blend blend = bench.mix(bar(" 3 % sweet oil\n", batch_made));
     return ask(bench, blend, {on, {}, {}, true}).verdicts.front().kind == sudsmark::Kind::fail;
   };
   const std::string plain = "    from: 2026-07-31\n";
   CHECK_FALSE(asked(plain, "", day(2026, 7, 30)));
   CHECK(asked(plain, "", day(2026, 7, 31)));
   // without a shelf date it holds for all from that day
-  CHECK(asked(plain, " first sold 2020-01-01\n", day(2026, 7, 31)));
+  CHECK(asked(plain, " batch made 2020-01-01\n", day(2026, 7, 31)));
   // a product that is to be sold later must meet what holds by then
-  CHECK(asked(plain, " first sold 2026-09-01\n", day(2026, 1, 1)));
+  CHECK(asked(plain, " batch made 2026-09-01\n", day(2026, 1, 1)));
 
   const std::string shelf = plain + "    shelf: 2028-07-31\n";
-  CHECK_FALSE(asked(shelf, " first sold 2026-07-30\n", day(2026, 11, 25)));
-  CHECK_FALSE(asked(shelf, " first sold 2026-07-30\n", day(2028, 7, 30)));
-  CHECK(asked(shelf, " first sold 2026-07-30\n", day(2028, 7, 31)));
-  CHECK(asked(shelf, " first sold 2026-07-31\n", day(2026, 7, 31)));
+  CHECK_FALSE(asked(shelf, " batch made 2026-07-30\n", day(2026, 11, 25)));
+  CHECK_FALSE(asked(shelf, " batch made 2026-07-30\n", day(2028, 7, 30)));
+  CHECK(asked(shelf, " batch made 2026-07-30\n", day(2028, 7, 31)));
+  CHECK(asked(shelf, " batch made 2026-07-31\n", day(2026, 7, 31)));
   CHECK(asked(shelf, "", day(2026, 7, 31)));
 
   const std::string old = "    until: 2026-07-31\n";
