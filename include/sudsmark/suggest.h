@@ -2,7 +2,8 @@
 //
 //     std::vector<sudsmark::Problem> problems;
 //     const auto made = sudsmark::suggest(formula, rulesets, options, {}, problems);
-//     if (made) std::cout << sudsmark::suggest_text(*made, {});
+//     const auto* text = sudsmark::find_report(sudsmark::Command::suggest, "text");
+//     if (made) std::cout << text->write(&*made, rulesets, {});
 //
 // A suggestion moves what the maker's own lines hold, keeps the total, moves nothing that a `keep`
 // pins, and breaks no rule that passed. Each answer has been rounded to the scales at hand and
@@ -20,7 +21,6 @@
 
 #include <sudsmark/check.h>
 #include <sudsmark/compare.h>
-#include <sudsmark/report.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
 
@@ -119,12 +119,5 @@ struct Swaps {
 [[nodiscard]] std::optional<Swaps> swaps(const FormulaText& formula, const std::string& name,
                                          const Rulesets& rulesets, const CheckOptions& options,
                                          std::vector<Problem>& problems);
-
-[[nodiscard]] std::string suggest_text(const Suggestion& suggestion, const TextOptions& options);
-[[nodiscard]] std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
-                                       const JsonOptions& options = {});
-[[nodiscard]] std::string swaps_text(const Swaps& swaps, const TextOptions& options);
-[[nodiscard]] std::string swaps_json(const Swaps& swaps, const Rulesets& rulesets,
-                                     const JsonOptions& options = {});
 
 }  // namespace sudsmark

@@ -2,6 +2,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
+#include "written.h"
 
 namespace {
 
@@ -15,7 +16,7 @@ std::string sheet_of(const std::string& path, const std::string& text) {
   RunResult run;
   check({path, text}, Rulesets::built_in(), options, run);
   for (const Problem& problem : run.problems) FAIL(problem.message);
-  return sheet_text(run, {});
+  return written(Command::sheet, "text", &run);
 }
 
 bool says(const std::string& text, const std::string& words) {
