@@ -61,7 +61,7 @@ void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, Input
   for (FormulaResult& formula : run.formulas) {
     if (formula.file == "-") continue;
     CheckOptions alone = options;
-    alone.read = inputs.reader_for(formula.file);
+    alone.read = inputs.reader_for({formula.file});
     alone.own_base = false;  // what the base changed of a base of its own is no news
     std::vector<Problem> none;
     const auto tweak = inputs.read_formula(formula.file, false, none);

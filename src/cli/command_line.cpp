@@ -45,13 +45,12 @@ class CommandLine {
   explicit CommandLine(const std::vector<Subcommand>& commands) {
     const auto usage = std::make_shared<Usage>();
     usage->words = "COMMAND";
-    usage->label("SUBCOMMANDS", "Commands");
-    usage->label("Subcommands", "Commands");
     app_.formatter(usage);
     app_.set_version_flag("--version", std::string("sudsmark ") + SUDSMARK_VERSION);
     app_.get_formatter()->column_width(26);
     for (const Subcommand& command : commands) {
       CLI::App* sub = app_.add_subcommand(std::string(command.word), std::string(command.help));
+      sub->group("Commands");
       sub->formatter(std::make_shared<Usage>());
       Options options(*sub);
       sub->callback([this, run = command.declare(options)] { run_ = run; });

@@ -50,13 +50,7 @@ class Compare {
   [[nodiscard]] std::optional<Comparison> compared(CheckOptions& options, const Rulesets& rulesets,
                                                    Inputs& inputs,
                                                    std::vector<Problem>& problems) const {
-    // a base includes from its own folder, a tweak from its own
-    const auto of_base = inputs.reader_for(files_.front());
-    const auto of_tweak = inputs.reader_for(files_.back());
-    options.read = [of_base, of_tweak](const std::string& path) {
-      auto bytes = of_tweak(path);
-      return bytes ? bytes : of_base(path);
-    };
+    options.read = inputs.reader_for(files_);
     const auto tweak = inputs.read_formula(files_.back(), false, problems);
     if (!tweak) return std::nullopt;
     const auto base = files_.size() == 1 ? base_of(*tweak, options, problems)

@@ -2,6 +2,7 @@
 
 #include <sys/stat.h>
 
+#include <algorithm>
 #include <filesystem>
 
 #include "cli/exit.h"
@@ -23,19 +24,27 @@ std::optional<Inputs::Identity> Inputs::identity(const std::string& path) {
   return Identity(about.st_dev, about.st_ino);
 }
 
+void Inputs::remember(const std::string& path) {
+  const auto file = identity(path);
+  const std::lock_guard lock(mutex_);
+  if (file) read_.try_emplace(*file, path);
+}
+
 text::FileBytes Inputs::read(const std::string& path, std::size_t most, text::Pipes pipes) {
   text::FileBytes read = text::read_file(path, most, pipes);
-  if (const auto file = read.bytes ? identity(path) : std::nullopt) {
-    const std::lock_guard lock(mutex_);
-    read_.try_emplace(*file, path);
-  }
+  if (read.bytes) remember(path);
   return read;
+}
+
+text::FileBytes Inputs::read_standard_input() {
+  remember("/dev/stdin");
+  return text::read_standard_input(most_formula);
 }
 
 std::optional<FormulaText> Inputs::read_formula(const std::string& path, bool in_folder,
                                                 std::vector<Problem>& problems) {
-  text::FileBytes read = path == "-" ? text::read_standard_input(most_formula)
-                                     : Inputs::read(path, most_formula, text::Pipes::read);
+  text::FileBytes read =
+      path == "-" ? read_standard_input() : Inputs::read(path, most_formula, text::Pipes::read);
   if (!read.bytes) {
     problems.push_back({path, 0, 0, "this file cannot be read: " + read.reason, {}});
     return std::nullopt;
@@ -44,10 +53,16 @@ std::optional<FormulaText> Inputs::read_formula(const std::string& path, bool in
 }
 
 std::function<std::optional<std::string>(const std::string&)> Inputs::reader_for(
-    const std::string& formula) {
-  return [this, folder = folder_of(formula)](const std::string& path) {
+    const std::vector<std::string>& formulas) {
+  std::vector<std::string> folders;
+  for (const std::string& formula : formulas) folders.push_back(folder_of(formula));
+  return [this, folders](const std::string& path) {
+    const bool inside =
+        outside_ || std::any_of(folders.begin(), folders.end(), [&](const std::string& folder) {
+          return text::stands_below(path, folder);
+        });
     text::FileBytes found;
-    if (outside_ || text::stands_below(path, folder)) {
+    if (inside) {
       found = read(path, most_formula);
     } else {
       found.reason = "a link leads out of the folder of the formula: --allow-outside lets it";

@@ -33,7 +33,7 @@ class Inputs {
   /// that is allowed. What is not read is kept for `tell_unread`. Safe to call from several
   /// threads.
   [[nodiscard]] std::function<std::optional<std::string>(const std::string&)> reader_for(
-      const std::string& formula);
+      const std::vector<std::string>& formulas);
 
   /// Tells standard error why files that formulas include were not read.
   void tell_unread() const;
@@ -47,6 +47,8 @@ class Inputs {
   using Identity = std::pair<std::uint64_t, std::uint64_t>;  ///< of a device, and of a file on it
 
   [[nodiscard]] static std::optional<Identity> identity(const std::string& path);
+  [[nodiscard]] text::FileBytes read_standard_input();
+  void remember(const std::string& path);
 
   bool outside_;
   mutable std::mutex mutex_;

@@ -52,7 +52,7 @@ void check_one(const Job& job, const Rulesets& rulesets, const CheckOptions& opt
   const auto formula = inputs.read_formula(job.path, job.in_folder, run.problems);
   if (!formula) return;
   CheckOptions of_this = options;
-  of_this.read = inputs.reader_for(job.path);
+  of_this.read = inputs.reader_for({job.path});
   sudsmark::check(*formula, rulesets, of_this, run);
 }
 

@@ -60,6 +60,7 @@ Exit WriteOptions::write(const Suggestion& suggestion, const Rulesets& rulesets,
   if (suggestion.formula.path == "-") {
     return refused("a tweak of standard input cannot be written: it has no file to name");
   }
+  if (file == "-") return refused("a tweak is written to a file, not to standard output");
   if (const auto lost = inputs.would_lose(file)) return refused(*lost);
   std::error_code error;
   if (!replace && fs::exists(fs::symlink_status(file, error))) {
@@ -111,7 +112,7 @@ class Suggest {
     const auto outputs = Outputs::read(output_, command, look);
     const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
-    options.read = inputs.reader_for(files_.front());
+    options.read = inputs.reader_for(files_);
     verdicts_.read_into(options);
     const bool sound = formulas_.read_into(options);
     if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;

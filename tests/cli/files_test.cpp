@@ -133,6 +133,9 @@ TEST_CASE("no report, baseline or tweak goes over a file that is read") {
     CHECK(contents(folder.path() / "house/house.yaml") == rules);
     CHECK(contents(folder.path() / "b.json") == "{\"baseline\": 1, \"findings\": []}");
   }
+  const auto piped = shell("sudsmark check - --output a.formula <a.formula", folder);
+  CHECK(piped.status == 2);
+  CHECK(contents(folder.path() / "a.formula") == oily);
   const auto tweak = run("suggest --write link.formula --replace a.formula", folder.path());
   CHECK(tweak.status == 2);
   CHECK(contents(folder.path() / "a.formula") == oily);
