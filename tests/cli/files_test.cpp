@@ -119,7 +119,7 @@ TEST_CASE("no report, baseline or tweak goes over a file that is read") {
   fs::create_symlink("a.formula", folder.path() / "link.formula");
   fs::create_hard_link(folder.path() / "a.formula", folder.path() / "hard.formula");
   const std::string reads = " --rules house --baseline b.json a.formula";
-  for (const std::string& arguments :
+  for (const std::string arguments :
        {"check --output a.formula", "check --output ./house/../a.formula",
         "check --output link.formula", "check --output hard.formula",
         "check --format json=a.formula", "check --format html=house/house.yaml",
@@ -236,7 +236,7 @@ TEST_CASE("what never ends is not waited for") {
   folder.write("a.formula", sound);
   folder.write("b.formula", "include \"pipe.formula\"\n" + sound);
   REQUIRE(mkfifo((folder.path() / "pipe.formula").c_str(), 0600) == 0);
-  for (const std::string& arguments :
+  for (const std::string arguments :
        {"check --rules pipe.formula a.formula", "check --baseline pipe.formula a.formula",
         "check b.formula", "check ."}) {
     CAPTURE(arguments);
