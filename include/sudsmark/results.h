@@ -283,7 +283,8 @@ struct FormulaResult {
   std::vector<AirResult> air;
   std::string sheet;  ///< the bench sheet as text, where asked for; without the reminder
   std::vector<SheetItem> sheet_items;  ///< the same, piece by piece
-  std::string first_sold;              ///< the day that the formula states; filled with `labels`
+  std::string batch_made;              ///< days that the formula states; filled with `labels`
+  std::string on_sale_since;
   std::vector<MarketLabel> labels;     ///< one a market, where asked for
   std::vector<LabelPaper> papers;      ///< what an assessment asks for and the formula leaves open
 };

@@ -38,10 +38,10 @@ struct StatedWord {
 struct Scent {
   MaterialId material = 0;
   bool has_certificate = false;
-  std::optional<Range> limit;        ///< fraction of the finished product, by its certificate
-  std::string category;              ///< of the certificate; empty if it names none
-  bool undeclared_none = false;      ///< the supplier says that nothing else of note is in it
-  std::optional<Range> flash_point;  ///< C
+  std::optional<Range> limit;           ///< fraction of the finished product, by its certificate
+  std::vector<std::string> categories;  ///< of the certificate; empty if it names none
+  bool undeclared_none = false;         ///< the supplier says that nothing else of note is in it
+  std::optional<Range> flash_point;     ///< C
   Span place;
 };
 
@@ -52,6 +52,13 @@ struct Part {
   Span place;
   Range share = 1.0;  ///< of the batch, for portions
   std::string unit;   ///< a premix's own unit ("bag"), where it has one
+  /// A portion whose pieces are sold by themselves.
+  std::optional<Span> sold_apart = std::nullopt;
+  /// As it is formed, with what dries off afterwards; none where nothing does.
+  std::optional<Composition> dough = std::nullopt;
+
+  /// What is in the bowl and in the press: the dough, or all of it where nothing dries off.
+  [[nodiscard]] const Composition& as_formed() const { return dough ? *dough : composition; }
 };
 
 /// The kind of section that something is weighed for.
@@ -85,6 +92,36 @@ struct Workshop {
   std::vector<Scale> scales;
   std::optional<StatedWord> mask;
   std::optional<StatedWord> extraction;
+  std::optional<Stated> air_speed;  ///< m/s, at the bowl
+  Span place;
+};
+
+/// What a sampler on the worker found in the air.
+struct Sampled {
+  Range dust;            ///< g/l
+  std::string fraction;  ///< inhalable, thoracic, respirable
+  double over = 0;       ///< h
+  Span place;
+};
+
+/// How pieces are dried after forming.
+struct Drying {
+  Range time;                        ///< h
+  std::optional<Range> temperature;  ///< C
+  Span place;
+};
+
+/// A day that the formula states.
+struct StatedDay {
+  std::chrono::year_month_day day;
+  Span place;
+};
+
+/// What a certificate of analysis found in a material that nobody put in.
+struct Trace {
+  MaterialId material = 0;
+  std::string name;  ///< as written: "lead"
+  Range share;       ///< fraction of the material
   Span place;
 };
 
@@ -95,6 +132,7 @@ struct Task {
   std::optional<Range> times;   ///< a day, as a plain number
   std::optional<Range> in;      ///< l
   std::optional<Range> raises;  ///< fraction of mass that becomes airborne
+  std::vector<Sampled> sampled = {};
   Span place;
   std::optional<std::size_t> premix;  ///< of Blend::premixes, where it handles one
 };
@@ -138,9 +176,11 @@ class Blend {
   Span product_place;
   std::optional<StatedWord> forming;
   std::vector<StatedWord> markets;  ///< upper case, as the law writes them
-  std::optional<StatedWord> users;
-  std::optional<std::chrono::year_month_day> first_sold;
-  Span first_sold_place;
+  std::vector<StatedWord> users;    ///< ages, and what may be true at any age
+  std::vector<StatedWord> claims;   ///< words of the vocabulary; a text in quotes as it stands
+  std::optional<Drying> dried;
+  std::optional<StatedDay> batch_made;     ///< when this batch goes on the market
+  std::optional<StatedDay> on_sale_since;  ///< since when the product is sold at all
   std::optional<Span> looks_like_food;
   std::optional<Stated> batch;             ///< g
   std::optional<Stated> piece;             ///< g
@@ -161,9 +201,19 @@ class Blend {
   std::vector<Part> phases;
   std::vector<Task> tasks;
   std::vector<Scent> scents;
+  std::vector<Trace> traces;
   std::vector<Weighing> weighings;
   /// What is odd and no error: amounts of nothing.
   std::vector<text::Diagnostic> notes;
+
+  /// Whether it is made for these users (folded), among others.
+  [[nodiscard]] bool used_by(std::string_view users) const;
+  /// Whether it says for which ages it is made.
+  [[nodiscard]] bool states_age() const;
+  /// The day that the law of a market counts from: in Canada since when the product is sold at all,
+  /// elsewhere when this batch goes on the market. `today` where the formula does not say.
+  [[nodiscard]] std::chrono::year_month_day counted_from(
+      std::string_view market, const std::chrono::year_month_day& today) const;
 
   [[nodiscard]] const catalogue::Material& material(MaterialId id) const;
   /// The contents of a material with its undeclared rest, in a stable order.

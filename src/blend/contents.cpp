@@ -3,6 +3,7 @@
 
 #include "blend/blend.h"
 #include "catalogue/numbers.h"
+#include "formula/vocabulary.h"
 #include "text/name.h"
 
 namespace sudsmark::blend {
@@ -141,6 +142,23 @@ std::string Blend::undeclared_words(MaterialId id) const {
   if (names.empty()) return "what " + quoted + " holds undeclared";
   const std::string number = names.size() == 1 ? "the CAS number of " : "the CAS numbers of ";
   return number + text::series(names, "and") + " in " + quoted;
+}
+
+bool Blend::used_by(std::string_view who) const {
+  return std::any_of(users.begin(), users.end(),
+                     [&](const StatedWord& one) { return one.text == who; });
+}
+
+bool Blend::states_age() const {
+  const auto& known = formula::vocabulary::users;
+  return std::any_of(known.begin(), known.begin() + formula::vocabulary::ages,
+                     [this](std::string_view age) { return used_by(age); });
+}
+
+std::chrono::year_month_day Blend::counted_from(std::string_view market,
+                                                const std::chrono::year_month_day& today) const {
+  const std::optional<StatedDay>& day = market == "CA" ? on_sale_since : batch_made;
+  return day ? day->day : today;
 }
 
 const Scent* Blend::scent(MaterialId id) const {

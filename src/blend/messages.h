@@ -8,13 +8,13 @@ namespace sudsmark::blend::messages {
 using text::Message;
 
 inline constexpr Message unknown_name{
-    "unknown-name", "'{0}' is not a material, premix or fragrance that is known{1}"};
+    "unknown-name",
+    "'{0}' is not a material, premix or fragrance that is known{1}; a material of your own is told "
+    "of in two lines: 'material \"{0}\"' and, below it, 'inci \"the INCI name on its bag\"'"};
 inline constexpr Message ambiguous_name{"ambiguous-name",
                                         "'{0}' can mean {1}: write the one you have"};
 inline constexpr Message unknown_product{"unknown-product",
                                          "'{0}' is not a kind of product that is known{1}"};
-inline constexpr Message product_needed{
-    "product-needed", "a formula needs its kind: product bubble bar, for instance"};
 inline constexpr Message unknown_constituent{
     "unknown-constituent",
     "'{0}' is not a substance that is known{1}; put it in quotes to keep it as it is"};
@@ -49,7 +49,7 @@ inline constexpr Message nothing_left{"nothing-left",
                                       "nothing is left for q.s.: the others already make {0} {1}"};
 inline constexpr Message share_sum{"share-sum", "the shares make {0} %, not 100 %: {1} % {2}"};
 inline constexpr Message mass_sum{"mass-sum",
-                                  "the amounts make {0} g, not the {1} g of {2}: {3} g {4}"};
+                                  "the amounts make {0} g, not the {1} g of {2}: {3} g {4}{5}"};
 inline constexpr Message dose_on_nothing{
     "dose-on-nothing", "a dose is counted on what stands before it, and nothing does"};
 inline constexpr Message one_figure{"one-figure", "{0} is one figure, not a range"};
@@ -65,6 +65,8 @@ inline constexpr Message portion_parts{
     "portion-parts", "parts cannot stand in a portion: give a dose (0.3 g per kg)"};
 inline constexpr Message empty_formula{
     "empty-formula", "the formula holds nothing: it needs a phase with ingredients"};
+inline constexpr Message all_dries_off{
+    "all-dries-off", "everything dries off: nothing would be left of the product"};
 inline constexpr Message piece_needed{
     "piece-needed",
     "'bath' counts in pieces, and nobody says what one weighs: add piece, e.g. piece 85 g"};

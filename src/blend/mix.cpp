@@ -2,16 +2,14 @@
 
 #include "blend/messages.h"
 #include "blend/mixer.h"
+#include "formula/print_figure.h"
+#include "formula/words.h"
 #include "text/name.h"
 
 namespace sudsmark::blend {
 namespace {
 
 using formula::AmountKind;
-
-std::string hint(const std::vector<std::string>& names) {
-  return names.empty() ? std::string() : "; perhaps " + text::listed(names);
-}
 
 StatedWord folded(const formula::Word& word) {
   return {text::fold(word.text), word.place};
@@ -20,8 +18,6 @@ StatedWord folded(const formula::Word& word) {
 Stated stated(const formula::Figure& figure) {
   return {figure.value, figure.place, false};
 }
-
-}  // namespace
 
 Composition gathered(const std::vector<Portioned>& items, std::optional<double> fixed_total) {
   struct Gathered {
@@ -50,6 +46,37 @@ Composition gathered(const std::vector<Portioned>& items, std::optional<double> 
     composition.ingredients.push_back(std::move(sum.ingredient));
   }
   return composition;
+}
+
+}  // namespace
+
+Composition gathered(const Items& from, std::optional<double> fixed_total) {
+  return gathered(from.all(), fixed_total);
+}
+
+void set_compositions(Part& part, const Items& items, std::optional<double> fixed_total) {
+  std::vector<Portioned> stays;
+  bool exact = true;
+  double dries = 0;
+  for (const Portioned& item : items.all()) {
+    if (!item.dries_off) {
+      stays.push_back(item);
+      continue;
+    }
+    if (item.on_top) continue;
+    exact = exact && item.mass.exact();
+    dries += item.mass.low;
+  }
+  const bool any = stays.size() < items.all().size();
+  if (!any) {
+    part.composition = gathered(items, fixed_total);
+    return;
+  }
+  part.dough = gathered(items, fixed_total);
+  // what dries off takes its share of the whole with it
+  std::optional<double> left;
+  if (fixed_total && exact) left = *fixed_total - dries;
+  part.composition = gathered(stays, left);
 }
 
 Mixer::Mixer(const formula::Card& card, const catalogue::Catalogue& catalogue,
@@ -82,33 +109,59 @@ std::optional<Blend> Mixer::mix() {
   blend_.own_materials_ = std::move(names_.own_materials);
   blend_.own_substances_ = std::move(names_.own_substances);
   blend_.scents = std::move(names_.scents);
+  blend_.traces = std::move(names_.traces);
   set_contents();
   return std::move(blend_);
+}
+
+std::string Mixer::product_hint(const std::string& name) const {
+  std::vector<std::string> kinds;
+  for (const catalogue::ProductKind& kind : catalogue_.products) kinds.push_back(kind.name);
+  return text::perhaps(catalogue_.near_products(name)) + "; the kinds are " +
+         text::series(kinds, "and");
 }
 
 void Mixer::read_statements() {
   const formula::Statements& said = card_.statements;
   if (!said.product) {
-    diagnostics_.add(messages::product_needed, card_.place);
-    failed_ = true;
+    failed_ = true;  // the language has said so already
   } else {
     blend_.product = catalogue_.find_product(said.product->text);
+    if (blend_.product == nullptr) {
+      // "bath bombs": what is meant is plain
+      blend_.product = catalogue_.find_product(formula::singular(said.product->text));
+    }
     blend_.product_place = said.product->place;
     if (blend_.product == nullptr) {
-      diagnostics_.add(messages::unknown_product, said.product->place,
-                       {said.product->text, hint(catalogue_.near_products(said.product->text))});
+      diagnostics_.add(
+          messages::unknown_product, said.product->place,
+          {said.product->text, text::perhaps(catalogue_.near_products(said.product->text))});
       failed_ = true;
     }
   }
   if (said.forming) blend_.forming = folded(*said.forming);
-  for (const formula::Word& market : said.markets) {
-    blend_.markets.push_back({market.text, market.place});
+  if (said.markets) {
+    for (const formula::Word& market : said.markets->words) {
+      blend_.markets.push_back({market.text, market.place});
+    }
   }
-  if (said.users) blend_.users = folded(*said.users);
-  if (said.first_sold) {
-    blend_.first_sold = said.first_sold->day;
-    blend_.first_sold_place = said.first_sold->place;
+  if (said.users) {
+    for (const formula::Word& users : said.users->words) blend_.users.push_back(folded(users));
   }
+  if (said.claims) {
+    for (const formula::Word& claim : said.claims->words) {
+      blend_.claims.push_back(claim.quoted ? StatedWord{claim.text, claim.place} : folded(claim));
+    }
+  }
+  if (said.dried) {
+    blend_.dried = Drying{said.dried->time.value, std::nullopt, said.dried->place};
+    if (said.dried->temperature) blend_.dried->temperature = said.dried->temperature->value;
+  }
+  const auto day = [](const std::optional<formula::Date>& date) {
+    return date ? std::optional(StatedDay{date->day, date->place}) : std::nullopt;
+  };
+  blend_.batch_made = day(said.batch_made);
+  blend_.on_sale_since = day(said.on_sale_since);
   blend_.looks_like_food = said.looks_like_food;
   if (said.batch) {
     blend_.batch = stated(*said.batch);
@@ -149,6 +202,11 @@ void Mixer::mix_phases() {
   }
   Target target{std::nullopt, "batch"};
   if (blend_.batch) target.mass = blend_.batch->value.low;
+  if (card_.tweaked && card_.statements.batch && card_.statements.batch->place.file == card_.file) {
+    target.hint = "; to make more or less of all, write 'scale batch to " +
+                  formula::printed_figure(card_.statements.batch->value, formula::measure::mass) +
+                  "'";
+  }
   auto weighed =
       fill_is_alone(lines, names) ? weigh(lines, target, card_.place, diagnostics_) : std::nullopt;
   if (!weighed) {
@@ -159,32 +217,39 @@ void Mixer::mix_phases() {
   blend_.real_masses = weighed->real;
   first_of_phase.push_back(lines.size());
   for (std::size_t phase = 0; phase < card_.phases.size(); ++phase) {
-    std::vector<Portioned> items;
+    Items items;
     for (std::size_t at = first_of_phase[phase]; at < first_of_phase[phase + 1]; ++at) {
       const formula::Line& line = *lines[at].line;
-      spread(names[at], weighed->masses[at], line.place, weighed->on_top[at], items);
+      spread(names[at],
+             {0, weighed->masses[at], line.place, weighed->on_top[at], line.dries_off.has_value()},
+             items);
       note_weighing(line, names[at], weighed->masses[at], SectionKind::phase, phase);
     }
     const formula::Phase& said = card_.phases[phase];
     blend_.phases.push_back({said.name.text, gathered(items, std::nullopt), said.place, 1.0, {}});
-    mixed_.insert(mixed_.end(), items.begin(), items.end());
+    for (const Portioned& item : items.all()) mixed_.add(item);
   }
   blend_.whole.name = blend_.name;
   blend_.whole.place = card_.place;
-  blend_.whole.composition = gathered(mixed_, weighed->fixed_total);
+  set_compositions(blend_.whole, mixed_, weighed->fixed_total);
+  if (!(blend_.whole.composition.total().high > 0) && blend_.whole.dough) {
+    diagnostics_.add(messages::all_dries_off, card_.place);
+    failed_ = true;
+  }
 }
 
 void Mixer::split_portions() {
   if (card_.portions.empty()) return;
-  const Range total = blend_.whole.composition.total();
-  const std::optional<double> fixed = blend_.whole.composition.fixed_total;
-  std::vector<Portioned> everything = mixed_;
+  const Composition& mixed = blend_.whole.as_formed();
+  const Range total = mixed.total();
+  const std::optional<double> fixed = mixed.fixed_total;
+  Items everything = mixed_;
   for (const formula::Portion& portion : card_.portions) {
     const Range share = portion.share.value;
-    std::vector<Portioned> items;
-    for (Portioned item : mixed_) {
+    Items items;
+    for (Portioned item : mixed_.all()) {
       item.mass *= share;
-      items.push_back(item);
+      items.add(item);
     }
     for (const formula::Line& line : portion.lines) {
       const auto named = names_.find(line.name);
@@ -234,19 +299,22 @@ void Mixer::split_portions() {
         }
       }
       if (blend_.real_masses) mass = as_weighed(line, mass);
-      std::vector<Portioned> added;
-      spread(*named, mass, line.place, true, added);
+      Items added;
+      spread(*named, {0, mass, line.place, true, line.dries_off.has_value()}, added);
       note_weighing(line, *named, mass, SectionKind::portion,
                     static_cast<std::size_t>(&portion - card_.portions.data()));
-      items.insert(items.end(), added.begin(), added.end());
-      everything.insert(everything.end(), added.begin(), added.end());
+      for (const Portioned& item : added.all()) {
+        items.add(item);
+        everything.add(item);
+      }
     }
     std::optional<double> part_fixed;
     if (fixed && share.exact()) part_fixed = *fixed * share.low;
-    blend_.portions.push_back(
-        {portion.name.text, gathered(items, part_fixed), portion.place, share, {}});
+    Part part{portion.name.text, {}, portion.place, share, {}, portion.sold_apart};
+    set_compositions(part, items, part_fixed);
+    blend_.portions.push_back(std::move(part));
   }
-  blend_.whole.composition = gathered(everything, fixed);
+  set_compositions(blend_.whole, everything, fixed);
 }
 
 void Mixer::read_bath() {
@@ -298,7 +366,7 @@ void Mixer::set_contents() {
           views(blend_.material(ingredient.material), catalogue_, blend_.own_substances_));
     }
   };
-  take(blend_.whole.composition);
+  take(blend_.whole.as_formed());
   for (const Part& premix : blend_.premixes) take(premix.composition);
   for (const Task& task : blend_.tasks) take(task.handled.composition);
 }

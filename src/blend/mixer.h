@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "blend/blend.h"
@@ -18,11 +19,24 @@ struct Portioned {
   Range mass;
   Span place;
   bool on_top = false;
+  bool dries_off = false;
+};
+
+/// What lines bring in. Of one material, what stands on one line is one item, however many premixes
+/// it comes through: so a list is never longer than the formula has lines.
+class Items {
+ public:
+  void add(const Portioned& item);
+  [[nodiscard]] const std::vector<Portioned>& all() const { return items_; }
+
+ private:
+  std::vector<Portioned> items_;
+  std::map<std::tuple<MaterialId, text::FileIndex, std::uint32_t, bool, bool>, std::size_t> where_;
 };
 
 /// A premix opened: what one making holds.
 struct OpenedPremix {
-  std::vector<Portioned> items;       ///< g in one making
+  Items items;                        ///< g in one making
   std::optional<double> fixed_total;  ///< g
   Range total;                        ///< g
 };
@@ -36,6 +50,7 @@ class Mixer {
  private:
   // mix.cpp: the formula itself
   void read_statements();
+  [[nodiscard]] std::string product_hint(const std::string& name) const;
   void read_bath();
   void mix_phases();
   void split_portions();
@@ -48,8 +63,7 @@ class Mixer {
   std::optional<RecipeLine> recipe_line(const formula::Line& line, std::size_t phase,
                                         std::optional<Named>& named);
   /// What a line of this mass brings in: itself, or the items of a premix.
-  void spread(const Named& named, const Range& mass, Span place, bool on_top,
-              std::vector<Portioned>& items);
+  void spread(const Named& named, const Portioned& line, Items& items);
   bool fill_is_alone(const std::vector<RecipeLine>& lines, const std::vector<Named>& names);
 
   // workshop.cpp: workshop, tasks and weighings
@@ -74,12 +88,13 @@ class Mixer {
   std::vector<std::optional<OpenedPremix>> opened_;
   std::vector<bool> unsound_;         ///< premixes with an error, which was told once
   std::vector<std::size_t> opening_;  ///< premixes being opened, outermost first
-  std::vector<Portioned> mixed_;      ///< of all phases
+  Items mixed_;                       ///< of all phases
   bool failed_ = false;
 };
 
-/// Items added up by material; places of the greatest amount first.
-[[nodiscard]] Composition gathered(const std::vector<Portioned>& items,
-                                   std::optional<double> fixed_total);
+/// Items added up by material; places of the greatest amount first. All of them, as they are mixed.
+[[nodiscard]] Composition gathered(const Items& items, std::optional<double> fixed_total);
+/// Gives a part what is left of its items once it is dry, and its dough where something dries off.
+void set_compositions(Part& part, const Items& items, std::optional<double> fixed_total);
 
 }  // namespace sudsmark::blend

@@ -14,11 +14,6 @@ using catalogue::MaterialIndex;
 using catalogue::Role;
 using catalogue::WaterClass;
 
-/// "; perhaps 'a' or 'b'", or nothing.
-std::string hint(const std::vector<std::string>& names) {
-  return names.empty() ? std::string() : "; perhaps " + text::listed(names);
-}
-
 std::vector<std::string> strings(std::span<const std::string_view> words) {
   return {words.begin(), words.end()};
 }
@@ -50,7 +45,8 @@ std::optional<Named> Names::find(const formula::Word& word) const {
   const catalogue::Meaning& meaning = catalogue_.find_material(word.text);
   if (meaning.one()) return Named{meaning.materials.front(), std::nullopt};
   if (meaning.none()) {
-    diagnostics_.add(messages::unknown_name, word.place, {word.text, hint(near(word.text))});
+    diagnostics_.add(messages::unknown_name, word.place,
+                     {word.text, text::perhaps(near(word.text))});
     return std::nullopt;
   }
   std::vector<std::string> names;
@@ -76,14 +72,25 @@ std::optional<Material> Names::base_of(const formula::UserMaterial& stated) {
   if (own != own_names_.end() && own->second.material) return material(*own->second.material);
   const catalogue::Meaning& meaning = catalogue_.find_material(like.text);
   if (meaning.one()) return catalogue_.materials[meaning.materials.front()];
-  if (!stated.like) return std::nullopt;
+  if (!stated.like) return named_by_label(stated);
   if (meaning.none()) {
     diagnostics_.add(messages::unknown_like, like.place,
-                     {like.text, hint(catalogue_.near_materials(like.text))});
+                     {like.text, text::perhaps(catalogue_.near_materials(like.text))});
   } else {
     std::vector<std::string> names;
     for (const MaterialIndex at : meaning.materials) names.push_back(catalogue_.materials[at].name);
     diagnostics_.add(messages::ambiguous_name, like.place, {like.text, text::listed(names)});
+  }
+  return std::nullopt;
+}
+
+/// The one material of the catalogue that the INCI name or the CAS number of an own one means.
+std::optional<Material> Names::named_by_label(const formula::UserMaterial& stated) const {
+  if (!stated.roles.empty()) return std::nullopt;  // it says itself what it is
+  for (const std::optional<formula::Word>& word : {stated.cas, stated.inci}) {
+    if (!word) continue;
+    const catalogue::Meaning& meaning = catalogue_.find_material(word->text);
+    if (meaning.one()) return catalogue_.materials[meaning.materials.front()];
   }
   return std::nullopt;
 }
@@ -103,6 +110,7 @@ void Names::add_material(const formula::UserMaterial& stated) {
       material.contents.push_back({*same, 1.0, true, WaterClass::none, {}});
     }
   }
+  if (base) set_identity(material, stated);
   material.name = stated.name.text;
   material.remark.clear();
   if (!stated.roles.empty()) material.roles = 0;
@@ -112,7 +120,7 @@ void Names::add_material(const formula::UserMaterial& stated) {
     } else {
       const auto words = strings(catalogue::role_words());
       diagnostics_.add(messages::unknown_role, word.place,
-                       {word.text, hint(text::nearest(word.text, words))});
+                       {word.text, text::perhaps(text::nearest(word.text, words))});
     }
   }
   if (stated.form) {
@@ -126,13 +134,17 @@ void Names::add_material(const formula::UserMaterial& stated) {
   }
   if (stated.inci) material.inci = stated.inci->text;
   if (stated.cas) material.cas = {stated.cas->text};
+  for (const formula::Trace& trace : stated.traces) {
+    traces.push_back(
+        {static_cast<MaterialId>(material_count()), trace.name.text, trace.share, trace.place});
+  }
   if (stated.density) material.density = catalogue::Sourced{stated.density->value, {}};
   if (stated.supplier_limit) {
     material.supplier_limit = catalogue::Sourced{stated.supplier_limit->value, {}};
   }
-  if (stated.states_hazards) {
+  if (stated.hazards) {
     material.hazards.clear();
-    for (const formula::Word& code : stated.hazards) material.hazards.push_back(code.text);
+    for (const formula::Word& code : *stated.hazards) material.hazards.push_back(code.text);
     material.hazard_sources.clear();
   }
   if (stated.active || stated.water) {
@@ -195,6 +207,44 @@ std::optional<catalogue::SubstanceIndex> Names::numbered_substance(const Materia
     if (found.size() == 1) return found.front();
   }
   return material.inci.empty() ? std::nullopt : catalogue_.find_substance(material.inci);
+}
+
+/// An INCI name or a CAS number of its own makes a material that substance, whatever it is like: a
+/// colour of another number is another colour, and what the catalogue says of the one that it is
+/// like is said of that one.
+void Names::set_identity(Material& material, const formula::UserMaterial& stated) {
+  Material said;
+  if (stated.cas) said.cas = {stated.cas->text};
+  if (stated.inci) said.inci = stated.inci->text;
+  auto identity = numbered_substance(said);
+  const bool another_number =
+      stated.cas && !material.cas.empty() &&
+      std::find(material.cas.begin(), material.cas.end(), stated.cas->text) == material.cas.end();
+  const bool another_colour = stated.inci && text::fold(stated.inci->text).starts_with("ci ") &&
+                              text::fold(stated.inci->text) != text::fold(material.inci);
+  if (!identity && !another_number && !another_colour) return;
+  const auto holds = [&](catalogue::SubstanceIndex index) {
+    return std::any_of(material.contents.begin(), material.contents.end(),
+                       [&](const Content& content) { return content.substance == index; });
+  };
+  if (identity && holds(*identity)) return;
+  if (!identity && !another_colour && stated.inci &&
+      text::fold(stated.inci->text) == text::fold(material.inci)) {
+    return;  // another number of the same thing
+  }
+  if (!identity) identity = substance(stated.inci.value_or(stated.name), material.roles);
+  bool placed = false;
+  for (Content& content : material.contents) {
+    if (!content.active) continue;
+    content.substance = *identity;
+    content.sources.clear();
+    placed = true;
+  }
+  if (!placed) material.contents = {{*identity, 1.0, true, WaterClass::none, {}}};
+  material.id.clear();
+  material.colour_index.clear();
+  if (!stated.cas) material.cas.clear();
+  if (!stated.inci) material.inci.clear();
 }
 
 /// A material of the maker's own words is what its CAS number or INCI name says it is. Of a mixture
@@ -260,7 +310,8 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
     if (!word.quoted && !known_substance(word.text)) {
       const auto names = catalogue_.near_substances(word.text);
       if (!names.empty()) {
-        diagnostics_.add(messages::unknown_constituent, word.place, {word.text, hint(names)});
+        diagnostics_.add(messages::unknown_constituent, word.place,
+                         {word.text, text::perhaps(names)});
         continue;
       }
     }
@@ -273,7 +324,11 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
   Scent scent;
   scent.has_certificate = stated.limit.has_value();
   if (stated.limit) scent.limit = stated.limit->value;
-  if (stated.category) scent.category = stated.category->text;
+  if (stated.categories) {
+    for (const formula::Word& category : stated.categories->words) {
+      scent.categories.push_back(category.text);
+    }
+  }
   scent.undeclared_none = stated.undeclared_none;
   if (stated.flash_point) scent.flash_point = stated.flash_point->value;
   scent.place = stated.name.place;

@@ -32,14 +32,18 @@ class Names {
   std::vector<catalogue::Material> own_materials;
   std::vector<catalogue::Substance> own_substances;
   std::vector<Scent> scents;
+  std::vector<Trace> traces;
 
  private:
   void add_material(const formula::UserMaterial& stated);
   void add_fragrance(const formula::Fragrance& stated);
   std::optional<catalogue::Material> base_of(const formula::UserMaterial& stated);
+  [[nodiscard]] std::optional<catalogue::Material> named_by_label(
+      const formula::UserMaterial& stated) const;
   void set_contents(catalogue::Material& material, const formula::UserMaterial& stated);
   catalogue::SubstanceIndex substance(const formula::Word& word, catalogue::Roles roles);
   void add_identity(catalogue::Material& material);
+  void set_identity(catalogue::Material& material, const formula::UserMaterial& stated);
   std::optional<catalogue::SubstanceIndex> known_substance(const std::string& name) const;
   [[nodiscard]] std::optional<catalogue::SubstanceIndex> numbered_substance(
       const catalogue::Material& material) const;

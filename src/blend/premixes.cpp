@@ -10,7 +10,7 @@ namespace {
 
 using formula::AmountKind;
 
-constexpr std::size_t deepest = 16;
+constexpr std::size_t deepest = formula::deepest_premix;
 
 }  // namespace
 
@@ -58,15 +58,28 @@ bool Mixer::fill_is_alone(const std::vector<RecipeLine>& lines, const std::vecto
   return true;
 }
 
-void Mixer::spread(const Named& named, const Range& mass, Span place, bool on_top,
-                   std::vector<Portioned>& items) {
+void Items::add(const Portioned& item) {
+  const auto [known, is_new] = where_.try_emplace(
+      {item.material, item.place.file, item.place.begin, item.on_top, item.dries_off},
+      items_.size());
+  if (is_new) {
+    items_.push_back(item);
+  } else {
+    items_[known->second].mass += item.mass;
+  }
+}
+
+void Mixer::spread(const Named& named, const Portioned& line, Items& items) {
   if (named.material) {
-    items.push_back({*named.material, mass, place, on_top});
+    Portioned item = line;
+    item.material = *named.material;
+    items.add(item);
     return;
   }
   const OpenedPremix& premix = *opened_[*named.premix];
-  for (const Portioned& item : premix.items) {
-    items.push_back({item.material, mass * item.mass / premix.total, item.place, on_top});
+  for (const Portioned& item : premix.items.all()) {
+    items.add({item.material, line.mass * item.mass / premix.total, item.place, line.on_top,
+               line.dries_off || item.dries_off});
   }
 }
 
@@ -120,7 +133,9 @@ std::optional<OpenedPremix> Mixer::open_afresh(std::size_t index) {
   out.fixed_total = weighed->fixed_total;
   for (std::size_t at = 0; at < lines.size(); ++at) {
     const formula::Line& line = *lines[at].line;
-    spread(names[at], weighed->masses[at], line.place, weighed->on_top[at], out.items);
+    spread(names[at],
+           {0, weighed->masses[at], line.place, weighed->on_top[at], line.dries_off.has_value()},
+           out.items);
     note_weighing(line, names[at], weighed->masses[at], SectionKind::premix, index);
   }
   Composition composition = gathered(out.items, out.fixed_total);

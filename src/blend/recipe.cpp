@@ -195,9 +195,10 @@ class Recipe {
 
   bool off_masses(const Range& sum, double whole) {
     const bool less = sum.high < whole;
-    diagnostics_.add(messages::mass_sum, place_,
-                     {less ? sum.high : sum.low, whole, std::string(target_.called),
-                      distance(sum, whole), std::string(less ? "is missing" : "too much")});
+    diagnostics_.add(
+        messages::mass_sum, place_,
+        {less ? sum.high : sum.low, whole, std::string(target_.called), distance(sum, whole),
+         std::string(less ? "is missing" : "too much"), target_.hint});
     return false;
   }
 

@@ -38,6 +38,7 @@ struct Weighed {
 struct Target {
   std::optional<double> mass;  ///< g
   std::string_view called;     ///< "batch", "the premix"
+  std::string hint = {};       ///< what else may be meant where the masses are not that
 };
 
 /// Turns amounts into masses. Errors: kinds that cannot stand together, sums that are off (shares

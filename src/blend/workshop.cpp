@@ -44,7 +44,7 @@ std::string nearest_hint(const std::vector<Section>& sections, const std::string
   std::vector<std::string> known;
   for (const Section& section : sections) known.push_back(section.name.text);
   const auto near = text::nearest(name, known);
-  if (!near.empty()) return "; perhaps " + text::listed(near);
+  if (!near.empty()) return text::perhaps(near);
   return known.empty() ? std::string() : "; there is " + text::listed(known, "and");
 }
 
@@ -131,6 +131,7 @@ void Mixer::read_workshop() {
   for (const formula::Scale& scale : said->scales) workshop.scales.push_back(read_scale(scale));
   workshop.mask = folded(said->mask);
   workshop.extraction = folded(said->extraction);
+  workshop.air_speed = stated(said->air_speed);
   workshop.place = said->place;
   blend_.workshop = std::move(workshop);
 }
@@ -143,6 +144,9 @@ void Mixer::read_tasks() {
     task.times = value(said.times);
     task.in = value(said.in);
     task.raises = value(said.raises);
+    for (const formula::Sampled& one : said.measured) {
+      task.sampled.push_back({one.dust, one.fraction.text, one.over.value.low, one.place});
+    }
     task.handled.name = said.name.text;
     task.handled.place = said.place;
     if (!said.handles) {
@@ -150,7 +154,7 @@ void Mixer::read_tasks() {
       continue;
     }
     const formula::Handled& handled = *said.handles;
-    std::vector<Portioned> items;
+    Items items;
     std::optional<double> fixed;
     if (handled.phase) {
       const auto phase = std::find_if(
@@ -184,7 +188,7 @@ void Mixer::read_tasks() {
       failed_ = true;
       continue;
     }
-    spread(*what, mass, said.place, false, items);
+    spread(*what, {0, mass, said.place, false, false}, items);
     task.premix = what->premix;
     task.handled.composition = gathered(items, fixed);
     blend_.tasks.push_back(std::move(task));

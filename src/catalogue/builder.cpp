@@ -108,10 +108,6 @@ constexpr auto id_of = [](const auto& entry) -> const std::string& { return entr
 
 }  // namespace
 
-std::span<const std::string_view> catalogue_keys() {
-  return keys;
-}
-
 CatalogueBuilder::CatalogueBuilder(text::Diagnostics& diagnostics, Catalogue base)
     : diagnostics_(diagnostics), catalogue_(std::move(base)) {}
 

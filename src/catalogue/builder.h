@@ -20,9 +20,6 @@
 
 namespace sudsmark::catalogue {
 
-/// The top-level keys that the catalogue reads.
-[[nodiscard]] std::span<const std::string_view> catalogue_keys();
-
 class CatalogueBuilder {
  public:
   explicit CatalogueBuilder(text::Diagnostics& diagnostics, Catalogue base = {});

@@ -164,7 +164,10 @@ void replace_all(std::string& text, std::string_view from, std::string_view to) 
 /// Folded, with blanks for signs, and a blank between a letter and a figure.
 std::string spaced(std::string_view name) {
   std::string text = text::fold(name);
-  for (const auto& [from, to] : letters) replace_all(text, from, to);
+  const bool ascii = std::none_of(text.begin(), text.end(), [](char c) { return (c & 0x80) != 0; });
+  if (!ascii) {
+    for (const auto& [from, to] : letters) replace_all(text, from, to);
+  }
   for (const std::string_view colours : {"fd&c", "d&c"}) replace_all(text, colours, "");
   std::string out;
   for (std::size_t at = 0; at < text.size(); ++at) {
@@ -213,6 +216,7 @@ std::string one_spelling(std::string word) {
 std::string without_phrases(std::string text) {
   text = " " + text + " ";
   for (const std::string_view phrase : neutral_phrases) {
+    if (text.find(phrase) == std::string::npos) continue;
     replace_all(text, " " + std::string(phrase) + " ", " ");
   }
   return text;

@@ -60,6 +60,14 @@ std::optional<int> rank(const Words& name, const Words& known) {
   return longer ? std::optional<int>(3) : std::nullopt;
 }
 
+/// Whether it is worth a closer look, in its raw spelling: most names are not.
+bool may_be_near(const Words& name, std::string_view offered) {
+  constexpr std::size_t letters = 3;
+  const std::string folded = text::fold(offered);
+  return !folded.empty() && (folded.front() == name.front().front() ||
+                             folded.find(name.front().substr(0, letters)) != std::string::npos);
+}
+
 }  // namespace
 
 std::vector<std::string> near_names(std::string_view name, const std::vector<Offer>& offers) {
@@ -69,7 +77,8 @@ std::vector<std::string> near_names(std::string_view name, const std::vector<Off
   const Words words = name_words(name);
   // of each owner the nearest of its words, the first of those that are equally near
   std::map<std::size_t, std::pair<int, std::size_t>> best;
-  for (std::size_t at = 0; at < offers.size(); ++at) {
+  for (std::size_t at = 0; !words.empty() && at < offers.size(); ++at) {
+    if (!may_be_near(words, offers[at].word)) continue;
     if (const auto found = rank(words, name_words(offers[at].word))) {
       const std::pair candidate(*found, at);
       const auto [known, added] = best.emplace(offers[at].owner, candidate);

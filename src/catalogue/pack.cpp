@@ -74,14 +74,4 @@ bool consistent(const Catalogue& catalogue) {
                      [&](const Table& table) { return check.table(table); });
 }
 
-std::string pack(const Catalogue& catalogue) {
-  return to_bytes(catalogue);
-}
-
-std::optional<Catalogue> unpack(std::string_view bytes) {
-  std::optional<Catalogue> catalogue(std::in_place);
-  if (!from_bytes(bytes, *catalogue) || !consistent(*catalogue)) catalogue.reset();
-  return catalogue;
-}
-
 }  // namespace sudsmark::catalogue

@@ -17,11 +17,6 @@
 
 namespace sudsmark::catalogue {
 
-/// The bytes of a catalogue with its look-ups.
-[[nodiscard]] std::string pack(const Catalogue& catalogue);
-/// The catalogue of such bytes, ready to be asked without `index()`; none if they are of another
-/// format or damaged.
-[[nodiscard]] std::optional<Catalogue> unpack(std::string_view bytes);
 /// Whether every index in it (of a substance, a citation, a cell's column) points at something.
 [[nodiscard]] bool consistent(const Catalogue& catalogue);
 
@@ -137,6 +132,19 @@ void visit(Archive& archive, typename Archive::template Of<Catalogue>& catalogue
   archive(catalogue.materials, catalogue.substances, catalogue.products, catalogue.tables,
           catalogue.citations, catalogue.editions, catalogue.material_names_,
           catalogue.substance_words_, catalogue.water_);
+}
+
+/// The bytes of a catalogue with its look-ups.
+[[nodiscard]] inline std::string pack(const Catalogue& catalogue) {
+  return to_bytes(catalogue);
+}
+
+/// The catalogue of such bytes, ready to be asked without `index()`; none if they are of another
+/// format or damaged.
+[[nodiscard]] inline std::optional<Catalogue> unpack(std::string_view bytes) {
+  std::optional<Catalogue> catalogue(std::in_place);
+  if (!from_bytes(bytes, *catalogue) || !consistent(*catalogue)) catalogue.reset();
+  return catalogue;
 }
 
 }  // namespace sudsmark::catalogue

@@ -16,8 +16,12 @@ constexpr std::string_view units_listed = "mg, g, kg, oz, lb, %, ppm, parts, ml 
 constexpr Measure dose_base{.words = "a mass, such as kg",
                             .units_listed = "mg, g, kg, oz or lb",
                             .units = measure::masses,
+                            .base = "g",
                             .above_zero = true};
-constexpr Measure volume{"a volume, such as 20 ml", "ml or l", {{{"l"}, {"ml"}}}};
+constexpr Measure volume{.words = "a volume, such as 20 ml",
+                         .units_listed = "ml or l",
+                         .units = {{{"l"}, {"ml"}}},
+                         .base = "l"};
 
 bool is_part(std::string_view word) {
   return word == "part" || word == "parts";
@@ -50,7 +54,9 @@ bool read_units(const RawFigure& raw, Reading& reading, Amount& amount) {
                              std::string(mass) + " per " + std::string(per_mass)});
     }
   }
-  if (quantity::find_unit(word) || word.find('/') != std::string_view::npos) {
+  const bool gallons =
+      is_gallon(folded) || word == measure::us_gallon.word || word == measure::imperial_gallon.word;
+  if (gallons || quantity::find_unit(word) || word.find('/') != std::string_view::npos) {
     return reading.refuse(messages::not_an_amount, place, {shown(word), std::string(units_listed)});
   }
   const std::string_view whole = known_but_for_case(word);
@@ -84,8 +90,8 @@ bool read_parts(const RawFigure& raw, Reading& reading, Amount& amount) {
 /// A figure with its unit, anything but a dose or q.s.
 bool read_plain(Iterator& first, Iterator last, Reading& reading, Amount& amount) {
   RawFigure raw;
-  Iterator at = first;
-  if (!read_raw_figure(at, last, reading, raw)) return false;
+  Iterator next = first;
+  if (!read_raw_figure(next, last, reading, raw)) return false;
   amount.place = reading.span(raw.begin(), raw.end());
   const Measure* converted = nullptr;
   if (raw.unit.begin == nullptr) {
@@ -115,7 +121,7 @@ bool read_plain(Iterator& first, Iterator last, Reading& reading, Amount& amount
                             {shown(std::string_view(raw.begin(), raw.end()))});
     }
   }
-  first = at;
+  first = next;
   return true;
 }
 
@@ -131,11 +137,11 @@ constexpr auto per_mass = term<Figure>(
         return read_single_figure(first, last, reading, dose_base, base);
       }
       RawFigure one;
-      Iterator at = first;
-      if (!scan_unit(at, last, one.unit)) return false;
-      one.low = one.high = {1.0, {one.unit.begin, one.unit.begin}};
+      Iterator next = first;
+      if (!scan_unit(next, last, one.unit)) return false;
+      one.low = one.high = {1.0, {one.unit.begin, one.unit.begin, {}}};
       if (!convert(one, last, reading, dose_base, base)) return false;
-      first = at;
+      first = next;
       return true;
     });
 
@@ -145,9 +151,9 @@ constexpr auto per = keyword("per", "'per'");
 }  // namespace
 
 bool free_for_premix(std::string_view word) {
-  Iterator at = word.data();
+  Iterator next = word.data();
   Token token;
-  if (!scan_unit(at, word.data() + word.size(), token) || token.text() != word ||
+  if (!scan_unit(next, word.data() + word.size(), token) || token.text() != word ||
       word.find('/') != std::string_view::npos) {
     return false;
   }
@@ -169,10 +175,22 @@ bool read_amount(Iterator& first, Iterator last, Reading& reading, Amount& amoun
     dose = true;
   };
   const auto grammar = fill[as_fill] | (plain[into(amount)] >> -(per >> need(per_mass)[as_dose]));
-  Iterator at = first;
-  const bool matched = x3::phrase_parse(at, last, x3::with<ReadingTag>(reading)[grammar], Blanks{},
-                                        x3::skip_flag::dont_post_skip);
+  Iterator next = first;
+  const bool matched = x3::phrase_parse(next, last, x3::with<ReadingTag>(reading)[grammar],
+                                        Blanks{}, x3::skip_flag::dont_post_skip);
   if (!matched || reading.refused()) return false;
+  if (amount.kind == AmountKind::fill) {
+    // "q.s. to 100 %": what it fills up to is known
+    Iterator up_to = skip_blanks(next, last);
+    Iterator figure = up_to;
+    RawFigure raw;
+    if (scan_keyword(figure, last, "to") && digit_at(skip_blanks(figure, last), last) &&
+        read_raw_figure(figure = skip_blanks(figure, last), last, reading, raw)) {
+      return reading.refuse(messages::fill_to, reading.span(up_to, figure),
+                            {shown(std::string_view(up_to, figure))});
+    }
+    if (reading.refused()) return false;
+  }
   if (dose) {
     if (amount.kind != AmountKind::mass) {
       return reading.refuse(messages::dose_of_no_mass, amount.place);
@@ -181,7 +199,7 @@ bool read_amount(Iterator& first, Iterator last, Reading& reading, Amount& amoun
     amount.value = {amount.value.low / base.value.low, amount.value.high / base.value.low};
     amount.place.end = base.place.end;
   }
-  first = at;
+  first = next;
   return true;
 }
 

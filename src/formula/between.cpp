@@ -10,6 +10,7 @@
 #include "formula/balance.h"
 #include "formula/checks.h"
 #include "formula/print.h"
+#include "formula/statements.h"
 #include "text/name.h"
 
 namespace sudsmark::formula {
@@ -199,7 +200,8 @@ void Between::compare_part(PartKind kind, const Word& name, const std::vector<Li
     // lines that both have pair up first, wherever they stand
     std::erase_if(before, [&](const Line* line) {
       const auto same = std::find_if(after.begin(), after.end(), [&](const Line* other) {
-        return alike(line->amount, other->amount);
+        return alike(line->amount, other->amount) &&
+               line->dries_off.has_value() == other->dries_off.has_value();
       });
       if (same == after.end()) return false;
       after.erase(same);
@@ -217,34 +219,20 @@ void Between::compare_part(PartKind kind, const Word& name, const std::vector<Li
 }
 
 void Between::compare_statements() {
-  each_statement([&](std::string_view keyword, auto member) {
-    Statements before;
-    Statements after;
-    before.*member = from_.statements.*member;
-    after.*member = to_.statements.*member;
-    if (written(before) == written(after)) return;
-    add({What::statement, {}, {}, {}, {}, std::string(keyword)},
-        before.*member ? place_of(*(before.*member)) : Span{},
-        after.*member ? place_of(*(after.*member)) : Span{});
+  each_field<Statements>([&](const auto& row) {
+    using Field = typename std::remove_cvref_t<decltype(row)>::FieldType;
+    if constexpr (changes_verdicts<Field>) {
+      const Field& before = from_.statements.*(row.field);
+      const Field& after = to_.statements.*(row.field);
+      Statements only_before;
+      Statements only_after;
+      only_before.*(row.field) = before;
+      only_after.*(row.field) = after;
+      if (written(only_before) == written(only_after)) return;
+      add({What::statement, {}, {}, {}, {}, std::string(row.full)}, place_of(before),
+          place_of(after));
+    }
   });
-  Statements before;
-  Statements after;
-  before.markets = from_.statements.markets;
-  after.markets = to_.statements.markets;
-  if (written(before) != written(after)) {
-    add({What::markets, {}, {}, {}, {}, {}}, from_.statements.markets_place,
-        to_.statements.markets_place);
-  }
-  before = {};
-  after = {};
-  before.allows = from_.statements.allows;
-  after.allows = to_.statements.allows;
-  if (written(before) != written(after)) {
-    const auto place = [](const Statements& said) {
-      return said.allows.empty() ? Span{} : said.allows.front().place;
-    };
-    add({What::allows, {}, {}, {}, {}, {}}, place(before), place(after));
-  }
 }
 
 void Between::compare_sections() {
@@ -355,16 +343,11 @@ void Between::change_rest(const Change& change, Card& card) const {
     case What::line:
       break;
     case What::statement:
-      each_statement([&](std::string_view keyword, auto member) {
-        if (keyword == change.name) card.statements.*member = to_.statements.*member;
+      each_field<Statements>([&](const auto& row) {
+        if (row.full == change.name) {
+          card.statements.*(row.field) = to_.statements.*(row.field);
+        }
       });
-      break;
-    case What::markets:
-      card.statements.markets = to_.statements.markets;
-      card.statements.markets_place = to_.statements.markets_place;
-      break;
-    case What::allows:
-      card.statements.allows = to_.statements.allows;
       break;
     case What::section:
       each_section([&](std::string_view word, auto list, auto /*document_list*/) {

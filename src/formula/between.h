@@ -30,14 +30,14 @@ class Between {
   [[nodiscard]] Card with(const std::vector<bool>& on, text::Diagnostics& diagnostics) const;
 
  private:
-  enum class What : unsigned char { line, statement, markets, allows, section, portions, label };
+  enum class What : unsigned char { line, statement, section, portions, label };
   struct Change {
     What what = What::line;
     PartKind kind = PartKind::phase;  ///< of a line: its section
     std::string part;                 ///< of a line: its section's name, folded
     std::optional<Line> old_line;
     std::optional<Line> new_line;
-    std::string name;  ///< of a statement its keyword; of a section its name, folded
+    std::string name;  ///< of a statement its words; of a section its name, folded
   };
 
   [[nodiscard]] std::string key(const std::string& name) const;

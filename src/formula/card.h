@@ -20,12 +20,21 @@ namespace sudsmark::formula {
 using quantity::Range;
 using text::Span;
 
+/// How deep premixes may hold premixes.
+inline constexpr std::size_t deepest_premix = 16;
+
 /// A word or a name as written (quotes and escapes taken off), with its place.
 struct Word {
   std::string text;
   Span place;
   /// Written in quotes: then it is a name of the maker's own making, never a unit or a keyword.
   bool quoted = false;
+};
+
+/// Words with commas between them, and the place of their statement.
+struct WordList {
+  std::vector<Word> words;
+  Span place;
 };
 
 /// A figure with its place, in base units.
@@ -58,6 +67,8 @@ struct Line {
   Amount amount;
   Word name;
   Span place;  ///< the whole line without its comment
+  /// `dries off`: it is there while it is made, and gone from the product.
+  std::optional<Span> dries_off = std::nullopt;
 };
 
 struct Phase {
@@ -76,7 +87,8 @@ struct Premix {
 
 struct Portion {
   Word name;
-  Figure share;  ///< fraction of the mixed batch
+  Figure share;                    ///< fraction of the mixed batch
+  std::optional<Span> sold_apart;  ///< pieces of it are sold by themselves
   std::vector<Line> lines;
   Span place;
 };
@@ -90,12 +102,19 @@ struct Constituent {
 
 struct Fragrance {
   Word name;
-  std::optional<Figure> limit;   ///< the certificate: fraction of the finished product
-  std::optional<Word> category;  ///< of the standard that the certificate names
+  std::optional<Figure> limit;         ///< the certificate: fraction of the finished product
+  std::optional<WordList> categories;  ///< of the standard, those that the certificate names
   std::vector<Constituent> constituents;
   /// The rest may hold anything (the default), or holds no substance that a rule asks for.
   bool undeclared_none = false;
   std::optional<Figure> flash_point;  ///< C
+  Span place;
+};
+
+/// What a certificate of analysis found of something that nobody put in.
+struct Trace {
+  Word name;
+  Range share;  ///< fraction of the material
   Span place;
 };
 
@@ -108,10 +127,10 @@ struct UserMaterial {
   std::optional<Word> inci;
   std::optional<Word> cas;
   std::optional<Figure> supplier_limit;  ///< fraction of the finished product
+  std::vector<Trace> traces;
   std::vector<Word> roles;
   std::optional<Word> form;
-  std::vector<Word> hazards;  ///< H codes; stated at all if `states_hazards`
-  bool states_hazards = false;
+  std::optional<std::vector<Word>> hazards;  ///< H codes; stated to be none if empty
   Span place;
 };
 
@@ -128,8 +147,9 @@ struct Workshop {
   std::optional<Figure> humidity;     ///< fraction
   std::optional<Figure> temperature;  ///< C
   std::vector<Scale> scales;
-  std::optional<Word> mask;        ///< none, FFP1, FFP2, FFP3, N95, P100
-  std::optional<Word> extraction;  ///< yes or no
+  std::optional<Word> mask;         ///< none, FFP1, FFP2, FFP3, N95, P100
+  std::optional<Word> extraction;   ///< yes or no
+  std::optional<Figure> air_speed;  ///< m/s, at the bowl
   Span place;
 };
 
@@ -140,6 +160,14 @@ struct Handled {
   Word name;
 };
 
+/// What a sampler on the worker found in the air.
+struct Sampled {
+  Range dust;     ///< mg/m3
+  Word fraction;  ///< inhalable, respirable or thoracic
+  Figure over;    ///< h
+  Span place;
+};
+
 struct Task {
   Word name;
   std::optional<Handled> handles;
@@ -147,6 +175,7 @@ struct Task {
   std::optional<Figure> times;   ///< per day
   std::optional<Figure> in;      ///< l
   std::optional<Figure> raises;  ///< fraction: dustiness of mass to airborne mass
+  std::vector<Sampled> measured;
   Span place;
 };
 
@@ -173,6 +202,13 @@ struct Water {
   Span place;
 };
 
+/// How pieces are dried after forming.
+struct Drying {
+  Figure time;                        ///< h
+  std::optional<Figure> temperature;  ///< C
+  Span place;
+};
+
 struct Date {
   std::chrono::year_month_day day;
   Span place;
@@ -195,14 +231,16 @@ struct Allow {
 struct Statements {
   std::optional<Word> product;
   std::optional<Word> forming;
-  std::vector<Word> markets;
-  Span markets_place;
+  std::optional<WordList> markets;
   std::optional<Figure> batch;  ///< g
   std::optional<Figure> piece;  ///< g
   std::optional<BathUse> bath;
   std::optional<Water> water;
-  std::optional<Word> users;
-  std::optional<Date> first_sold;
+  std::optional<WordList> users;
+  std::optional<WordList> claims;  ///< words of the vocabulary, or texts in quotes
+  std::optional<Drying> dried;
+  std::optional<Date> batch_made;     ///< the day this batch goes on the market
+  std::optional<Date> on_sale_since;  ///< since when the product is sold at all
   std::optional<Span> looks_like_food;
   std::optional<Word> made_in;
   std::vector<Keep> keeps;

@@ -1,10 +1,11 @@
 #include "formula/figure.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
+#include <utility>
 
 #include "formula/messages.h"
-#include "formula/terms.h"
 #include "formula/words.h"
 #include "quantity/unit.h"
 #include "text/name.h"
@@ -12,52 +13,89 @@
 namespace sudsmark::formula {
 namespace {
 
-constexpr auto number_term =
-    term<Number>("a number", [](Iterator& first, Iterator last, Reading& reading, Number& number) {
-      return scan_number(first, last, reading, number);
-    });
-
-constexpr auto unit_term =
-    term<Token>("a unit", [](Iterator& first, Iterator last, Reading& /*reading*/, Token& unit) {
-      return scan_unit(first, last, unit);
-    });
-
 /// The sign of a range, where a figure follows it: a hyphen or `to`. The dashes that word
 /// processors put in its place are refused.
-constexpr auto range_sign = term<x3::unused_type>(
-    "'-' or 'to'", [](Iterator& first, Iterator last, Reading& reading, x3::unused_type&) {
-      Iterator at = first;
-      bool dash = false;
-      if (at != last && *at == '-') {
-        ++at;
-      } else if (!scan_keyword(at, last, "to")) {
-        const std::string_view text{at, static_cast<std::size_t>(last - at)};
-        for (const std::string_view wide :
-             {"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212"}) {
-          if (text.starts_with(wide)) {
-            dash = true;
-            at += wide.size();
-            break;
-          }
-        }
-        if (!dash) return false;
+bool scan_range_sign(Iterator& first, Iterator last, Reading& reading) {
+  Iterator next = first;
+  bool dash = false;
+  if (next != last && *next == '-') {
+    ++next;
+  } else if (!scan_keyword(next, last, "to")) {
+    const std::string_view text{next, static_cast<std::size_t>(last - next)};
+    for (const std::string_view wide :
+         {"\u2010", "\u2011", "\u2012", "\u2013", "\u2014", "\u2212"}) {
+      if (text.starts_with(wide)) {
+        dash = true;
+        next += wide.size();
+        break;
       }
-      const Iterator next = skip_blanks(at, last);
-      const bool figure_follows =
-          next != last && (is_digit(*next) || *next == '-' || *next == '.' || *next == '+');
-      if (!figure_follows) return false;
-      if (dash) {
-        return reading.refuse(messages::wide_dash, reading.span(first, at),
-                              {shown(std::string_view(first, at)), "-"});
-      }
-      first = at;
-      return true;
-    });
+    }
+    if (!dash) return false;
+  }
+  const Iterator figure = skip_blanks(next, last);
+  const bool figure_follows =
+      figure != last && (is_digit(*figure) || *figure == '-' || *figure == '.' || *figure == '+');
+  if (!figure_follows) return false;
+  if (dash) {
+    return reading.refuse(messages::wide_dash, reading.span(first, next),
+                          {shown(std::string_view(first, next)), "-"});
+  }
+  first = next;
+  return true;
+}
+
+/// What one of a unit of mass is in g; 0 if it is none.
+double grams(std::string_view unit) {
+  return takes_unit(measure::mass, unit) ? quantity::find_unit(unit)->to_base(1) : 0.0;
+}
+
+/// A second mass behind the first, in a smaller unit: `1 lb 4 oz` is one amount, in lb.
+bool add_second_mass(Iterator& first, Iterator last, Reading& reading, Number& number,
+                     Token& unit) {
+  const double whole = grams(unit.text());
+  Iterator next = skip_blanks(first, last);
+  if (!(whole > 0) || !digit_at(next, last)) return true;
+  // a number with no mass behind it is a name's
+  const Iterator digits =
+      std::find_if_not(next, last, [](char c) { return is_digit(c) || c == '.' || c == '/'; });
+  Iterator behind = skip_blanks(digits, last);
+  Token second_unit;
+  if (!scan_unit(behind, last, second_unit) || !(grams(second_unit.text()) > 0)) return true;
+  Number second;
+  if (!scan_number(next, last, reading, second)) return !reading.refused();
+  const double part = grams(second_unit.text());
+  const Span place = reading.span(number.token.begin, behind);
+  if (part >= whole || second.value * part >= whole) {
+    return reading.refuse(messages::rising_units, place,
+                          {shown(std::string_view(number.token.begin, behind))});
+  }
+  number.value += second.value / (whole / part);
+  unit = {unit.begin, behind, unit.text()};
+  first = behind;
+  return true;
+}
+
+/// A number with the unit behind it, if there is one. What belongs to a range is left.
+bool scan_measured(Iterator& first, Iterator last, Reading& reading, Number& number, Token& unit) {
+  if (!scan_number(first, last, reading, number)) return false;
+  Iterator next = skip_blanks(first, last);
+  Iterator sign = next;
+  if (scan_range_sign(sign, last, reading)) return true;
+  if (reading.refused()) return false;
+  if (!scan_unit(next, last, unit)) return true;
+  if (next != last && *next == '.' && (next + 1 == last || is_blank(next[1]))) {
+    return reading.refuse(
+        messages::unit_with_point, reading.span(unit.begin, next + 1),
+        {shown(std::string_view(unit.begin, next + 1)), std::string(unit.text())});
+  }
+  first = next;
+  return add_second_mass(first, last, reading, number, unit);
+}
 
 std::optional<double> base_value(double figure, std::string_view unit, const Measure& measure) {
   for (const AcceptedUnit& accepted : measure.units) {
     if (!accepted.word.empty() && accepted.word == unit) {
-      return quantity::find_unit(unit)->to_base(figure) * accepted.worth;
+      return unit_of(accepted).to_base(figure) * accepted.worth;
     }
   }
   return std::nullopt;
@@ -65,18 +103,25 @@ std::optional<double> base_value(double figure, std::string_view unit, const Mea
 
 }  // namespace
 
+quantity::Unit unit_of(const AcceptedUnit& accepted) {
+  return quantity::find_unit(accepted.word).value_or(quantity::Unit{accepted.word, {}, 1.0, 0.0});
+}
+
 bool read_raw_figure(Iterator& first, Iterator last, Reading& reading, RawFigure& raw) {
-  const auto grammar = number_term[into(raw.low)] >> -(!range_sign >> unit_term[into(raw.unit)]) >>
-                       -(range_sign[([&](const auto&) {
-                           raw.range = true;
-                           std::swap(raw.low_unit, raw.unit);
-                         })] >>
-                         need(number_term)[into(raw.high)] >> -unit_term[into(raw.unit)]);
-  Iterator at = first;
-  const bool matched = x3::phrase_parse(at, last, x3::with<ReadingTag>(reading)[grammar], Blanks{},
-                                        x3::skip_flag::dont_post_skip);
-  if (!matched || reading.refused()) return false;
-  if (!raw.range) raw.high = raw.low;
+  Iterator next = first;
+  if (!scan_measured(next, last, reading, raw.low, raw.unit)) return false;
+  Iterator right = skip_blanks(next, last);
+  if (scan_range_sign(right, last, reading)) {
+    raw.range = true;
+    std::swap(raw.low_unit, raw.unit);
+    right = skip_blanks(right, last);
+    if (!scan_measured(right, last, reading, raw.high, raw.unit)) {
+      return reading.expected("a number", right, last);
+    }
+  } else {
+    raw.high = raw.low;
+  }
+  if (reading.refused()) return false;
   first = raw.end();
   return true;
 }
@@ -108,6 +153,7 @@ bool refuse_unit(const Token& unit, Reading& reading, const Measure& measure) {
   if (is_kitchen_measure(folded)) {
     return reading.refuse(messages::kitchen_measure, place, {shown(unit.text())});
   }
+  if (is_gallon(folded)) return reading.refuse(messages::two_gallons, place, {shown(unit.text())});
   const std::string_view meant = meant_unit(folded);
   const bool known = !meant.empty() && takes_unit(measure, meant);
   const std::string_view what = measure.words.substr(0, measure.words.find(','));
@@ -163,21 +209,21 @@ bool convert(const RawFigure& raw, Iterator last, Reading& reading, const Measur
 bool read_figure(Iterator& first, Iterator last, Reading& reading, const Measure& measure,
                  Figure& figure) {
   RawFigure raw;
-  Iterator at = first;
-  if (!read_raw_figure(at, last, reading, raw)) return false;
+  Iterator next = first;
+  if (!read_raw_figure(next, last, reading, raw)) return false;
   if (!convert(raw, last, reading, measure, figure)) return false;
-  first = at;
+  first = next;
   return true;
 }
 
 bool read_single_figure(Iterator& first, Iterator last, Reading& reading, const Measure& measure,
                         Figure& figure) {
   RawFigure raw;
-  Iterator at = first;
-  if (!scan_number(at, last, reading, raw.low)) return false;
+  Iterator next = first;
+  if (!scan_number(next, last, reading, raw.low)) return false;
   raw.high = raw.low;
-  at = skip_blanks(at, last);
-  scan_unit(at, last, raw.unit);
+  next = skip_blanks(next, last);
+  scan_unit(next, last, raw.unit);
   if (!convert(raw, last, reading, measure, figure)) return false;
   first = raw.end();
   return true;

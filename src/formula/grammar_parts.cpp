@@ -4,6 +4,7 @@
 #include "formula/amount.h"
 #include "formula/grammar.h"
 #include "formula/terms.h"
+#include "formula/words.h"
 
 namespace sudsmark::formula {
 namespace {
@@ -56,11 +57,16 @@ bool read_premix(Rest rest, Reading& reading, Premix& premix) {
 }
 
 bool read_portion(Rest rest, Reading& reading, Portion& portion) {
-  return run(
+  Span apart;
+  const bool read = run(
       reading, rest,
       need(name("the name of the portion", {.keyword = {}, .comma = true}))[into(portion.name)] >>
           need("a comma and the portion's share, such as ', 50 %'", comma) >>
-          need(figure(measure::share_above_zero))[into(portion.share)]);
+          need(figure(measure::share_above_zero))[into(portion.share)] >>
+          -(comma >>
+            need("'sold apart'", keyword("sold", "")[into(apart)] >> keyword("apart", ""))));
+  if (read && apart.somewhere()) portion.sold_apart = apart;
+  return read;
 }
 
 bool read_line(Rest rest, Reading& reading, Line& line) {
@@ -69,9 +75,11 @@ bool read_line(Rest rest, Reading& reading, Line& line) {
       term<x3::unused_type>("", [&](Iterator&, Iterator, Reading&, x3::unused_type&) {
         return !unit_left_out(line, rest, reading);
       });
-  return run(reading, rest,
-             need(amount)[into(line.amount)] >> nothing_after_unit >> -keyword("of", "'of'") >>
-                 need(name("the name of a material"))[into(line.name)]);
+  return run(
+      reading, rest,
+      need(amount)[into(line.amount)] >> nothing_after_unit >> -keyword("of", "'of'") >>
+          need(name("the name of a material", {.keyword = {}, .comma = true}))[into(line.name)] >>
+          -dries_off(line.dries_off));
 }
 
 bool read_include(Rest rest, Reading& reading, Include& include) {

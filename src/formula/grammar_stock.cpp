@@ -1,7 +1,4 @@
 // Fragrances and materials: what suppliers declare.
-#include <array>
-#include <limits>
-
 #include "formula/codes.h"
 #include "formula/grammar.h"
 #include "formula/terms.h"
@@ -23,68 +20,7 @@ constexpr auto cas_number =
                  return scan_cas(first, last, reading, cas);
                });
 
-/// `below` and `above`: one share, and the range that it leaves open.
-bool read_half_open(bool below, Rest rest, Reading& reading, Fragrance& fragrance) {
-  Figure bound;
-  Word word;
-  const bool read =
-      run(reading, rest,
-          need(share)[into(bound)] >> need(name("the name of a constituent"))[into(word)]);
-  if (!read) return false;
-  if (!bound.value.exact()) {
-    return reading.refuse(messages::one_bound, bound.place,
-                          {std::string(below ? "below" : "above")});
-  }
-  const Range value = below ? Range(0.0, bound.value.high) : Range(bound.value.low, 1.0);
-  fragrance.constituents.push_back({std::move(word), value, bound.place});
-  return true;
-}
-
-bool read_undeclared(Rest rest, Reading& reading, Fragrance& fragrance) {
-  const auto none = [&](const auto&) { fragrance.undeclared_none = true; };
-  const auto anything = keyword("may", "") >> keyword("contain", "") >> keyword("anything", "");
-  return run(reading, rest,
-             need("'none' or 'may contain anything'", keyword("none", "")[none] | anything));
-}
-
-bool read_hazards(Rest rest, Reading& reading, UserMaterial& material) {
-  const auto separator = term<x3::unused_type>(
-      "a comma", [](Iterator& first, Iterator last, Reading&, x3::unused_type&) {
-        if (first == last || (*first != ',' && *first != '+')) return false;
-        ++first;
-        return true;
-      });
-  const auto codes =
-      hazard[onto(material.hazards)] >> *(separator >> need(hazard)[onto(material.hazards)]);
-  material.states_hazards =
-      run(reading, rest,
-          need("a hazard code, such as H318 or EUH066, or 'none'", keyword("none", "") | codes));
-  if (!material.states_hazards) material.hazards.clear();
-  return material.states_hazards;
-}
-
 }  // namespace
-
-bool read_statement(Statement statement, Rest rest, Reading& reading, Fragrance& to) {
-  switch (statement) {
-    case Statement::limit:
-      return run_into(to.limit, reading, rest, need(share)[into(to.limit)]);
-    case Statement::category:
-      return run_into(to.category, reading, rest, need(name("a category"))[into(to.category)]);
-    case Statement::below:
-      return read_half_open(true, rest, reading, to);
-    case Statement::above:
-      return read_half_open(false, rest, reading, to);
-    case Statement::undeclared:
-      return read_undeclared(rest, reading, to);
-    case Statement::flash_point:
-      return run_into(to.flash_point, reading, rest,
-                      need(keyword("point", "'point'")) >>
-                          need(figure(measure::temperature))[into(to.flash_point)]);
-    default:
-      return reading.expected("a statement of a fragrance", rest.first, rest.last);
-  }
-}
 
 bool read_constituent(Rest rest, Reading& reading, Fragrance& fragrance) {
   Figure value;
@@ -103,37 +39,67 @@ bool read_material(Rest rest, Reading& reading, UserMaterial& material) {
                    need(name("the name of a known material"))[into(material.like)]));
 }
 
-bool read_statement(Statement statement, Rest rest, Reading& reading, UserMaterial& to) {
-  switch (statement) {
-    case Statement::active:
-      return run_into(to.active, reading, rest, need(share)[into(to.active)]);
-    case Statement::water_content:
-      return run_into(to.water, reading, rest, need(share)[into(to.water)]);
-    case Statement::density:
-      return run_into(to.density, reading, rest, need(figure(measure::density))[into(to.density)]);
-    case Statement::inci:
-      return run_into(to.inci, reading, rest, need(name("an INCI name"))[into(to.inci)]);
-    case Statement::cas:
-      return run_into(to.cas, reading, rest, need(cas_number)[into(to.cas)]);
-    case Statement::supplier_limit:
-      return run_into(to.supplier_limit, reading, rest,
-                      need(keyword("limit", "'limit'")) >> need(share)[into(to.supplier_limit)]);
-    case Statement::role: {
-      constexpr auto role = name("a role", {.keyword = {}, .comma = true});
-      if (run(reading, rest,
-              need(role)[onto(to.roles)] >> *(comma >> need(role)[onto(to.roles)]))) {
-        return true;
-      }
-      to.roles.clear();
-      return false;
-    }
-    case Statement::form:
-      return run_into(to.form, reading, rest, need(name("a form"))[into(to.form)]);
-    case Statement::hazards:
-      return read_hazards(rest, reading, to);
-    default:
-      return reading.expected("a statement of a material", rest.first, rest.last);
+/// `below` and `above`: one share, and the range that it leaves open.
+bool read_value(const HalfOpenForm& form, StatementLine line, Reading& reading,
+                std::vector<Constituent>& constituents) {
+  Figure bound;
+  Word word;
+  const bool read =
+      run(reading, line.rest,
+          need(share)[into(bound)] >> need(name("the name of a constituent"))[into(word)]);
+  if (!read) return false;
+  if (!bound.value.exact()) {
+    return reading.refuse(messages::one_bound, bound.place,
+                          {std::string(form.below ? "below" : "above")});
   }
+  const Range value = form.below ? Range(0.0, bound.value.high) : Range(bound.value.low, 1.0);
+  constituents.push_back({std::move(word), value, bound.place});
+  return true;
+}
+
+bool read_value(const UndeclaredForm& /*form*/, StatementLine line, Reading& reading,
+                bool& undeclared_none) {
+  const auto none = [&](const auto&) { undeclared_none = true; };
+  const auto anything = keyword("may", "") >> keyword("contain", "") >> keyword("anything", "");
+  return run(reading, line.rest,
+             need("'none' or 'may contain anything'", keyword("none", "")[none] | anything));
+}
+
+bool read_value(const CasForm& /*form*/, StatementLine line, Reading& reading,
+                std::optional<Word>& cas) {
+  return run_into(cas, reading, line.rest, need(cas_number)[into(cas)]);
+}
+
+bool read_value(const HazardsForm& /*form*/, StatementLine line, Reading& reading,
+                std::optional<std::vector<Word>>& hazards) {
+  std::vector<Word>& list = hazards.emplace();
+  const auto separator = term<x3::unused_type>(
+      "a comma", [](Iterator& first, Iterator last, Reading&, x3::unused_type&) {
+        if (first == last || (*first != ',' && *first != '+')) return false;
+        ++first;
+        return true;
+      });
+  const auto codes = hazard[onto(list)] >> *(separator >> need(hazard)[onto(list)]);
+  return run_into(
+      hazards, reading, line.rest,
+      need("a hazard code, such as H318 or EUH066, or 'none'", keyword("none", "") | codes));
+}
+
+bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
+                std::vector<Trace>& traces) {
+  // the name comes first here, as on a certificate
+  const auto item = [&](Trace& trace) {
+    return need(name("the name of what was found",
+                     {.keyword = {}, .comma = true, .bounds = true}))[into(trace.name)] >>
+           need(share)[([&trace](const auto& context) {
+             trace.share = x3::_attr(context).value;
+             trace.place = x3::_attr(context).place;
+           })];
+  };
+  Trace trace;
+  if (!run(reading, line.rest, item(trace))) return false;
+  traces.push_back(std::move(trace));
+  return true;
 }
 
 }  // namespace sudsmark::formula

@@ -48,8 +48,6 @@ inline constexpr Message needs_quotes{
 
 /// {0}: the number; {1}: how to write it
 inline constexpr Message decimal_comma{"decimal-comma", "{0} has a decimal comma; write {1}", 1};
-/// {1}: read as a decimal; {2}: read as thousands
-inline constexpr Message comma{"number-comma", "{0} has a comma; write {1}, or {2} for thousands"};
 inline constexpr Message thousands_comma{"thousands-comma",
                                          "{0} has commas between its thousands; write {1}", 1};
 inline constexpr Message negative{"negative", "{0} is negative; an amount is zero or more"};
@@ -73,6 +71,14 @@ inline constexpr Message unit_missing{"unit-missing",
                                       "a unit is missing after {1}: expected {0}, found {2}"};
 /// {0}: the word; {1}: what is measured; {2}: a hint; {3}: what to write instead
 inline constexpr Message wrong_unit{"wrong-unit", "{0} is no unit of {1}{2}", 3};
+/// {0}: the unit with its point; {1}: without
+inline constexpr Message unit_with_point{"unit-with-point", "{0} is written '{1}'", 1};
+inline constexpr Message two_gallons{
+    "two-gallons", "{0} is two measures: write 'US gal' (3.785 l) or 'imperial gal' (4.546 l)"};
+inline constexpr Message rising_units{
+    "rising-units",
+    "{0} is no mass in two units; the second is less than one of the first, such as "
+    "1 lb 4 oz"};
 inline constexpr Message no_unit_here{"no-unit-here", "{0} is one too many: {1}, has no unit"};
 inline constexpr Message kitchen_measure{
     "kitchen-measure",
@@ -105,6 +111,8 @@ inline constexpr Message handles_no_mass{
     "what a task handles is weighed: expected a mass or a number of premix units"};
 inline constexpr Message scale_upside_down{
     "scale-upside-down", "the smallest step is above the greatest load; it reads '0.1 g to 3 kg'"};
+inline constexpr Message sampled_range{
+    "sampled-range", "a sampler runs for one stretch of time: give one figure, such as 30 min"};
 inline constexpr Message one_bound{"one-bound", "'{0}' takes one share, not a range"};
 
 // Words
@@ -112,7 +120,7 @@ inline constexpr Message one_bound{"one-bound", "'{0}' takes one share, not a ra
 /// {0}: the word; {1}: what it should be; {2}: a hint; {3}: what to write instead
 inline constexpr Message not_a_choice{"not-a-choice", "{0} is not {1}{2}", 3};
 inline constexpr Message two_markets{"two-markets", "'UK' is two markets: write GB, NI or both"};
-inline constexpr Message market_twice{"market-twice", "{0} is named twice"};
+inline constexpr Message named_twice{"named-twice", "{0} is named twice"};
 inline constexpr Message no_such_day{"no-such-day", "{0} is no day of the calendar"};
 /// {0}: the number; {1}: the digit that it should end in
 inline constexpr Message cas_check_digit{
@@ -124,11 +132,19 @@ inline constexpr Message cas_check_digit{
 inline constexpr Message unknown_section{"unknown-section", "{0} opens no section{1}", 2};
 /// {0}: the word; {1}: the section; {2}: a hint; {3}: what to write instead
 inline constexpr Message unknown_statement{"unknown-statement", "{0} is no statement of {1}{2}", 3};
+/// {0}: the word; {1}: the section; {2}: what is meant; {3}: what to write instead
+inline constexpr Message meant_statement{"meant-statement", "{0} is no statement of {1}{2}", 3};
 /// {0}: the word; {1}: the section that it belongs to; {2}: the one that is open
 inline constexpr Message other_section{"other-section",
                                        "{0} belongs to a '{1}' section, not to {2}"};
 inline constexpr Message no_section{
     "no-section", "{0} belongs to no section: a file begins with one, such as 'formula'{1}"};
+/// {0}: what stands there
+inline constexpr Message formula_missing{
+    "formula-missing",
+    "{0} belongs to no section; a formula begins so, a line each: 'formula \"my bar\"', then "
+    "'product bubble bar', then 'phase \"dry\"', then an amount and a name a line, such as "
+    "'440 g sodium bicarbonate' and '300 g cream of tartar'"};
 inline constexpr Message lower_case{"lower-case", "{0} is written '{1}'", 1};
 /// {0}: the section that is open
 inline constexpr Message amount_out_of_place{
@@ -138,6 +154,18 @@ inline constexpr Message ingredient_needs_amount{
     "ingredient-needs-amount",
     "expected an amount at the head of the line, such as 44 %, 500 g or q.s., found {0}"};
 inline constexpr Message write_qs{"write-qs", "{0} is written 'q.s.'", 1};
+/// {0}: what stands behind q.s.
+inline constexpr Message fill_to{
+    "fill-to",
+    "{0} is one too many: q.s. fills up to 100 %, or to the batch; write 'q.s.' and the name"};
+/// {0}: the word before the colon
+inline constexpr Message colon{"colon", "'{0}' takes no colon: a blank is enough"};
+/// A statement of the language's first version.
+inline constexpr Message first_sold{
+    "first-sold",
+    "'first sold' is two statements now: 'batch made' with the day on which this batch goes on the "
+    "market, which the law of the EU, NI and GB counts, and 'on sale since' with the day since "
+    "which the product is sold at all, which Canada counts"};
 inline constexpr Message given_twice{"given-twice", "{0} is given twice"};
 inline constexpr Message second_formula{
     "second-formula", "a file holds one 'formula' or 'tweak', and this is the second"};

@@ -1,14 +1,16 @@
 #include "formula/parse.h"
 
 #include <algorithm>
-#include <array>
+#include <map>
 #include <string>
+#include <type_traits>
 #include <utility>
 
 #include "formula/grammar.h"
 #include "formula/lines.h"
 #include "formula/messages.h"
 #include "formula/scan.h"
+#include "formula/statements.h"
 #include "formula/words.h"
 #include "text/name.h"
 #include "text/utf8.h"
@@ -18,6 +20,11 @@ namespace {
 
 constexpr std::size_t largest_file = std::size_t{1} << 20U;
 constexpr std::size_t most_lines = 2000;
+
+/// The word that stands behind the first of a line.
+std::string_view first_word_of(Rest rest) {
+  return first_word({skip_blanks(rest.first, rest.last), rest.last});
+}
 
 std::string in_section(Section section) {
   if (section == Section::label) return "the label";
@@ -82,13 +89,25 @@ class FileReader {
     }
   }
 
+  /// A colon behind the first word: it is refused, and the rest of the line is not looked at.
+  bool refuse_colon(std::string_view word, Rest rest) {
+    if (rest.first == rest.last || *rest.first != ':') return false;
+    return !reading_.refuse(messages::colon, reading_.span(rest.first, rest.first + 1),
+                            {std::string(word)});
+  }
+
   // Sections
 
   void open_section(Section section, Rest line, Rest rest) {
+    if (refuse_colon(section_word(section), rest)) {
+      const Iterator behind = skip_blanks(rest.first + 1, rest.last);
+      open_guessed(section, line, {behind, rest.last});
+      return;
+    }
     close_section();
     section_ = section;
     section_place_ = reading_.span(line.first, line.last);
-    first_places_.fill(Span{});
+    first_places_.clear();
     complained_ = false;
     if (section == Section::formula || section == Section::tweak) {
       open_formula(section, rest);
@@ -193,8 +212,8 @@ class FileReader {
   }
 
   void close_section() {
-    const bool nameless = section_ == Section::formula && target_ == &document_ &&
-                          !seen(Statement::product).somewhere();
+    const bool nameless =
+        section_ == Section::formula && target_ == &document_ && !seen("product").somewhere();
     if (!nameless) return;
     reading_.refuse(messages::product_missing, document_.formula_place);
     report();
@@ -202,7 +221,8 @@ class FileReader {
 
   // What stands in a section
 
-  Span& seen(Statement statement) { return first_places_[static_cast<std::size_t>(statement)]; }
+  /// Where a statement stood first in the section that is open.
+  Span& seen(std::string_view full) { return first_places_[full]; }
 
   void read_content(std::string_view word, Rest line, Rest rest) {
     const char first = *line.first;
@@ -211,7 +231,8 @@ class FileReader {
       read_ingredient(line);
     } else if (section_ == Section::fragrance && figure) {
       read_constituent(line, reading_, target_->fragrances.back());
-    } else if (const StatementWord* statement = find_statement(section_, word)) {
+    } else if (const StatementWord* statement =
+                   find_statement(section_, word, first_word_of(rest))) {
       read_statement_of_section(*statement, line, rest);
     } else {
       refuse_line(word, figure, line, rest);
@@ -238,38 +259,69 @@ class FileReader {
 
   void read_statement_of_section(const StatementWord& statement, Rest line, Rest rest) {
     const Span place = reading_.span(line.first, line.last);
-    Span& first = seen(statement.statement);
+    Span& first = seen(statement.full);
     if (!statement.repeats && first.somewhere()) {
       reading_.refuse_as({&messages::given_twice, {shown(statement.full)}, {place, first}});
       return;
     }
     if (!first.somewhere()) first = place;
+    if (refuse_colon(statement.word, rest)) return;
+    if (!pass_words(statement.full.substr(statement.word.size()), rest)) return;
+    const StatementLine behind{place, rest};
     switch (section_) {
       case Section::formula:
-        read_statement(statement.statement, place, rest, reading_, target_->statements);
-        break;
+        return read_row(statement, behind, target_->statements);
       case Section::tweak:
-        if (statement.statement >= Statement::set) {
-          read_edit(statement.statement, place, rest, reading_, *target_->tweak);
-        } else {
-          read_statement(statement.statement, place, rest, reading_, target_->tweak->statements);
-        }
-        break;
+        return statement.edit ? read_edit_row(statement, behind)
+                              : read_row(statement, behind, target_->tweak->statements);
       case Section::fragrance:
-        read_statement(statement.statement, rest, reading_, target_->fragrances.back());
-        break;
+        return read_row(statement, behind, target_->fragrances.back());
       case Section::material:
-        read_statement(statement.statement, rest, reading_, target_->materials.back());
-        break;
+        return read_row(statement, behind, target_->materials.back());
       case Section::workshop:
-        read_statement(statement.statement, rest, reading_, target_->workshops.back());
-        break;
+        return read_row(statement, behind, target_->workshops.back());
       case Section::task:
-        read_statement(statement.statement, rest, reading_, target_->tasks.back());
-        break;
-      default:
-        read_statement(statement.statement, rest, reading_, target_->labels.back());
+        return read_row(statement, behind, target_->tasks.back());
+      case Section::label:
+        return read_row(statement, behind, target_->labels.back());
+      case Section::none:
+      case Section::phase:
+      case Section::premix:
+      case Section::portion:
+      case Section::unknown:
+        break;  // these have no statements
     }
+  }
+
+  /// Reads the words that follow the first of a statement.
+  bool pass_words(std::string_view words, Rest& rest) {
+    while (!words.empty()) {
+      words.remove_prefix(1);
+      const std::string_view word = words.substr(0, words.find(' '));
+      rest.first = skip_blanks(rest.first, rest.last);
+      if (!scan_keyword(rest.first, rest.last, word)) {
+        return reading_.expected("'" + std::string(words) + "'", rest.first, rest.last);
+      }
+      words.remove_prefix(word.size());
+    }
+    return true;
+  }
+
+  template <typename Owner>
+  void read_row(const StatementWord& statement, StatementLine line, Owner& owner) {
+    std::size_t index = 0;
+    each_row<Owner>([&](const auto& row) {
+      if (index++ == statement.index) read_value(row.form, line, reading_, owner.*(row.field));
+    });
+  }
+
+  void read_edit_row(const StatementWord& statement, StatementLine line) {
+    std::size_t index = 0;
+    each_edit([&](const auto& row) {
+      if (index++ != statement.index) return;
+      typename std::remove_cvref_t<decltype(row)>::EditType edit{};
+      if (read_edit(line, reading_, edit)) target_->tweak->edits.emplace_back(std::move(edit));
+    });
   }
 
   // Lines that are nothing
@@ -285,6 +337,18 @@ class FileReader {
     const std::string as_shown = word.empty() ? shown(token.text()) : shown(word);
     if (refuse_other_case(word, place, line, rest)) return;
     if (guess_section(word, place, line, rest)) return;
+    if (const auto said = meant_statement(section_, word)) {
+      reading_.refuse(
+          messages::meant_statement, place,
+          {as_shown, in_section(section_), std::string(said->hint), std::string(said->instead)});
+      return;
+    }
+    const bool takes_statements = section_ == Section::formula || section_ == Section::tweak;
+    if (takes_statements &&
+        ((word == "first" && first_word_of(rest) == "sold") || text::fold(word) == "first sold")) {
+      reading_.refuse(messages::first_sold, place);
+      return;
+    }
     if (section_ == Section::none) {
       if (!std::exchange(complained_, true)) {
         const std::string hint = word.empty() ? std::string() : section_hint(word, false);
@@ -300,15 +364,23 @@ class FileReader {
     } else {
       // a statement that is only misspelled is not missing
       for (const StatementWord& one : statements_of(section_)) {
-        if (text::edit_distance(word, one.word, 2) <= 2) seen(one.statement) = place;
+        if (text::edit_distance(word, one.word, 2) <= 2) seen(one.full) = place;
       }
       std::string hint = section_hint(word, true);
       if (hint.empty() && section_ == Section::fragrance) {
         hint = "; a constituent begins with its share, such as 5 %";
       }
+      if (hint.empty()) hint = ": it knows " + known_statements();
       reading_.refuse(messages::unknown_statement, place,
                       {as_shown, in_section(section_), std::move(hint), only_statement(word)});
     }
+  }
+
+  /// All that the open section knows, for a sentence.
+  [[nodiscard]] std::string known_statements() const {
+    std::vector<std::string> words;
+    for (const StatementWord& one : statements_of(section_)) words.emplace_back(one.full);
+    return text::series(words, "and");
   }
 
   /// Amounts where none can stand: said once for a stretch of them.
@@ -316,7 +388,7 @@ class FileReader {
     if (std::exchange(complained_, true)) return;
     const Span place = reading_.span(line.first, line.last);
     if (section_ == Section::none) {
-      reading_.refuse(messages::no_section, place, {found(line.first, line.last), std::string()});
+      reading_.refuse(messages::formula_missing, place, {found(line.first, line.last)});
     } else {
       reading_.refuse(messages::amount_out_of_place, place, {in_section(section_)});
     }
@@ -332,7 +404,7 @@ class FileReader {
     const bool known = section || folded == "include" || statement != nullptr;
     if (!known || folded == word) return false;
     reading_.refuse(messages::lower_case, place, {shown(word), folded});
-    if (statement != nullptr) seen(statement->statement) = place;
+    if (statement != nullptr) seen(statement->full) = place;
     if (section) open_guessed(*section, line, rest);
     return true;
   }
@@ -426,7 +498,7 @@ class FileReader {
   Section section_ = Section::none;
   Span section_place_;
   Span broken_formula_;  ///< of a formula or tweak heading that could not be read
-  std::array<Span, statement_count> first_places_{};
+  std::map<std::string_view, Span> first_places_;  ///< by all words of the statement
   std::size_t ingredient_lines_ = 0;
   std::size_t errors_ = 0;
   bool complained_ = false;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "formula/print_figure.h"
+#include "formula/statements.h"
 
 namespace sudsmark::formula {
 namespace {
@@ -49,43 +50,18 @@ class Printer {
     if (!rest.empty()) out_ += " " + rest;
     out_ += '\n';
   }
-  void statement(std::string_view what, const std::optional<Word>& word) {
-    if (word) statement(what, printed(*word));
-  }
-  void statement(std::string_view what, const std::optional<Figure>& figure,
-                 const Measure& measure) {
-    if (figure) statement(what, printed_figure(figure->value, measure));
-  }
-  void statement(std::string_view what, const std::vector<Word>& words) {
-    std::string list;
-    for (const Word& word : words) list += (list.empty() ? "" : ", ") + printed(word);
-    if (!list.empty()) statement(what, list);
-  }
   void lines(const std::vector<Line>& lines) {
-    for (const Line& line : lines) statement(printed_amount(line.amount), printed(line.name));
+    for (const Line& line : lines) statement(printed_amount(line.amount), named(line));
   }
 
-  void statements(const Statements& said) {
-    statement("product", said.product);
-    statement("forming", said.forming);
-    statement("market", said.markets);
-    statement("batch", said.batch, measure::mass);
-    statement("piece", said.piece, measure::mass);
-    if (said.bath) bath(*said.bath);
-    if (said.water) water(*said.water);
-    statement("users", said.users);
-    if (said.first_sold) statement("first sold", printed(*said.first_sold));
-    if (said.looks_like_food) statement("looks like food");
-    statement("made in", said.made_in);
-    for (const Keep& keep : said.keeps) {
-      const std::string bounds =
-          keep.bounds ? " " + printed_figure(keep.bounds->value, measure::share) : "";
-      statement("keep", printed(keep.name) + bounds);
-    }
-    for (const Allow& allow : said.allows) {
-      const std::string until = allow.until ? " until " + printed(*allow.until) : "";
-      statement("allow", printed(allow.rule) + " because " + printed(allow.because) + until);
-    }
+  static std::string named(const Line& line) {
+    return printed(line.name) + (line.dries_off ? ", dries off" : "");
+  }
+
+  /// All that the statements of a section fill.
+  template <typename Owner>
+  void statements(const Owner& owner) {
+    each_field<Owner>([&](const auto& row) { said(row.full, row.form, owner.*(row.field)); });
   }
 
   void edits(const std::vector<Edit>& edits) {
@@ -103,69 +79,31 @@ class Printer {
     lines(premix.lines);
   }
   void section(const Portion& portion) {
-    heading("portion",
-            printed(portion.name) + ", " + printed_figure(portion.share.value, measure::share));
+    heading("portion", printed(portion.name) + ", " +
+                           printed_figure(portion.share.value, measure::share) +
+                           (portion.sold_apart ? ", sold apart" : ""));
     lines(portion.lines);
   }
   void section(const Fragrance& fragrance) {
     heading("fragrance", printed(fragrance.name));
-    statement("limit", fragrance.limit, measure::share);
-    statement("category", fragrance.category);
-    for (const Constituent& one : fragrance.constituents) {
-      statement(printed_figure(one.share, measure::share), printed(one.name));
-    }
-    if (fragrance.undeclared_none) statement("undeclared none");
-    statement("flash point", fragrance.flash_point, measure::temperature);
+    statements(fragrance);
   }
   void section(const UserMaterial& material) {
     heading("material",
             printed(material.name) + (material.like ? " like " + printed(*material.like) : ""));
-    statement("active", material.active, measure::share);
-    statement("water", material.water, measure::share);
-    statement("density", material.density, measure::density);
-    statement("inci", material.inci);
-    statement("cas", material.cas);
-    statement("supplier limit", material.supplier_limit, measure::share);
-    statement("role", material.roles);
-    statement("form", material.form);
-    if (material.states_hazards && material.hazards.empty()) statement("hazards none");
-    statement("hazards", material.hazards);
+    statements(material);
   }
   void section(const Workshop& workshop) {
     heading("workshop", printed(workshop.name));
-    statement("room", workshop.room, measure::room);
-    if (workshop.air_changes) {
-      statement("air changes",
-                printed_figure(workshop.air_changes->value, measure::count) + " per hour");
-    }
-    statement("humidity", workshop.humidity, measure::humidity);
-    statement("temperature", workshop.temperature, measure::temperature);
-    for (const Scale& scale : workshop.scales) {
-      const std::string most =
-          scale.most ? " to " + printed_figure(scale.most->value, measure::mass) : "";
-      statement("scale", printed_figure(scale.step.value, measure::mass) + most);
-    }
-    statement("mask", workshop.mask);
-    statement("extraction", workshop.extraction);
+    statements(workshop);
   }
   void section(const Task& task) {
     heading("task", printed(task.name));
-    if (task.handles) {
-      const std::string what =
-          task.handles->phase ? "phase" : printed_amount(*task.handles->amount);
-      statement("handles", what + " " + printed(task.handles->name));
-    }
-    statement("takes", task.takes, measure::time);
-    if (task.times) {
-      statement("times", printed_figure(task.times->value, measure::count) + " per day");
-    }
-    statement("in", task.in, measure::room);
-    statement("raises", task.raises, measure::dustiness);
+    statements(task);
   }
   void section(const Label& label) {
     heading("label", {});
-    statement("ingredients", label.ingredients);
-    statement("warning", label.warnings);
+    statements(label);
   }
   template <typename Sections>
   void sections(const Sections& all) {
@@ -173,20 +111,102 @@ class Printer {
   }
 
  private:
-  void bath(const BathUse& bath) {
-    std::string what;
-    if (const auto* mass = std::get_if<Figure>(&bath.dose)) {
-      what += " " + printed_figure(mass->value, measure::mass);
-    } else if (const auto* pieces = std::get_if<Range>(&bath.dose)) {
-      what += " " + printed_figure(*pieces, measure::count) + " piece";
-    }
-    if (bath.volume) what += " in " + printed_figure(bath.volume->value, measure::volume);
-    if (bath.temperature) {
-      what += " at " + printed_figure(bath.temperature->value, measure::temperature);
-    }
-    statement("bath" + what);
+  // What is said with each form; the type of the field chooses where a form serves several.
+
+  template <typename Form, typename Value>
+  void said(std::string_view what, const Form& form, const std::optional<Value>& value) {
+    if (value) statement(what, written(form, *value));
   }
-  void water(const Water& water) {
+  void said(std::string_view what, const NamesForm& /*form*/, const std::vector<Word>& words) {
+    if (!words.empty()) statement(what, list(words));
+  }
+  void said(std::string_view what, const TextsForm& /*form*/, const std::vector<Word>& texts) {
+    if (!texts.empty()) statement(what, list(texts));
+  }
+  /// All of them, of whichever form: they stand on lines of their own.
+  void said(std::string_view /*what*/, const HalfOpenForm& /*form*/,
+            const std::vector<Constituent>& constituents) {
+    for (const Constituent& one : constituents) {
+      statement(printed_figure(one.share, measure::share), printed(one.name));
+    }
+  }
+  void said(std::string_view what, const UndeclaredForm& /*form*/, bool none) {
+    if (none) statement(what, "none");
+  }
+  template <typename Item>
+  void said(std::string_view what, const OwnForm& form, const std::vector<Item>& items) {
+    for (const Item& item : items) statement(what, written(form, item));
+  }
+
+  static std::string list(const std::vector<Word>& words) {
+    std::string out;
+    for (const Word& word : words) out += (out.empty() ? "" : ", ") + printed(word);
+    return out;
+  }
+
+  template <typename Form>
+  static std::string written(const Form& /*form*/, const Word& word) {
+    return printed(word);
+  }
+  template <typename Form>
+  static std::string written(const Form& /*form*/, const WordList& words) {
+    return list(words.words);
+  }
+  static std::string written(const FigureForm& form, const Figure& figure) {
+    return printed_figure(figure.value, form.measure);
+  }
+  static std::string written(const RateForm& form, const Figure& figure) {
+    return printed_figure(figure.value, form.measure) + " per " + std::string(form.per);
+  }
+  static std::string written(const DayForm& /*form*/, const Date& date) { return printed(date); }
+  static std::string written(const FlagForm& /*form*/, const Span& /*place*/) { return {}; }
+  static std::string written(const HazardsForm& /*form*/, const std::vector<Word>& codes) {
+    return codes.empty() ? "none" : list(codes);
+  }
+  static std::string written(const OwnForm& /*form*/, const Keep& keep) {
+    return printed(keep.name) +
+           (keep.bounds ? " " + printed_figure(keep.bounds->value, measure::share) : "");
+  }
+  static std::string written(const OwnForm& /*form*/, const Allow& allow) {
+    return printed(allow.rule) + " because " + printed(allow.because) +
+           (allow.until ? " until " + printed(*allow.until) : "");
+  }
+  static std::string written(const OwnForm& /*form*/, const Scale& scale) {
+    return printed_figure(scale.step.value, measure::mass) +
+           (scale.most ? " to " + printed_figure(scale.most->value, measure::mass) : "");
+  }
+  static std::string written(const OwnForm& /*form*/, const Handled& handled) {
+    return (handled.phase ? "phase" : printed_amount(*handled.amount)) + " " +
+           printed(handled.name);
+  }
+  static std::string written(const OwnForm& /*form*/, const BathUse& bath) {
+    std::string what;
+    const auto add = [&](const std::string& words) { what += (what.empty() ? "" : " ") + words; };
+    if (const auto* mass = std::get_if<Figure>(&bath.dose)) {
+      add(printed_figure(mass->value, measure::mass));
+    } else if (const auto* pieces = std::get_if<Range>(&bath.dose)) {
+      add(printed_figure(*pieces, measure::count) + " piece");
+    }
+    if (bath.volume) add("in " + printed_figure(bath.volume->value, measure::volume));
+    if (bath.temperature) {
+      add("at " + printed_figure(bath.temperature->value, measure::temperature));
+    }
+    return what;
+  }
+  static std::string written(const OwnForm& /*form*/, const Drying& dried) {
+    return printed_figure(dried.time.value, measure::time) +
+           (dried.temperature
+                ? " at " + printed_figure(dried.temperature->value, measure::temperature)
+                : "");
+  }
+  static std::string written(const OwnForm& /*form*/, const Trace& trace) {
+    return printed(trace.name) + " " + printed_figure(trace.share, measure::share);
+  }
+  static std::string written(const OwnForm& /*form*/, const Sampled& sampled) {
+    return printed_figure(sampled.dust, measure::dust) + " " + printed(sampled.fraction) +
+           " over " + printed_figure(sampled.over.value, measure::time);
+  }
+  static std::string written(const OwnForm& /*form*/, const Water& water) {
     std::string list = water.named ? printed(*water.named) : "";
     const auto add = [&](std::string_view what, const std::optional<Figure>& figure,
                          const Measure& measure) {
@@ -197,24 +217,29 @@ class Printer {
     add("alkalinity", water.alkalinity, measure::alkalinity);
     add("hardness", water.hardness, measure::hardness);
     add("ph", water.ph, measure::ph);
-    statement("water", list);
+    return list;
   }
 
-  void show(const SetEdit& edit) {
-    statement("set", printed(edit.name) + " to " + printed_amount(edit.amount));
+  /// An edit, opened by the words of its row.
+  template <typename Edited>
+  void show(const Edited& edit) {
+    statement(edit_words<Edited>(), written(edit));
   }
-  void show(const SwapEdit& edit) {
-    statement("swap", printed(edit.old_name) + " for " + printed(edit.new_name));
+  static std::string written(const SetEdit& edit) {
+    return printed(edit.name) + " to " + printed_amount(edit.amount);
   }
-  void show(const AddEdit& edit) {
-    statement("add", printed_amount(edit.line.amount) + " " + printed(edit.line.name) +
-                         (edit.to ? " to " + printed(*edit.to) : ""));
+  static std::string written(const SwapEdit& edit) {
+    return printed(edit.old_name) + " for " + printed(edit.new_name);
   }
-  void show(const RemoveEdit& edit) { statement("remove", printed(edit.name)); }
-  void show(const ScaleEdit& edit) {
-    statement("scale batch to", printed_figure(edit.batch.value, measure::mass));
+  static std::string written(const AddEdit& edit) {
+    return printed_amount(edit.line.amount) + " " + named(edit.line) +
+           (edit.to ? " to " + printed(*edit.to) : "");
   }
-  void show(const FillEdit& edit) { statement("fill with", printed(edit.name)); }
+  static std::string written(const RemoveEdit& edit) { return printed(edit.name); }
+  static std::string written(const ScaleEdit& edit) {
+    return "to " + printed_figure(edit.batch.value, measure::mass);
+  }
+  static std::string written(const FillEdit& edit) { return printed(edit.name); }
 
   std::string out_;
 };

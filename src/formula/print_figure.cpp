@@ -50,7 +50,7 @@ struct InUnit {
 };
 
 std::optional<std::string> in_unit(double value, const AcceptedUnit& accepted) {
-  const quantity::Unit unit = *quantity::find_unit(accepted.word);
+  const quantity::Unit unit = unit_of(accepted);
   return written(unit.from_base(value / accepted.worth), value,
                  [&](double figure) { return unit.to_base(figure) * accepted.worth; });
 }
@@ -68,7 +68,7 @@ InUnit in_some_unit(double value, const Measure& measure) {
   if (!best.unit.empty()) return best;
   // No unit gives the very double back (an ulp may be lost); the first is as near as can be.
   const AcceptedUnit& first = measure.units.front();
-  const double figure = quantity::find_unit(first.word)->from_base(value / first.worth);
+  const double figure = unit_of(first).from_base(value / first.worth);
   return {printed_number(std::max(figure, 0.0)), first.word};
 }
 

@@ -80,12 +80,7 @@ bool refuse_comma(Iterator first, Iterator last, Reading& reading) {
   const std::string instead = without_comma(text, thousands);
   const Span place = reading.span(first, end);
   if (!thousands) return reading.refuse(messages::decimal_comma, place, {shown(text), instead});
-  std::string decimal(text);
-  if (std::count(text.begin(), text.end(), ',') > 1 || text.find('.') != std::string_view::npos) {
-    return reading.refuse(messages::thousands_comma, place, {shown(text), instead});
-  }
-  decimal[decimal.find(',')] = '.';
-  return reading.refuse(messages::comma, place, {shown(text), decimal, instead});
+  return reading.refuse(messages::thousands_comma, place, {shown(text), instead});
 }
 
 /// What stands where a number should, and nearly is one.
@@ -185,8 +180,7 @@ bool only_share_left(Iterator at, Iterator last) {
 
 bool check_name(const Word& name, Reading& reading) {
   if (name.text.size() > longest_name) {
-    return reading.refuse(messages::name_too_long, name.place,
-                          {static_cast<double>(name.text.size())});
+    return reading.refuse(messages::name_too_long, name.place, {std::to_string(name.text.size())});
   }
   if (std::all_of(name.text.begin(), name.text.end(), is_blank)) {
     return reading.refuse(messages::empty_name, name.place);
@@ -253,12 +247,12 @@ bool scan_number(Iterator& first, Iterator last, Reading& reading, Number& numbe
     return reading.refuse(messages::number_out_of_bounds, reading.span(first, end),
                           {shown(rest(first, end))});
   }
-  number = {*value, {first, end}};
+  number = {*value, {first, end, {}}};
   first = end;
   return true;
 }
 
-bool scan_unit(Iterator& first, Iterator last, Token& unit) {
+bool scan_unit(Iterator& first, Iterator last, Token& found) {
   if (first == last) return false;
   Iterator end = first;
   if (*first == '%') {
@@ -273,8 +267,16 @@ bool scan_unit(Iterator& first, Iterator last, Token& unit) {
   } else {
     return false;
   }
-  unit = {first, end};
+  Token unit{first, end, {}};
+  for (const std::string_view gallon : {"US gal", "imperial gal"}) {
+    if (unit.text() != gallon.substr(0, gallon.find(' '))) continue;
+    Iterator next = skip_blanks(end, last);
+    if (!scan_keyword(next, last, "gal")) continue;
+    unit = {first, next, gallon};
+    end = next;
+  }
   if (std::find(not_units.begin(), not_units.end(), unit.text()) != not_units.end()) return false;
+  found = unit;
   first = end;
   return true;
 }

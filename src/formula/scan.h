@@ -16,9 +16,10 @@ namespace sudsmark::formula {
 struct Token {
   Iterator begin = nullptr;
   Iterator end = nullptr;
+  std::string_view named{};  ///< what it means, where that is not what stands there
 
   [[nodiscard]] std::string_view text() const {
-    return {begin, static_cast<std::size_t>(end - begin)};
+    return named.empty() ? std::string_view{begin, static_cast<std::size_t>(end - begin)} : named;
   }
 };
 
@@ -65,8 +66,8 @@ bool scan_keyword(Iterator& first, Iterator last, std::string_view word);
 /// and figures above 10^12 or, but for zero, below 10^-12.
 bool scan_number(Iterator& first, Iterator last, Reading& reading, Number& number);
 
-/// A unit's word: `%`, or letters, digits and slashes. No word of the language that follows an
-/// amount (`to`, `of`, `per`, `in`, `at`) is a unit.
+/// A unit's word: `%`, or letters, digits and slashes, or one of the two gallons. No word of the
+/// language that follows an amount (`to`, `of`, `per`, `in`, `at`) is a unit.
 bool scan_unit(Iterator& first, Iterator last, Token& unit);
 
 /// Text in double quotes with its escapes taken off; may be empty.

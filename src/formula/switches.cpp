@@ -4,22 +4,32 @@
 #include <utility>
 #include <variant>
 
+#include "formula/statements.h"
+
 namespace sudsmark::formula {
 namespace {
+
+template <typename Value, typename Leave>
+void visit(std::optional<Value>& field, const Leave& leave) {
+  if (field && leave(place_of(*field))) field.reset();
+}
+
+template <typename Leave>
+void visit(std::vector<Allow>& allows, const Leave& leave) {
+  std::vector<Allow> left;
+  for (Allow& allow : allows) {
+    if (!leave(allow.place)) left.push_back(std::move(allow));
+  }
+  allows = std::move(left);
+}
 
 /// Asks of each statement whether it is to be left out, and leaves it out.
 template <typename Leave>
 void visit_statements(Statements& statements, const Leave& leave) {
-  each_statement([&](std::string_view /*keyword*/, auto member) {
-    auto& field = statements.*member;
-    if (field && leave(place_of(*field))) field.reset();
+  each_field<Statements>([&](const auto& row) {
+    using Field = typename std::remove_cvref_t<decltype(row)>::FieldType;
+    if constexpr (changes_verdicts<Field>) visit(statements.*(row.field), leave);
   });
-  if (!statements.markets.empty() && leave(statements.markets_place)) statements.markets.clear();
-  std::vector<Allow> allows;
-  for (Allow& allow : statements.allows) {
-    if (!leave(allow.place)) allows.push_back(std::move(allow));
-  }
-  statements.allows = std::move(allows);
 }
 
 }  // namespace
@@ -28,13 +38,13 @@ std::string written_line(const text::Sources& sources, const Span& place) {
   if (!place.somewhere()) return {};
   std::string_view line = sources[place.file].line(sources.position(place).line);
   bool quoted = false;
-  for (std::size_t at = 0; at < line.size(); ++at) {
-    if (quoted && line[at] == '\\') {
-      ++at;
-    } else if (line[at] == '"') {
+  for (std::size_t index = 0; index < line.size(); ++index) {
+    if (quoted && line[index] == '\\') {
+      ++index;
+    } else if (line[index] == '"') {
       quoted = !quoted;
-    } else if (line[at] == '#' && !quoted) {
-      line = line.substr(0, at);
+    } else if (line[index] == '#' && !quoted) {
+      line = line.substr(0, index);
       break;
     }
   }
@@ -68,13 +78,13 @@ std::vector<Switch> switches_of(const Tweak& tweak, const text::Sources& sources
 }
 
 void leave_only(const std::vector<bool>& on, Tweak& tweak) {
-  std::size_t at = 0;
+  std::size_t index = 0;
   std::vector<Edit> edits;
   for (Edit& edit : tweak.edits) {
-    if (on[at++]) edits.push_back(std::move(edit));
+    if (on[index++]) edits.push_back(std::move(edit));
   }
   tweak.edits = std::move(edits);
-  visit_statements(tweak.statements, [&](const Span& /*place*/) { return !on[at++]; });
+  visit_statements(tweak.statements, [&](const Span& /*place*/) { return !on[index++]; });
 }
 
 }  // namespace sudsmark::formula

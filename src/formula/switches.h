@@ -2,7 +2,9 @@
 // left out. That is how the cause of a changed verdict is found and not guessed.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <type_traits>
 #include <vector>
 
 #include "formula/card.h"
@@ -23,25 +25,12 @@ struct Switch {
 /// Leaves those out that are not on; `on` has an item for each of `switches_of`.
 void leave_only(const std::vector<bool>& on, Tweak& tweak);
 
-/// Calls `use(keyword, field)` with each field of statements that is one value; the field is a
-/// pointer to a member of Statements.
-template <typename Use>
-void each_statement(const Use& use) {
-  use("product", &Statements::product);
-  use("forming", &Statements::forming);
-  use("batch", &Statements::batch);
-  use("piece", &Statements::piece);
-  use("bath", &Statements::bath);
-  use("water", &Statements::water);
-  use("users", &Statements::users);
-  use("first sold", &Statements::first_sold);
-  use("looks like food", &Statements::looks_like_food);
-  use("made in", &Statements::made_in);
-}
-
 /// The place of a statement's value.
 inline Span place_of(const Word& word) {
   return word.place;
+}
+inline Span place_of(const WordList& list) {
+  return list.place;
 }
 inline Span place_of(const Figure& figure) {
   return figure.place;
@@ -55,9 +44,25 @@ inline Span place_of(const Water& water) {
 inline Span place_of(const Date& date) {
   return date.place;
 }
+inline Span place_of(const Drying& dried) {
+  return dried.place;
+}
 inline Span place_of(const Span& place) {
   return place;
 }
+
+/// Of several, the first; nowhere if there is none.
+template <typename Value>
+Span place_of(const std::optional<Value>& field) {
+  return field ? place_of(*field) : Span{};
+}
+inline Span place_of(const std::vector<Allow>& allows) {
+  return allows.empty() ? Span{} : allows.front().place;
+}
+
+/// Whether a field of Statements can change a verdict: `keep` only holds suggestions.
+template <typename Field>
+inline constexpr bool changes_verdicts = !std::is_same_v<Field, std::vector<Keep>>;
 
 /// The line of a place as written, from its first word to its last, without its comment.
 [[nodiscard]] std::string written_line(const text::Sources& sources, const Span& place);

@@ -152,6 +152,25 @@ constexpr auto figure(const Measure& measure) {
                       });
 }
 
+/// `, dries off` behind a name. Another comma is one that the name needs quotes for.
+inline auto dries_off(std::optional<Span>& field) {
+  return term<x3::unused_type>(
+      "", [&field](Iterator& first, Iterator last, Reading& reading, x3::unused_type&) {
+        if (first == last || *first != ',') return false;
+        Iterator next = skip_blanks(first + 1, last);
+        const Iterator begin = next;
+        if (scan_keyword(next, last, "dries")) {
+          next = skip_blanks(next, last);
+          if (!scan_keyword(next, last, "off")) return reading.expected("'off'", next, last);
+          field = reading.span(begin, next);
+          first = next;
+          return true;
+        }
+        return reading.refuse(messages::needs_quotes, reading.span(first, first + 1),
+                              {shown(std::string_view(first, first + 1))});
+      });
+}
+
 /// Runs a grammar over the rest of a line. False if the line is refused, which it also is for what
 /// stands behind the end of the statement.
 template <typename Grammar>

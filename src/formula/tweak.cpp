@@ -11,6 +11,7 @@
 #include "formula/draft.h"
 #include "formula/messages.h"
 #include "formula/reading.h"
+#include "formula/statements.h"
 #include "formula/words.h"
 #include "text/name.h"
 
@@ -213,6 +214,7 @@ class Tweaking {
         }
       }
       line->line.name = edit.new_name;
+      line->line.dries_off.reset();  // that was said of what it was
       line->line.place = edit.place;
       line->touched = true;
     }
@@ -284,9 +286,9 @@ class Tweaking {
   Span last_disturbance_;
 };
 
-template <typename Field>
-void replace(Field& field, const Field& with) {
-  if (with) field = with;
+template <typename Value>
+void replace(std::optional<Value>& base, const std::optional<Value>& with) {
+  if (with) base = with;
 }
 
 template <typename Item, typename Name>
@@ -299,23 +301,16 @@ void replace_or_add(std::vector<Item>& items, const std::vector<Item>& with, con
   items.insert(items.end(), with.begin(), with.end());
 }
 
+void replace(std::vector<Keep>& base, const std::vector<Keep>& with) {
+  replace_or_add(base, with, [](const Keep& keep) { return keep.name; });
+}
+
+void replace(std::vector<Allow>& base, const std::vector<Allow>& with) {
+  replace_or_add(base, with, [](const Allow& allow) { return allow.rule; });
+}
+
 void replace_statements(Statements& base, const Statements& with) {
-  replace(base.product, with.product);
-  replace(base.forming, with.forming);
-  replace(base.batch, with.batch);
-  replace(base.piece, with.piece);
-  replace(base.bath, with.bath);
-  replace(base.water, with.water);
-  replace(base.users, with.users);
-  replace(base.first_sold, with.first_sold);
-  replace(base.looks_like_food, with.looks_like_food);
-  replace(base.made_in, with.made_in);
-  if (!with.markets.empty()) {
-    base.markets = with.markets;
-    base.markets_place = with.markets_place;
-  }
-  replace_or_add(base.keeps, with.keeps, [](const Keep& keep) { return keep.name; });
-  replace_or_add(base.allows, with.allows, [](const Allow& allow) { return allow.rule; });
+  each_field<Statements>([&](const auto& row) { replace(base.*(row.field), with.*(row.field)); });
 }
 
 }  // namespace

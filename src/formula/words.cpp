@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <tuple>
 #include <utility>
 
+#include "formula/statements.h"
 #include "text/name.h"
 
 namespace sudsmark::formula {
@@ -23,74 +25,36 @@ constexpr std::array<std::pair<std::string_view, Section>, 10> sections{{
     {"tweak", Section::tweak},
 }};
 
-// A tweak takes its own statements and all of a formula's: they stand in one row, the formula's
-// last, so that each section's statements are one stretch of it.
-constexpr std::size_t tweak_edits = 6;
-constexpr std::array<StatementWord, 19> tweak_statements{{
-    {"set", Statement::set, "set", true},
-    {"swap", Statement::swap, "swap", true},
-    {"add", Statement::add, "add", true},
-    {"remove", Statement::remove, "remove", true},
-    {"scale", Statement::scale_batch, "scale batch"},
-    {"fill", Statement::fill_with, "fill with"},
-    {"product", Statement::product, "product"},
-    {"forming", Statement::forming, "forming"},
-    {"market", Statement::market, "market"},
-    {"batch", Statement::batch, "batch"},
-    {"piece", Statement::piece, "piece"},
-    {"bath", Statement::bath, "bath"},
-    {"water", Statement::water, "water"},
-    {"users", Statement::users, "users"},
-    {"first", Statement::first_sold, "first sold"},
-    {"looks", Statement::looks_like_food, "looks like food"},
-    {"made", Statement::made_in, "made in"},
-    {"keep", Statement::keep, "keep", true},
-    {"allow", Statement::allow, "allow", true},
-}};
+template <typename Owner>
+constexpr std::size_t row_count = std::tuple_size_v<decltype(Register<Owner>::rows)>;
+constexpr std::size_t edit_count = std::tuple_size_v<decltype(Register<Tweak>::edits)>;
 
-constexpr std::array<StatementWord, 6> fragrance_statements{{
-    {"limit", Statement::limit, "limit"},
-    {"category", Statement::category, "category"},
-    {"below", Statement::below, "below", true},
-    {"above", Statement::above, "above", true},
-    {"undeclared", Statement::undeclared, "undeclared"},
-    {"flash", Statement::flash_point, "flash point"},
-}};
+constexpr StatementWord word_of(std::string_view full, Times times, bool edit, std::size_t index) {
+  return {full.substr(0, full.find(' ')), full, times == Times::many, edit, index};
+}
 
-constexpr std::array<StatementWord, 9> material_statements{{
-    {"active", Statement::active, "active"},
-    {"water", Statement::water_content, "water"},
-    {"density", Statement::density, "density"},
-    {"inci", Statement::inci, "inci"},
-    {"cas", Statement::cas, "cas"},
-    {"supplier", Statement::supplier_limit, "supplier limit"},
-    {"role", Statement::role, "role"},
-    {"form", Statement::form, "form"},
-    {"hazards", Statement::hazards, "hazards"},
-}};
+template <typename Owner>
+constexpr std::array<StatementWord, row_count<Owner>> words_of = [] {
+  std::array<StatementWord, row_count<Owner>> words{};
+  std::size_t index = 0;
+  each_row<Owner>([&](const auto& row) {
+    words[index] = word_of(row.full, row.times, false, index);
+    ++index;
+  });
+  return words;
+}();
 
-constexpr std::array<StatementWord, 7> workshop_statements{{
-    {"room", Statement::room, "room"},
-    {"air", Statement::air_changes, "air changes"},
-    {"humidity", Statement::humidity, "humidity"},
-    {"temperature", Statement::temperature, "temperature"},
-    {"scale", Statement::scale, "scale", true},
-    {"mask", Statement::mask, "mask"},
-    {"extraction", Statement::extraction, "extraction"},
-}};
-
-constexpr std::array<StatementWord, 5> task_statements{{
-    {"handles", Statement::handles, "handles"},
-    {"takes", Statement::takes, "takes"},
-    {"times", Statement::times, "times"},
-    {"in", Statement::in, "in"},
-    {"raises", Statement::raises, "raises"},
-}};
-
-constexpr std::array<StatementWord, 2> label_statements{{
-    {"ingredients", Statement::ingredients, "ingredients"},
-    {"warning", Statement::warning, "warning"},
-}};
+/// A tweak takes its edits and all that a formula says.
+constexpr std::array<StatementWord, edit_count + row_count<Statements>> tweak_words = [] {
+  std::array<StatementWord, edit_count + row_count<Statements>> words{};
+  std::size_t index = 0;
+  each_edit([&](const auto& row) {
+    words[index] = word_of(row.full, row.times, true, index);
+    ++index;
+  });
+  for (const StatementWord& word : words_of<Statements>) words[index++] = word;
+  return words;
+}();
 
 constexpr std::array<std::string_view, 21> kitchen_measures{
     "cup",      "cups",  "dash",     "dashes",    "drop",       "drops",       "handful",
@@ -112,10 +76,6 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 46> meant_un
     {"°C", "C"},           {"°F", "F"},
 }};
 
-std::span<const StatementWord> formula_statements() {
-  return std::span(tweak_statements).subspan(tweak_edits);
-}
-
 }  // namespace
 
 std::string_view section_word(Section section) {
@@ -135,34 +95,77 @@ std::optional<Section> section_of(std::string_view word) {
 std::span<const StatementWord> statements_of(Section section) {
   switch (section) {
     case Section::formula:
-      return formula_statements();
+      return words_of<Statements>;
     case Section::tweak:
-      return tweak_statements;
+      return tweak_words;
     case Section::fragrance:
-      return fragrance_statements;
+      return words_of<Fragrance>;
     case Section::material:
-      return material_statements;
+      return words_of<UserMaterial>;
     case Section::workshop:
-      return workshop_statements;
+      return words_of<Workshop>;
     case Section::task:
-      return task_statements;
+      return words_of<Task>;
     case Section::label:
-      return label_statements;
-    default:
+      return words_of<Label>;
+    case Section::none:
+    case Section::phase:
+    case Section::premix:
+    case Section::portion:
+    case Section::unknown:
       return {};
   }
+  return {};
 }
 
-const StatementWord* find_statement(Section section, std::string_view word) {
+const StatementWord* find_statement(Section section, std::string_view word,
+                                    std::string_view second) {
+  const StatementWord* found = nullptr;
   for (const StatementWord& statement : statements_of(section)) {
-    if (statement.word == word) return &statement;
+    if (statement.word != word) continue;
+    const std::string_view others =
+        statement.full.substr(std::min(word.size() + 1, statement.full.size()));
+    if (!others.empty() && others.substr(0, others.find(' ')) == second) return &statement;
+    if (found == nullptr || others.empty()) found = &statement;
   }
-  return nullptr;
+  return found;
 }
 
 std::optional<Section> owner_of(std::string_view word) {
   for (const auto& [name, section] : sections) {
     if (find_statement(section, word) != nullptr) return section;
+  }
+  return std::nullopt;
+}
+
+std::optional<MeantStatement> meant_statement(Section section, std::string_view word) {
+  struct Meant {
+    Section section;
+    std::string_view word;
+    MeantStatement said;
+  };
+  constexpr MeantStatement set{"; write 'set', as in set SLSA to 20 %", "set"};
+  constexpr MeantStatement swap{"; write 'swap', as in swap rice bran oil for sweet almond oil",
+                                "swap"};
+  constexpr MeantStatement remove{"; write 'remove' and the name", "remove"};
+  constexpr MeantStatement batch{"; what one making weighs is 'batch', as in batch 2 kg", "batch"};
+  constexpr MeantStatement name{"; the name stands behind 'formula'", {}};
+  constexpr MeantStatement note{"; a note of your own begins with #", {}};
+  constexpr std::array<Meant, 21> all{{
+      {Section::tweak, "change", set},    {Section::tweak, "raise", set},
+      {Section::tweak, "lower", set},     {Section::tweak, "increase", set},
+      {Section::tweak, "decrease", set},  {Section::tweak, "reduce", set},
+      {Section::tweak, "replace", swap},  {Section::tweak, "substitute", swap},
+      {Section::tweak, "exchange", swap}, {Section::tweak, "delete", remove},
+      {Section::tweak, "drop", remove},   {Section::tweak, "omit", remove},
+      {Section::tweak, "notes", note},    {Section::tweak, "note", note},
+      {Section::formula, "yield", batch}, {Section::formula, "yields", batch},
+      {Section::formula, "makes", batch}, {Section::formula, "name", name},
+      {Section::formula, "title", name},  {Section::formula, "notes", note},
+      {Section::formula, "note", note},
+  }};
+  for (const Meant& one : all) {
+    if (one.section == section && one.word == word) return one.said;
   }
   return std::nullopt;
 }
@@ -174,6 +177,10 @@ bool holds_ingredients(Section section) {
 bool is_kitchen_measure(std::string_view word) {
   return std::find(kitchen_measures.begin(), kitchen_measures.end(), word) !=
          kitchen_measures.end();
+}
+
+bool is_gallon(std::string_view word) {
+  return word == "gal" || word == "gals" || word == "gallon" || word == "gallons";
 }
 
 std::string_view meant_unit(std::string_view word) {
@@ -192,20 +199,14 @@ std::string singular(std::string_view word) {
 }
 
 std::string nearest_hint(std::string_view word, std::span<const std::string> candidates) {
-  const std::vector<std::string> near = text::nearest(word, candidates);
-  if (near.empty()) return {};
-  return "; perhaps " + text::listed(near);
+  return text::perhaps(text::nearest(word, candidates));
 }
 
 std::string choice_hint(std::string_view word, std::span<const std::string_view> choices) {
   const std::vector<std::string> names(choices.begin(), choices.end());
   std::string hint = nearest_hint(word, names);
   hint += hint.empty() ? ": choose " : "; it is one of ";
-  for (std::size_t at = 0; at < names.size(); ++at) {
-    if (at > 0) hint += at + 1 == names.size() ? " or " : ", ";
-    hint += names[at];
-  }
-  return hint;
+  return hint + text::series(names, "or");
 }
 
 std::string only_choice(std::string_view word, std::span<const std::string_view> choices) {

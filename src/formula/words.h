@@ -25,79 +25,29 @@ enum class Section : std::uint8_t {
   unknown  ///< a section that could not be made out: its lines are passed over
 };
 
-enum class Statement : std::uint8_t {
-  // formula
-  product,
-  forming,
-  market,
-  batch,
-  piece,
-  bath,
-  water,
-  users,
-  first_sold,
-  looks_like_food,
-  made_in,
-  keep,
-  allow,
-  // fragrance
-  limit,
-  category,
-  below,
-  above,
-  undeclared,
-  flash_point,
-  // material
-  active,
-  water_content,
-  density,
-  inci,
-  cas,
-  supplier_limit,
-  role,
-  form,
-  hazards,
-  // workshop
-  room,
-  air_changes,
-  humidity,
-  temperature,
-  scale,
-  mask,
-  extraction,
-  // task
-  handles,
-  takes,
-  times,
-  in,
-  raises,
-  // label
-  ingredients,
-  warning,
-  // tweak
-  set,
-  swap,
-  add,
-  remove,
-  scale_batch,
-  fill_with
-};
-
-inline constexpr std::size_t statement_count = static_cast<std::size_t>(Statement::fill_with) + 1;
-
-/// What opens a statement: its first word, and all its words for sentences.
+/// What opens a statement: a row of the register (`statements.h`) for those who have a word in
+/// hand.
 struct StatementWord {
-  std::string_view word;
-  Statement statement;
-  std::string_view full;
-  bool repeats = false;  ///< may stand more than once in a section
+  std::string_view word;  ///< the first
+  std::string_view full;  ///< all
+  bool repeats = false;   ///< may stand more than once in a section
+  bool edit = false;      ///< an edit of a tweak
+  std::size_t index = 0;  ///< of the row: among the edits, or among its section's rows
 };
 
 [[nodiscard]] std::string_view section_word(Section section);
 [[nodiscard]] std::optional<Section> section_of(std::string_view word);
-/// Statements that may stand in a section; a tweak's own, then those of `formula`.
+/// Statements that may stand in a section; a tweak's edits, then those of `formula`.
 [[nodiscard]] std::span<const StatementWord> statements_of(Section section);
-[[nodiscard]] const StatementWord* find_statement(Section section, std::string_view word);
+/// The statement that a word opens; of several, the one whose second word is `second`.
+[[nodiscard]] const StatementWord* find_statement(Section section, std::string_view word,
+                                                  std::string_view second = {});
+/// What somebody means who writes a word that is no statement: `delete` in a tweak is `remove`.
+struct MeantStatement {
+  std::string_view hint;     ///< "; write 'remove'"
+  std::string_view instead;  ///< what to write in its place, where that is one word
+};
+[[nodiscard]] std::optional<MeantStatement> meant_statement(Section section, std::string_view word);
 /// A section that takes a statement with this word, if any does.
 [[nodiscard]] std::optional<Section> owner_of(std::string_view word);
 /// Whether the lines of a section are ingredient lines.
@@ -105,6 +55,8 @@ struct StatementWord {
 
 /// Whether a word (folded) is a measure of the kitchen, which is refused: tsp, cups, a pinch.
 [[nodiscard]] bool is_kitchen_measure(std::string_view word);
+/// A gallon (folded) of which nobody knows whether it is the American or the British one.
+[[nodiscard]] bool is_gallon(std::string_view word);
 /// The unit that somebody means who writes "grams" or "litres" (folded); empty if there is none.
 [[nodiscard]] std::string_view meant_unit(std::string_view word);
 /// A name or unit in the one spelling in which units of premixes are compared: folded, and without

@@ -136,9 +136,10 @@ class FormulaCheck {
     const auto markets = label::label_markets(blend, options_.markets);
     for (const std::string& market : markets) {
       result.labels.push_back(
-          label::label_for(blend, {market, on_, blend.first_sold.value_or(on_)}));
+          label::label_for(blend, {market, on_, blend.counted_from(market, on_)}));
     }
-    if (blend.first_sold) result.first_sold = rules::day_words(*blend.first_sold);
+    if (blend.batch_made) result.batch_made = rules::day_words(blend.batch_made->day);
+    if (blend.on_sale_since) result.on_sale_since = rules::day_words(blend.on_sale_since->day);
     label::add_papers(blend, markets, result.papers);
   }
 

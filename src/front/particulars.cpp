@@ -35,13 +35,16 @@ class Particulars {
   void write() {
     say("product", blend_.product->name);
     if (blend_.forming) say("forming", blend_.forming->text);
-    say("market", markets());
+    say("market", listed(blend_.markets));
     stated("batch", blend_.batch, mass);
     stated("piece", blend_.piece, mass);
     bath();
     if (blend_.water) say("water", water());
-    if (blend_.users) say("users", blend_.users->text);
-    if (blend_.first_sold) say("first sold", rules::day_words(*blend_.first_sold));
+    say("users", listed(blend_.users));
+    say("claims", listed(blend_.claims));
+    if (blend_.dried) say("dried", dried(*blend_.dried));
+    if (blend_.batch_made) say("batch made", rules::day_words(blend_.batch_made->day));
+    if (blend_.on_sale_since) say("on sale since", rules::day_words(blend_.on_sale_since->day));
     if (blend_.looks_like_food) say("looks like food", "yes");
     if (blend_.workshop) workshop(*blend_.workshop);
   }
@@ -56,10 +59,16 @@ class Particulars {
     if (figure) say(std::move(name), print(figure->value), figure->assumed);
   }
 
-  [[nodiscard]] std::string markets() const {
+  [[nodiscard]] static std::string listed(const std::vector<blend::StatedWord>& stated) {
     std::vector<std::string> words;
-    for (const blend::StatedWord& market : blend_.markets) words.push_back(market.text);
+    for (const blend::StatedWord& one : stated) words.push_back(one.text);
     return joined(words);
+  }
+
+  [[nodiscard]] static std::string dried(const blend::Drying& drying) {
+    std::string words = in(drying.time, "h");
+    if (drying.temperature) words += " at " + in(*drying.temperature, "C");
+    return words;
   }
 
   void bath() {
@@ -96,6 +105,9 @@ class Particulars {
     }
     if (workshop.mask) say("mask", mask(workshop.mask->text));
     if (workshop.extraction) say("extraction", workshop.extraction->text);
+    if (workshop.air_speed) {
+      say("air speed", shown(figure(workshop.air_speed->value, "1")) + " m/s");
+    }
   }
 
   const blend::Blend& blend_;

@@ -47,7 +47,7 @@ class LabelCheck {
       return std::move(faults_);
     }
     for (const std::string& market : markets) {
-      const LabelAsk ask{market, on_, blend_.first_sold.value_or(on_)};
+      const LabelAsk ask{market, on_, blend_.counted_from(market, on_)};
       labels_.push_back(label_for(blend_, ask));
       add_voluntary(ask);
     }

@@ -15,7 +15,7 @@ namespace sudsmark::label {
 struct LabelAsk {
   std::string market;
   std::chrono::year_month_day on;
-  std::chrono::year_month_day first_sold;
+  std::chrono::year_month_day counted_from;  ///< Blend::counted_from
 };
 
 /// The markets that a formula names, or those named in their place.

@@ -29,7 +29,7 @@ std::vector<const Row*> rows_for(const blend::Blend& blend, std::string_view tab
   for (const Row& row : found->rows) {
     const bool here = row.markets.empty() || std::find(row.markets.begin(), row.markets.end(),
                                                        ask.market) != row.markets.end();
-    if (here && rules::in_force({row.from, row.shelf, row.until}, ask.first_sold, ask.on)) {
+    if (here && rules::in_force({row.from, row.shelf, row.until}, ask.counted_from, ask.on)) {
       out.push_back(&row);
     }
   }
@@ -74,10 +74,6 @@ bool has_trait(const blend::Blend& blend, std::string_view trait) {
   if (blend.product == nullptr) return false;
   const auto& traits = blend.product->traits;
   return std::find(traits.begin(), traits.end(), trait) != traits.end();
-}
-
-bool users_are(const blend::Blend& blend, std::string_view users) {
-  return blend.users && blend.users->text == users;
 }
 
 }  // namespace sudsmark::label

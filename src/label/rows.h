@@ -27,6 +27,5 @@ namespace sudsmark::label {
 [[nodiscard]] quantity::Range declared_share(const blend::Blend& blend, const catalogue::Row& row);
 
 [[nodiscard]] bool has_trait(const blend::Blend& blend, std::string_view trait);
-[[nodiscard]] bool users_are(const blend::Blend& blend, std::string_view users);
 
 }  // namespace sudsmark::label

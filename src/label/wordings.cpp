@@ -18,7 +18,7 @@ using catalogue::Row;
 /// Whether rows that are for some users alone concern a product; unknown users may be any.
 bool concerns(const blend::Blend& blend, const std::string& user) {
   if (user != "under 3") return true;
-  return !blend.users || users_are(blend, "children under 3");
+  return !blend.states_age() || blend.used_by("children under 3");
 }
 
 LabelWords words_of(const blend::Blend& blend, std::string_view table, const Row& row,
@@ -49,8 +49,7 @@ enum class Needed { no, perhaps, yes };
 Needed needed(const blend::Blend& blend, std::string_view asked_for) {
   if (asked_for.empty()) return Needed::perhaps;
   if (!foams_in_a_bath(blend)) return Needed::no;
-  const bool adults = users_are(blend, "adults");
-  const bool children = blend.users && !adults;
+  const bool children = blend.used_by("children under 3") || blend.used_by("children over 3");
   if (asked_for == "foam, adults alone") return children ? Needed::no : Needed::perhaps;
   if (asked_for == "foam, children") return children ? Needed::perhaps : Needed::no;
   // that it is meant for adults frees from nothing until the label says so

@@ -53,16 +53,20 @@ MolesPerGram BathMoles::at(Corner corner) const {
   for (const PartOf& part : parts_) {
     if (part.chemistry->insoluble) continue;
     const bool acid = part.chemistry->acid_protons > 0;
-    const bool most = acid ? corner.acids_high : corner.others_high;
+    const bool carbonate = part.chemistry->base_protons > part.chemistry->carbon_dioxide;
+    const bool most = acid        ? corner.acids_high
+                      : carbonate ? corner.carbonates_high
+                                  : corner.others_high;
     add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
   }
   return out;
 }
 
-MolesPerGram BathMoles::solids() const {
+MolesPerGram BathMoles::solids(bool most) const {
   MolesPerGram out{};
   for (const PartOf& part : parts_) {
-    if (part.chemistry->insoluble) add(*part.chemistry, part.moles.high, out);
+    if (part.chemistry->insoluble)
+      add(*part.chemistry, most ? part.moles.high : part.moles.low, out);
   }
   return out;
 }

@@ -17,9 +17,16 @@ namespace sudsmark::measures {
 struct Corner {
   bool acids_high = false;
   bool others_high = false;
+  bool carbonates_high = false;  ///< what takes more protons than it gives off as gas
 };
-inline constexpr std::array<Corner, 4> corners{Corner{true, false}, Corner{false, true},
-                                               Corner{true, true}, Corner{false, false}};
+inline constexpr std::array<Corner, 4> corners{Corner{true, false, false},
+                                               Corner{false, true, true}, Corner{true, true, true},
+                                               Corner{false, false, false}};
+/// With carbonates apart from bicarbonate, which stand against each other where one fills up.
+inline constexpr std::array<Corner, 8> finer_corners{
+    Corner{true, false, false},  Corner{false, true, true}, Corner{true, true, true},
+    Corner{false, false, false}, Corner{true, false, true}, Corner{false, true, false},
+    Corner{true, true, false},   Corner{false, false, true}};
 
 /// Moles of each component per gram of product [mol/g].
 using MolesPerGram = std::array<double, science::component_count>;
@@ -33,8 +40,8 @@ class BathMoles {
 
   /// What dissolves.
   [[nodiscard]] MolesPerGram at(Corner corner) const;
-  /// What stays solid, at its most: fatty acid and its salts with calcium or magnesium.
-  [[nodiscard]] MolesPerGram solids() const;
+  /// What stays solid, at its most or least: fatty acid and its salts with calcium or magnesium.
+  [[nodiscard]] MolesPerGram solids(bool most) const;
   [[nodiscard]] bool any_solid() const;
   /// Whether anything that dissolves brings the component.
   [[nodiscard]] bool holds(science::Component component) const;

@@ -43,8 +43,11 @@ double wet_share(const blend::Blend& blend, const blend::Composition& compositio
 }
 
 /// How many of a premix are made at a time: for the task that handles most, for the formula, or for
-/// the premixes that it goes into, as many as there are of those.
-int makings_of(const blend::Blend& blend, std::size_t premix) {
+/// the premixes that it goes into, as many as there are of those. `known` keeps what was worked out
+/// (0: not yet), since many premixes may share what they are made of.
+int makings_of(const blend::Blend& blend, std::size_t premix, std::vector<int>& known) {
+  known.resize(blend.premixes.size(), 0);
+  if (known[premix] != 0) return known[premix];
   const double one = blend.premixes[premix].composition.total().high;
   double most = 1.0;
   const auto take = [&](const Range& mass) {
@@ -56,12 +59,14 @@ int makings_of(const blend::Blend& blend, std::size_t premix) {
   for (const Weighing& weighing : blend.weighings) {
     if (weighing.premix != premix) continue;
     // premixes never go round in a circle, and nest sixteen deep at most
-    const int times =
-        weighing.section == SectionKind::premix ? makings_of(blend, weighing.section_index) : 1;
+    const int times = weighing.section == SectionKind::premix
+                          ? makings_of(blend, weighing.section_index, known)
+                          : 1;
     take(weighing.mass * static_cast<double>(times));
   }
   constexpr double slack = 1e-9;
-  return static_cast<int>(std::min<double>(std::ceil(most * (1 - slack)), most_makings));
+  known[premix] = static_cast<int>(std::min<double>(std::ceil(most * (1 - slack)), most_makings));
+  return known[premix];
 }
 
 class Planner {
@@ -95,7 +100,7 @@ class Planner {
     section.each = 0.0;
     if (kind == SectionKind::premix) {
       section.unit = part.unit.empty() ? "making" : part.unit;
-      section.makings = makings_of(blend_, index);
+      section.makings = makings_of(blend_, index, makings_);
     }
     constexpr double holds_together = 0.02;  // common practice: a damp mix does not separate
     section.damp = wet_share(blend_, part.composition) >= holds_together;
@@ -240,6 +245,7 @@ class Planner {
     return {};
   }
 
+  std::vector<int> makings_;  ///< of each premix, where it is known
   const blend::Blend& blend_;
   BenchPlan plan_;
 };

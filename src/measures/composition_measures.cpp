@@ -70,8 +70,9 @@ Span water_place(const View& view) {
 }
 
 Measured wet_to_dry(const View& view) {
-  const blend::Composition moist = only(view, wet);
-  const blend::Composition powder = only(view, dry);
+  // what dries off afterwards is there while it is formed
+  const blend::Composition moist = only(view, view.part->as_formed(), wet);
+  const blend::Composition powder = only(view, view.part->as_formed(), dry);
   trace(view, "liquids and melted butters over all that is dry, as supplied");
   if (!(powder.total().high > 0)) {
     return {Range::unknown(), view.missing->add("something dry in the mix", view.blend->place)};
@@ -93,6 +94,24 @@ Measured emulsifier_to_oil(const View& view) {
     return {Range::unknown(), view.missing->add("oil or scent in the formula", view.blend->place)};
   }
   return {above.value / below.value, above.missing | below.missing};
+}
+
+/// What is in the bowl and not in the product.
+Measured dries_off(const View& view) {
+  const Range formed = view.part->as_formed().total();
+  if (!view.part->dough) return {0.0, 0};
+  return {quantity::clamp(Range(1.0) - view.part->composition.total() / formed, 0.0, 1.0), 0};
+}
+
+Measured dried_at(const View& view) {
+  const auto& dried = view.blend->dried;
+  if (dried && dried->temperature) return {*dried->temperature, 0};
+  return {Range::unknown(),
+          view.missing->add("how warm pieces are dried (`dried`)", view.blend->place)};
+}
+
+Span dried_place(const View& view) {
+  return view.blend->dried ? view.blend->dried->place : view.blend->place;
 }
 
 Span batch_place(const View& view) {
@@ -133,6 +152,10 @@ Span workshop_place(const View& view) {
 }
 
 constexpr std::array table{
+    Measure{"forming.dries_off", "%", "share of the dough that is gone from the dry product",
+            definition, dries_off, batch_place},
+    Measure{"forming.dried_at", "C", "how warm pieces are dried after forming, as stated",
+            definition, dried_at, dried_place},
     Measure{"batch.mass", "g", "mass of one making", definition, batch_mass, batch_place},
     Measure{"piece.mass", "g", "mass of one finished piece, or usual for its kind", definition,
             piece_mass, piece_place},
@@ -192,10 +215,6 @@ constexpr std::array table{
 
 std::span<const Measure> composition_measures() {
   return table;
-}
-
-Measured free_water(const View& view) {
-  return water_of<WaterClass::free>(view);
 }
 
 }  // namespace sudsmark::measures

@@ -9,7 +9,4 @@ namespace sudsmark::measures {
 
 [[nodiscard]] std::span<const Measure> composition_measures();
 
-/// Free water [fraction]: from every source that gives it at once.
-[[nodiscard]] Measured free_water(const View& view);
-
 }  // namespace sudsmark::measures

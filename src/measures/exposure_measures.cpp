@@ -40,10 +40,9 @@ std::optional<Range> figure(const catalogue::Table& table, const catalogue::Row&
 /// Skin area over weight of who bathes, over that of an adult.
 double body_ratio(const blend::Blend& blend, bool& child) {
   constexpr double toddler = 3;  // years: between two ages the younger one counts
-  if (!blend.users) return 1.0;
-  const std::string& users = blend.users->text;
-  child = users != "adults";
-  if (users == "children over 3") return science::child_ratio(toddler).ratio;
+  const bool under = blend.used_by("children under 3");
+  child = under || blend.used_by("children over 3");
+  if (child && !under) return science::child_ratio(toddler).ratio;
   return child ? science::child_ratio(0).ratio : 1.0;
 }
 

@@ -37,7 +37,7 @@ struct Surfactant {
 /// One choice among the figures of which only the ends are known.
 struct Choice {
   bool holds_high = false;   ///< groups that hold protons at their most
-  bool others_high = false;  ///< shares of the surfactants
+  bool shares_high = false;  ///< shares of the surfactants
   bool alkaline = false;     ///< the most base, or the most acid, that their figures allow
   const science::Thermodynamics* thermo = nullptr;
 };
@@ -75,7 +75,7 @@ std::optional<Brought> brought(const std::vector<Surfactant>& surfactants, doubl
   for (const Surfactant& one : surfactants) {
     const auto base = base_per_gram(*one.water, choice);
     if (!base) return std::nullopt;
-    const double mass = end(one.share, choice.others_high) * grams;
+    const double mass = end(one.share, choice.shares_high) * grams;
     out.strong_base += *base * mass;
     for (const catalogue::Holding& held : one.water->holds) {
       out.totals[held.component] += end(held.amount, choice.holds_high) * millimoles * mass;
@@ -143,9 +143,14 @@ Totals totals_of(const MolesPerGram& product, double grams) {
 /// Constants to run through, and whether solid fatty acid counts with them. As a solid it gives
 /// hardly any acid, yet takes up base like the weakest of acids.
 struct Setting {
+  enum class Solids { none, least, most };
   const science::Thermodynamics* thermo = nullptr;
-  bool solids = false;
+  Solids solids = Solids::none;
 };
+
+std::vector<bool> either_if(bool two) {
+  return two ? std::vector{false, true} : std::vector{false};
+}
 
 }  // namespace
 
@@ -159,19 +164,23 @@ Measured solution_ph(const View& view, double grams_per_kilogram) {
   const science::Thermodynamics tight = science::among_micelles(pks.low);
   const science::Thermodynamics loose = science::among_micelles(pks.high);
   const bool groups = !surfactants.empty() || moles.holds(Component::fatty_acid);
-  std::vector<Setting> settings{{&tight, false}};
-  if (groups) settings.push_back({&loose, false});
-  if (moles.any_solid()) settings.push_back({&loose, true});
+  std::vector<Setting> settings{{&tight}};
+  if (groups) settings.push_back({&loose});
+  if (moles.any_solid()) {
+    settings.push_back({&loose, Setting::Solids::most});
+    settings.push_back({&loose, Setting::Solids::least});
+  }
 
   std::optional<Range> hull;
   double undissolved = 0;
-  const auto solve = [&](const Corner& corner, const Setting& setting, bool holds_high,
-                         bool alkaline) {
-    const auto surface = brought(surfactants, grams_per_kilogram,
-                                 {holds_high, corner.others_high, alkaline, setting.thermo});
+  const auto solve = [&](const Corner& corner, const Setting& setting, const Choice& choice) {
+    const auto surface = brought(surfactants, grams_per_kilogram, choice);
     if (!surface) return false;
     Totals totals = totals_of(moles.at(corner), grams_per_kilogram);
-    const Totals solids = totals_of(moles.solids(), setting.solids ? grams_per_kilogram : 0.0);
+    Totals solids;
+    if (setting.solids != Setting::Solids::none) {
+      solids = totals_of(moles.solids(setting.solids == Setting::Solids::most), grams_per_kilogram);
+    }
     for (std::size_t index = 0; index < science::component_count; ++index) {
       totals.mol_per_kg[index] += surface->totals.mol_per_kg[index] + solids.mol_per_kg[index];
     }
@@ -181,19 +190,25 @@ Measured solution_ph(const View& view, double grams_per_kilogram) {
     undissolved = std::max(undissolved, solution.bitartrate_left_out);
     return true;
   };
-  const std::vector<bool> either =
-      surfactants.empty() ? std::vector{false} : std::vector{false, true};
-  for (const Corner& corner : corners) {
+  const bool any = !surfactants.empty();
+  const bool ranged = std::any_of(surfactants.begin(), surfactants.end(),
+                                  [](const Surfactant& one) { return !one.share.exact(); });
+  bool solved = true;
+  for (std::size_t index = 0; index < (moles.exact() ? 1 : finer_corners.size()); ++index) {
     for (const Setting& setting : settings) {
-      for (const bool holds_high : either) {
-        for (const bool alkaline : either) {
-          if (!solve(corner, setting, holds_high, alkaline)) {
-            return {Range::unknown(), view.missing->add("a solution within the bounds of the model",
-                                                        view.blend->place)};
+      for (const bool holds_high : either_if(any)) {
+        for (const bool alkaline : either_if(any)) {
+          for (const bool shares_high : either_if(ranged)) {
+            solved = solved && solve(finer_corners[index], setting,
+                                     {holds_high, shares_high, alkaline, setting.thermo});
           }
         }
       }
     }
+  }
+  if (!solved) {
+    return {Range::unknown(),
+            view.missing->add("a solution within the bounds of the model", view.blend->place)};
   }
   trace(view, "in pure water at 25 C, closed to the air");
   if (undissolved > 0) trace(view, "cream of tartar that does not dissolve is left out");

@@ -80,8 +80,13 @@ Range supplied_share(const View& view,
 
 blend::Composition only(const View& view,
                         const std::function<bool(const catalogue::Material&)>& test) {
+  return only(view, view.part->composition, test);
+}
+
+blend::Composition only(const View& view, const blend::Composition& of,
+                        const std::function<bool(const catalogue::Material&)>& test) {
   blend::Composition out;
-  for (const blend::Ingredient& ingredient : view.part->composition.ingredients) {
+  for (const blend::Ingredient& ingredient : of.ingredients) {
     if (ingredient.mass.high > 0 && test(view.blend->material(ingredient.material))) {
       out.ingredients.push_back(ingredient);
     }

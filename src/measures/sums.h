@@ -31,6 +31,9 @@ namespace sudsmark::measures {
 /// The ingredients whose material passes a test, without a fixed total.
 [[nodiscard]] blend::Composition only(const View& view,
                                       const std::function<bool(const catalogue::Material&)>& test);
+/// The same of another composition of the part: its dough.
+[[nodiscard]] blend::Composition only(const View& view, const blend::Composition& of,
+                                      const std::function<bool(const catalogue::Material&)>& test);
 /// The line of the greatest amount among the materials that pass a test.
 [[nodiscard]] Span greatest_place(const View& view,
                                   const std::function<bool(const catalogue::Material&)>& test);

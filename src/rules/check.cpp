@@ -79,10 +79,8 @@ class Check {
         blend_(blend),
         missing_(missing),
         options_(options),
-        machine_(ruleset, blend, missing, options.markets,
-                 {blend.first_sold.value_or(options.on), options.on}, options.base),
+        machine_(ruleset, blend, missing, options.markets, options.on, options.base),
         subjects_(machine_.figures()),
-        first_sold_(blend.first_sold.value_or(options.on)),
         sold_(ruleset.files.size()) {
     for (const formula::Allow& allow : blend.allows) {
       allows_.push_back(ruleset.find_folded(allow.rule.text));
@@ -106,7 +104,7 @@ class Check {
     const Answer sold = sold_in(rule.file);
     const bool holds = !rule.expect.empty() && sold.truth != Certainty::no &&
                        (!rule.pair || machine_.has_base()) &&
-                       in_force(rule.dates, first_sold_, options_.on);
+                       machine_.figures().in_force(rule.dates, ruleset_.files[rule.file].markets);
     if (holds) {
       for (const Subject& subject : subjects_.of(rule)) {
         if (subject.row == nullptr || row_in_force(subject)) ask(index, subject, sold);
@@ -174,9 +172,8 @@ class Check {
     const Subject there = machine_.in_base(subject);
     if (subject.ingredient != nullptr && there.ingredient == nullptr) return false;
     if (!unchanged_) {
-      unchanged_ = std::make_unique<Machine>(
-          ruleset_, *options_.base, unchanged_missing_, options_.markets,
-          Days{options_.base->first_sold.value_or(options_.on), options_.on}, options_.base);
+      unchanged_ = std::make_unique<Machine>(ruleset_, *options_.base, unchanged_missing_,
+                                             options_.markets, options_.on, options_.base);
     }
     Value when;
     when.truth = Certainty::yes;
@@ -391,7 +388,6 @@ class Check {
   const EvaluateOptions& options_;
   Machine machine_;
   Subjects subjects_;
-  Day first_sold_;
   std::vector<std::optional<Answer>> sold_;           ///< by file
   std::vector<std::optional<std::uint32_t>> allows_;  ///< their rules
   std::vector<Tried> tried_;                          ///< of the expectation that is asked

@@ -6,22 +6,15 @@
 #include "rules/picking.h"
 
 namespace sudsmark::rules {
-namespace {
 
 using catalogue::Material;
 
-std::string quoted(std::string_view name) {
-  return "'" + std::string(name) + "'";
-}
-
-}  // namespace
-
 Figures::Figures(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-                 const std::vector<std::string>& markets, const Days& days)
+                 const std::vector<std::string>& markets, const Day& today)
     : ruleset_(ruleset),
       blend_(blend),
       missing_(missing),
-      days_(days),
+      today_(today),
       measure_count_(measures::all().size()),
       kept_(1 + blend.portions.size() + blend.premixes.size() + blend.tasks.size()),
       kept_of_subject_(ruleset.pool.sums.size()),

@@ -23,12 +23,6 @@
 
 namespace sudsmark::rules {
 
-/// The days that decide which rows of a table hold. Measures ask for none.
-struct Days {
-  Day first_sold;
-  Day today;
-};
-
 /// A word that is stated, as bits of those known; none set if nothing is stated.
 struct Words {
   std::uint32_t bits = 0;
@@ -40,7 +34,7 @@ class Figures {
  public:
   /// `markets` take the place of the blend's, where there are any.
   Figures(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-          const std::vector<std::string>& markets, const Days& days);
+          const std::vector<std::string>& markets, const Day& today);
 
   [[nodiscard]] const blend::Blend& blend() const { return blend_; }
 
@@ -88,8 +82,10 @@ class Figures {
 
   // figures_listed.cpp
   [[nodiscard]] Value is_listed(std::uint32_t table, const Subject& subject);
-  /// Whether a row of a table holds on the days.
+  /// Whether a row of a table holds today, for what was sold since the days that its markets count.
   [[nodiscard]] bool in_force(const catalogue::Row& row) const;
+  /// The same of a rule of these markets (all if there are none).
+  [[nodiscard]] bool in_force(const Dates& dates, const std::vector<std::string>& markets) const;
 
   /// Adds a reason to the formula's table.
   MissingSet lacks(std::string_view what, Span place = {}) { return missing_.add(what, place); }
@@ -110,7 +106,7 @@ class Figures {
   const Ruleset& ruleset_;
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
-  Days days_;
+  Day today_;
   std::size_t measure_count_;
   std::vector<std::vector<Kept>> kept_;                  ///< by part: measures, YAML measures, sums
   std::vector<std::vector<Kept>> kept_of_subject_;       ///< by sum, and by the subject's number

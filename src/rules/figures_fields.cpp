@@ -50,6 +50,8 @@ Measured Figures::field(Field field, const Subject& subject) {
   switch (field) {
     case Field::portion_share:
       return {blend_.portions[subject.part - part_of_portion(0)].share, {}};
+    case Field::portion_sold_apart:
+      return {blend_.portions[subject.part - part_of_portion(0)].sold_apart ? 1.0 : 0.0, {}};
     case Field::premix_mass:
       return {blend_.premixes[subject.part - part_of_premix(0)].composition.total(), {}};
     case Field::task_takes:

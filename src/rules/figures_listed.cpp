@@ -26,7 +26,23 @@ std::vector<std::string_view> index_numbers(std::string_view inci) {
 }  // namespace
 
 bool Figures::in_force(const catalogue::Row& row) const {
-  return rules::in_force({row.from, row.shelf, row.until}, days_.first_sold, days_.today);
+  return in_force({row.from, row.shelf, row.until}, row.markets);
+}
+
+bool Figures::in_force(const Dates& dates, const std::vector<std::string>& markets) const {
+  // each market counts from a day of its own
+  bool sold = false;
+  const std::uint32_t said = words_[static_cast<std::size_t>(StatedWords::market)].bits;
+  const std::span<const std::string_view> known = info(StatedWords::market).known;
+  for (std::size_t index = 0; index < known.size(); ++index) {
+    const bool of_law =
+        markets.empty() || std::find(markets.begin(), markets.end(), known[index]) != markets.end();
+    if ((said & (1U << index)) == 0 || !of_law) continue;
+    sold = true;
+    if (rules::in_force(dates, blend_.counted_from(known[index], today_), today_)) return true;
+  }
+  const std::string_view alone = markets.size() == 1 ? std::string_view(markets.front()) : "";
+  return !sold && rules::in_force(dates, blend_.counted_from(alone, today_), today_);
 }
 
 /// Whether a table has what the subject's material is bought for, in each of the formula's markets

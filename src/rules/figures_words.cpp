@@ -2,9 +2,11 @@
 #include <bit>
 #include <variant>
 
+#include "formula/vocabulary.h"
 #include "rules/bringers.h"
 #include "rules/figures.h"
 #include "rules/words.h"
+#include "text/name.h"
 
 namespace sudsmark::rules {
 
@@ -22,7 +24,12 @@ void Figures::read_words(const std::vector<std::string>& markets) {
   };
   const blend::Blend& said = blend_;
   if (said.forming) take(StatedWords::forming, said.forming->text, said.forming->place);
-  if (said.users) take(StatedWords::users, said.users->text, said.users->place);
+  for (const blend::StatedWord& users : said.users) {
+    take(StatedWords::users, users.text, users.place);
+  }
+  for (const blend::StatedWord& claim : said.claims) {
+    take(StatedWords::claims, claim.text, claim.place);
+  }
   for (const blend::StatedWord& market : said.markets) {
     if (markets.empty()) take(StatedWords::market, market.text, market.place);
   }
@@ -54,7 +61,13 @@ Words Figures::words(StatedWords which, const Subject& subject) const {
 
 Value Figures::is_word(StatedWords which, std::uint32_t bits, const Subject& subject) {
   const Words said = words(which, subject);
-  if (said.stated) return truth((said.bits & bits) != 0);
+  // who says only that skin is sensitive has not said how old it is
+  constexpr std::uint32_t ages = (1U << formula::vocabulary::ages) - 1;
+  const bool age_open =
+      which == StatedWords::users && (bits & ages) != 0 && (said.bits & (ages | bits)) == 0;
+  if (which == StatedWords::claims || (said.stated && !age_open)) {
+    return truth((said.bits & bits) != 0);
+  }
   return truth(Certainty::depends, info(which).each == Each::material
                                        ? lacks_of(info(which).missing, subject)
                                        : lacks(info(which).missing, blend_.place));
@@ -106,7 +119,15 @@ Value Figures::subject_text(SubjectText which, std::uint32_t column, const Subje
       return said(product.neighbour_category, "a neighbouring fragrance category");
     case SubjectText::certificate_category: {
       const blend::Scent* scent = blend_.scent(subject.ingredient->material);
-      if (scent != nullptr && !scent->category.empty()) return text_value(scent->category);
+      if (scent != nullptr && scent->categories.size() > 1) {
+        sentences_.push_back(text::series(scent->categories, "and"));
+        Value several = text_value(sentences_.back());
+        several.several = true;
+        return several;
+      }
+      if (scent != nullptr && !scent->categories.empty()) {
+        return text_value(scent->categories.front());
+      }
       Value value;
       value.known = false;
       value.missing = lacks_of("the category that the certificate names", subject);

@@ -437,7 +437,7 @@ std::optional<Tree> run(std::string_view text, const Grammar& grammar, std::stri
                         SyntaxError& error) {
   if (text.size() > most_expression_bytes) {
     error = {&messages::too_long,
-             {static_cast<double>(most_expression_bytes), static_cast<double>(text.size())},
+             {std::to_string(most_expression_bytes), std::to_string(text.size())},
              0,
              static_cast<std::uint32_t>(text.size())};
     return std::nullopt;

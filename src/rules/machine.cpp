@@ -5,11 +5,11 @@
 namespace sudsmark::rules {
 
 Machine::Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-                 const std::vector<std::string>& markets, const Days& days,
+                 const std::vector<std::string>& markets, const Day& today,
                  const blend::Blend* base)
     : ruleset_(ruleset),
-      figures_(ruleset, blend, missing, markets, days),
-      days_(days),
+      figures_(ruleset, blend, missing, markets, today),
+      today_(today),
       missing_(missing),
       base_blend_(base) {
   if (base != nullptr) base_markets_ = markets;

@@ -31,7 +31,7 @@ class Machine {
   /// `markets` take the place of the blend's, where there are any. `base` is what rules over a
   /// tweak and its base hold the blend against; it must outlive the machine.
   Machine(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
-          const std::vector<std::string>& markets, const Days& days = {},
+          const std::vector<std::string>& markets, const Day& today = {},
           const blend::Blend* base = nullptr);
 
   /// Runs a program. `tried` is filled where the program has tests and somebody wants them.
@@ -91,7 +91,7 @@ class Machine {
 
   const Ruleset& ruleset_;
   Figures figures_;
-  Days days_;
+  Day today_;
   blend::MissingTable& missing_;
   std::vector<Value> stack_;
   std::size_t size_ = 0;

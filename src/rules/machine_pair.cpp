@@ -12,7 +12,7 @@ namespace sudsmark::rules {
 
 Machine* Machine::base() {
   if (!base_ && base_blend_ != nullptr) {
-    base_ = std::make_unique<Machine>(ruleset_, *base_blend_, base_missing_, base_markets_, days_);
+    base_ = std::make_unique<Machine>(ruleset_, *base_blend_, base_missing_, base_markets_, today_);
   }
   return base_.get();
 }

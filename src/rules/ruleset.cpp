@@ -103,11 +103,4 @@ std::vector<std::string> Ruleset::near_rules(std::string_view id) const {
   return text::nearest(id, ids);
 }
 
-std::vector<std::string> Ruleset::near_measures(std::string_view name) const {
-  std::vector<std::string> names;
-  for (const measures::Measure& measure : measures::all()) names.emplace_back(measure.name);
-  for (const NamedMeasure& measure : measures) names.push_back(measure.name);
-  return text::nearest(name, names);
-}
-
 }  // namespace sudsmark::rules

@@ -157,7 +157,6 @@ class Ruleset {
   [[nodiscard]] std::string renamed(std::string_view id) const;
   [[nodiscard]] std::optional<std::uint32_t> find_measure(std::string_view name) const;
   [[nodiscard]] std::vector<std::string> near_rules(std::string_view id) const;
-  [[nodiscard]] std::vector<std::string> near_measures(std::string_view name) const;
 };
 
 }  // namespace sudsmark::rules

@@ -8,6 +8,17 @@
 namespace sudsmark::rules {
 namespace {
 
+/// Whether a text that names several, as in "9, 10A and 7A", names one.
+bool names(std::string_view several, std::string_view one) {
+  while (!several.empty()) {
+    const std::size_t end = std::min({several.find(", "), several.find(" and "), several.size()});
+    if (several.substr(0, end) == one) return true;
+    several.remove_prefix(end);
+    if (!several.empty()) several.remove_prefix(several.front() == ',' ? 2 : 5);
+  }
+  return false;
+}
+
 /// A range that arithmetic on very large figures may have left without order.
 Range sane(const Range& range) {
   if (std::isnan(range.low) || std::isnan(range.high)) return Range::unknown();
@@ -130,7 +141,8 @@ Value within(const Value& figure, const Value& low, const Value& high) {
 
 Value same_text(const Value& a, const Value& b) {
   if (!a.known || !b.known) return truth(Certainty::depends, a.missing | b.missing);
-  return truth(a.text == b.text);
+  return truth(a.text == b.text || (a.several && names(a.text, b.text)) ||
+               (b.several && names(b.text, a.text)));
 }
 
 }  // namespace sudsmark::rules

@@ -20,7 +20,8 @@ struct Value {
   Range range;
   MissingSet missing;
   std::string_view text;
-  bool known = true;  ///< the text is
+  bool known = true;     ///< the text is
+  bool several = false;  ///< it names several, with commas and "and" between them
   Certainty truth = Certainty::no;
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "formula/vocabulary.h"
 #include "text/name.h"
 
 namespace sudsmark::rules {
@@ -11,30 +12,33 @@ namespace {
 constexpr std::array<std::string_view, 6> each_words{"product",  "row",    "portion",
                                                      "material", "premix", "task"};
 
-constexpr std::array<std::string_view, 6> forming_words{"pressed", "hand moulded", "scooped",
-                                                        "rolled",  "poured",       "loose"};
-constexpr std::array<std::string_view, 3> user_words{"adults", "children over 3",
-                                                     "children under 3"};
-constexpr std::array<std::string_view, 5> market_words{"GB", "EU", "NI", "US", "CA"};
-constexpr std::array<std::string_view, 5> water_words{"pure", "soft", "medium", "hard", "figures"};
-constexpr std::array<std::string_view, 6> mask_words{"none", "FFP1", "FFP2", "FFP3", "N95", "P100"};
-constexpr std::array<std::string_view, 2> extraction_words{"yes", "no"};
+/// The named waters, and what stands for figures instead of a name.
+constexpr auto water_words = [] {
+  std::array<std::string_view, formula::vocabulary::waters.size() + 1> words{};
+  std::copy(formula::vocabulary::waters.begin(), formula::vocabulary::waters.end(), words.begin());
+  words.back() = "figures";
+  return words;
+}();
 constexpr std::array<std::string_view, 3> dustiness_words{"low", "medium", "high"};
 
 constexpr std::array stated{
-    StatedInfo{StatedWords::forming, "forming", Each::product, forming_words,
+    StatedInfo{StatedWords::forming, "forming", Each::product, formula::vocabulary::formings,
                "the forming method (`forming`)", "how the product is formed, as stated"},
-    StatedInfo{StatedWords::users, "users", Each::product, user_words, "who uses it (`users`)",
-               "for whom the product is made, as stated"},
-    StatedInfo{StatedWords::market, "market", Each::product, market_words,
+    StatedInfo{StatedWords::users, "users", Each::product, formula::vocabulary::users,
+               "who uses it (`users`)", "for whom the product is made, as stated"},
+    StatedInfo{StatedWords::claims, "claims", Each::product, formula::vocabulary::claims,
+               "what is claimed (`claims`)",
+               "what the pack or the stall says: true if any of the formula's claims is meant"},
+    StatedInfo{StatedWords::market, "market", Each::product, formula::vocabulary::markets,
                "where it is sold (`market`)",
                "where it is sold: true if any of the formula's markets is meant"},
     StatedInfo{StatedWords::bath_water, "bath.water", Each::product, water_words,
                "the water of the bath (`water`)",
                "the named water of the bath; `figures` where it is stated by its figures"},
-    StatedInfo{StatedWords::mask, "workshop.mask", Each::product, mask_words,
+    StatedInfo{StatedWords::mask, "workshop.mask", Each::product, formula::vocabulary::masks,
                "the mask (`mask` of the workshop)", "the mask that is worn"},
-    StatedInfo{StatedWords::extraction, "workshop.extraction", Each::product, extraction_words,
+    StatedInfo{StatedWords::extraction, "workshop.extraction", Each::product,
+               formula::vocabulary::yes_or_no,
                "whether there is extraction (`extraction` of the workshop)",
                "whether dust is drawn off where it rises"},
     StatedInfo{StatedWords::dustiness, "material.dustiness", Each::material, dustiness_words,
@@ -87,6 +91,8 @@ constexpr std::array all_fields{
               "the scale", "step of the scale as a share of a weighing of it, at worst"},
     FieldInfo{Field::portion_share, "portion.share", Each::portion, "%", "the share",
               "share of the batch that the portion is"},
+    FieldInfo{Field::portion_sold_apart, "portion.sold_apart", Each::portion, "1",
+              "whether it is sold apart", "1 where pieces of it are sold by themselves, else 0"},
     FieldInfo{Field::premix_mass, "premix.mass", Each::premix, "g", "the mass",
               "what one making of the premix weighs"},
     FieldInfo{Field::task_takes, "task.takes", Each::task, "min", "the time (`takes`)",

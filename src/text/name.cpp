@@ -94,4 +94,8 @@ std::string listed(std::span<const std::string> names, std::string_view last) {
   return series(quoted, last);
 }
 
+std::string perhaps(std::span<const std::string> near) {
+  return near.empty() ? std::string() : "; perhaps " + listed(near);
+}
+
 }  // namespace sudsmark::text

@@ -31,4 +31,7 @@ void append_folded(std::string& out, std::string_view name);
 /// "'a'", "'a' or 'b'", "'a', 'b' or 'c'": names for a sentence. Empty for none.
 [[nodiscard]] std::string listed(std::span<const std::string> names, std::string_view last = "or");
 
+/// "; perhaps 'a' or 'b'", or nothing: the end of a sentence about a name that nobody knows.
+[[nodiscard]] std::string perhaps(std::span<const std::string> near);
+
 }  // namespace sudsmark::text

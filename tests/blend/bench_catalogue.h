@@ -106,10 +106,11 @@ struct Mixed {
 };
 
 /// Mixes a formula's text with the catalogue.
-inline void mix_text(std::string_view text, const Catalogue& catalogue, Mixed& out) {
+inline void mix_text(std::string_view text, const Catalogue& catalogue, Mixed& out,
+                     const sudsmark::blend::MixOptions& options = {}) {
   const auto file = out.sources.add("bench.formula", std::string(text));
   const auto card = sudsmark::formula::assemble(out.sources, file, {}, out.diagnostics);
-  if (card) out.blend = sudsmark::blend::mix(*card, catalogue, out.diagnostics);
+  if (card) out.blend = sudsmark::blend::mix(*card, catalogue, out.diagnostics, options);
   for (const auto& diagnostic : out.diagnostics.in_order()) {
     const auto at = out.sources.position(diagnostic.places.front());
     out.errors += std::to_string(at.line) + ":" + std::to_string(at.column) + ": " +

@@ -272,7 +272,9 @@ TEST_CASE("what does not add up is an error that gives the sum and the differenc
   CHECK(errors("phase \"a\"\n  10 ml base\n  90 g oil\n") ==
         "4:3: no density is known for 'base': weigh it and give grams\n");
   CHECK(errors("phase \"a\"\n  100 % bas\n") ==
-        "4:9: 'bas' is not a material, premix or fragrance that is known; perhaps 'Base'\n");
+        "4:9: 'bas' is not a material, premix or fragrance that is known; perhaps 'Base'; a "
+        "material of your own is told of in two lines: 'material \"bas\"' and, below it, 'inci "
+        "\"the INCI name on its bag\"'\n");
   CHECK(errors("phase \"a\"\n  100 % twin\n") ==
         "4:9: 'twin' can mean 'First twin' or 'Second twin': write the one you have\n");
   CHECK(errors("phase \"a\"\n  1 bag \"x\"\npremix \"x\" makes 1 kg as bag\n  100 % \"x\"\n") ==

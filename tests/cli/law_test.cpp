@@ -47,7 +47,7 @@ TEST_CASE("a name of the new list: by market, by the day and by the day of first
   CHECK_FALSE(asks("--market GB" + today, with_new_name()));
   CHECK_FALSE(asks("--market US" + today, with_new_name()));
   // sold before 31 July 2026 it may stay on the shelf with the old names until 31 July 2028
-  const std::string older = with_new_name("  first sold 2024-03-01\n");
+  const std::string older = with_new_name("  batch made 2024-03-01\n");
   CHECK_FALSE(asks("--market EU" + today, older));
   CHECK_FALSE(asks("--market EU --on 2028-07-30", older));
   CHECK(asks("--market EU --on 2028-08-01", older));
@@ -62,11 +62,11 @@ TEST_CASE("24 names to look at in Great Britain and 81 in the European Union") {
   const test::Ran both = label(today, with_new_name());
   CHECK(says(both, "24 names"));
   CHECK(says(both, "81 names"));
-  const test::Ran older = label(today + "--market EU", with_new_name("  first sold 2024-03-01\n"));
+  const test::Ran older = label(today + "--market EU", with_new_name("  batch made 2024-03-01\n"));
   CHECK(says(older, "24 names"));
   CHECK_FALSE(says(older, "81 names"));
   const test::Ran past_the_shelf =
-      label("--on 2028-08-01 --market EU", with_new_name("  first sold 2024-03-01\n"));
+      label("--on 2028-08-01 --market EU", with_new_name("  batch made 2024-03-01\n"));
   CHECK(says(past_the_shelf, "81 names"));
 }
 
@@ -144,6 +144,25 @@ TEST_CASE("a declared name that no table knows leaves the limits open, a CAS num
   const test::Ran numbered = check(only, formula("80-54-6"));
   CHECK(says(numbered, "error: 0.05 % of Butylphenyl methylpropional (from 'reed')"));
   CHECK_FALSE(says(check(only, formula("linalool")), "the CAS number of"));
+}
+
+TEST_CASE("a scent of the maker's own words may hold anything until its number is known") {
+  const auto formula = [](const std::string& lines) {
+    return "formula \"Ebb\"\n  product bath salts\n  market EU\n  users children under 3\n"
+           "phase \"all\"\n  q.s. sea salt\n  1 % marsh oil\n  1 % polysorbate 20\n"
+           "material \"marsh oil\"\n  form liquid\n" +
+           lines;
+  };
+  const std::string only = "--only restricted-amount --only nameless-constituent" + today;
+  const test::Ran oil = check(only, formula("  role scent\n  cas 90045-28-6\n"));
+  CHECK(says(oil, "[nameless-constituent]"));
+  CHECK(says(oil, "what 'marsh oil' holds undeclared"));
+  CHECK(oil.status == 1);
+  const test::Ran single = check(only, formula("  role aroma chemical\n"));
+  CHECK(says(single, "the CAS number of 'marsh oil'"));
+  // methyl salicylate by its number, and a number that no table holds
+  CHECK(says(check(only, formula("  role aroma chemical\n  cas 119-36-8\n")), "error: 1 % of"));
+  CHECK(check(only, formula("  role aroma chemical\n  cas 68-05-3\n")).status == 0);
 }
 
 TEST_CASE("colours by market: unlisted, without a number, certified by batch, of other fields") {

@@ -4,6 +4,8 @@
 #include <optional>
 #include <vector>
 
+#include "formula/statements.h"
+
 namespace sudsmark::formula::test {
 namespace {
 
@@ -49,29 +51,42 @@ class Dump {
     for (const Portion& portion : document.portions) {
       head(portion.place, "portion", portion.name);
       field("share", portion.share.value, "");
+      if (portion.sold_apart) out_ += "  sold apart\n";
       lines(portion.lines);
     }
-    for (const Fragrance& fragrance : document.fragrances) stock(fragrance);
-    for (const UserMaterial& material : document.materials) stock(material);
-    for (const Workshop& workshop : document.workshops) place(workshop);
-    for (const Task& task : document.tasks) work(task);
+    for (const Fragrance& fragrance : document.fragrances) {
+      head(fragrance.place, "fragrance", fragrance.name);
+      statements(fragrance);
+    }
+    for (const UserMaterial& material : document.materials) {
+      head(material.place, "material", material.name);
+      field("like", material.like);
+      statements(material);
+    }
+    for (const Workshop& workshop : document.workshops) {
+      head(workshop.place, "workshop", workshop.name);
+      statements(workshop);
+    }
+    for (const Task& task : document.tasks) {
+      head(task.place, "task", task.name);
+      statements(task);
+    }
     for (const Label& label : document.labels) {
-      at(label.place);
+      write_place(label.place);
       out_ += "label\n";
-      field("ingredients", label.ingredients);
-      for (const Word& warning : label.warnings) field("warning", warning);
+      statements(label);
     }
     return std::move(out_);
   }
 
  private:
-  void at(const Span& place) {
+  void write_place(const Span& place) {
     if (!places_) return;
     const text::Position position = sources_.position(place);
     out_ += std::to_string(position.line) + ":" + std::to_string(position.column) + " ";
   }
   void head(const Span& place, std::string_view what, const Word& name) {
-    at(place);
+    write_place(place);
     out_ += std::string(what) + " " + word(name) + "\n";
   }
   void field(std::string_view what, const Range& value, std::string_view unit) {
@@ -121,45 +136,116 @@ class Dump {
   void lines(const std::vector<Line>& lines) {
     for (const Line& line : lines) {
       out_ += "  ";
-      at(line.place);
-      out_ += amount(line.amount) + " " + word(line.name) + "\n";
+      write_place(line.place);
+      out_ += amount(line.amount) + " " + word(line.name);
+      out_ += line.dries_off ? ", dries off\n" : "\n";
     }
   }
 
-  void statements(const Statements& said) {
-    field("product", said.product);
-    field("forming", said.forming);
-    field("market", said.markets);
-    field("batch", said.batch, "g");
-    field("piece", said.piece, "g");
-    if (said.bath) {
-      if (const auto* mass = std::get_if<Figure>(&said.bath->dose)) {
-        field("bath mass", mass->value, "g");
-      } else if (const auto* pieces = std::get_if<Range>(&said.bath->dose)) {
-        field("bath pieces", *pieces, "");
-      }
-      field("bath volume", said.bath->volume, "l");
-      field("bath temperature", said.bath->temperature, "C");
+  /// All that the statements of a section fill.
+  template <typename Owner>
+  void statements(const Owner& owner) {
+    each_field<Owner>([&](const auto& row) { said(row.full, row.form, owner.*(row.field)); });
+  }
+  void said(std::string_view what, const FigureForm& form, const std::optional<Figure>& figure) {
+    field(what, figure, form.measure.base);
+  }
+  void said(std::string_view what, const RateForm& form, const std::optional<Figure>& figure) {
+    field(what, figure, form.measure.base);
+  }
+  template <typename Form>
+  void said(std::string_view what, const Form& /*form*/, const std::optional<Word>& value) {
+    field(what, value);
+  }
+  template <typename Form>
+  void said(std::string_view what, const Form& /*form*/, const std::vector<Word>& words) {
+    field(what, words);
+  }
+  template <typename Form>
+  void said(std::string_view what, const Form& /*form*/, const std::optional<WordList>& list) {
+    if (list) field(what, list->words);
+  }
+  void said(std::string_view what, const DayForm& /*form*/, const std::optional<Date>& date) {
+    if (date) out_ += "  " + std::string(what) + " " + day(*date) + "\n";
+  }
+  void said(std::string_view what, const FlagForm& /*form*/, const std::optional<Span>& place) {
+    if (place) out_ += "  " + std::string(what) + "\n";
+  }
+  void said(std::string_view /*what*/, const HalfOpenForm& /*form*/,
+            const std::vector<Constituent>& constituents) {
+    for (const Constituent& one : constituents) {
+      out_ += "  constituent " + range(one.share) + " " + word(one.name) + "\n";
     }
-    if (said.water) {
-      field("water", said.water->named);
-      field("water alkalinity", said.water->alkalinity, "g/l");
-      field("water hardness", said.water->hardness, "g/l");
-      field("water ph", said.water->ph, "");
+  }
+  void said(std::string_view what, const UndeclaredForm& /*form*/, bool none) {
+    if (none) out_ += "  " + std::string(what) + " none\n";
+  }
+  void said(std::string_view what, const HazardsForm& /*form*/,
+            const std::optional<std::vector<Word>>& codes) {
+    if (!codes) return;
+    if (codes->empty()) out_ += "  " + std::string(what) + " none\n";
+    field(what, *codes);
+  }
+  void said(std::string_view /*what*/, const OwnForm& /*form*/,
+            const std::optional<BathUse>& bath) {
+    if (!bath) return;
+    if (const auto* mass = std::get_if<Figure>(&bath->dose)) {
+      field("bath mass", mass->value, "g");
+    } else if (const auto* pieces = std::get_if<Range>(&bath->dose)) {
+      field("bath pieces", *pieces, "");
     }
-    field("users", said.users);
-    if (said.first_sold) out_ += "  first sold " + day(*said.first_sold) + "\n";
-    if (said.looks_like_food) out_ += "  looks like food\n";
-    field("made in", said.made_in);
-    for (const Keep& keep : said.keeps) {
-      field("keep", keep.name);
+    field("bath volume", bath->volume, "l");
+    field("bath temperature", bath->temperature, "C");
+  }
+  void said(std::string_view /*what*/, const OwnForm& /*form*/, const std::optional<Water>& water) {
+    if (!water) return;
+    field("water", water->named);
+    field("water alkalinity", water->alkalinity, "g/l");
+    field("water hardness", water->hardness, "g/l");
+    field("water ph", water->ph, "");
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::optional<Drying>& dried) {
+    if (!dried) return;
+    field(what, dried->time.value, "h");
+    field("  at", dried->temperature, "C");
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Trace>& traces) {
+    for (const Trace& one : traces) {
+      field(what, one.name);
+      field("  share", one.share, "");
+    }
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Sampled>& samples) {
+    for (const Sampled& one : samples) {
+      field(what, one.fraction);
+      field("  dust", one.dust, "g/l");
+      field("  over", one.over.value, "h");
+    }
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Keep>& keeps) {
+    for (const Keep& keep : keeps) {
+      field(what, keep.name);
       field("  within", keep.bounds, "");
     }
-    for (const Allow& allow : said.allows) {
-      field("allow", allow.rule);
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Allow>& allows) {
+    for (const Allow& allow : allows) {
+      field(what, allow.rule);
       field("  because", allow.because);
       if (allow.until) out_ += "    until " + day(*allow.until) + "\n";
     }
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::vector<Scale>& scales) {
+    for (const Scale& scale : scales) {
+      field(std::string(what) + " step", scale.step.value, "g");
+      field(std::string(what) + " most", scale.most, "g");
+    }
+  }
+  void said(std::string_view what, const OwnForm& /*form*/, const std::optional<Handled>& handled) {
+    if (!handled) return;
+    out_ += "  " + std::string(what) + " ";
+    out_ += handled->phase ? "phase" : amount(*handled->amount);
+    out_ += " " + word(handled->name) + "\n";
   }
 
   void tweak(const Tweak& tweak) {
@@ -167,75 +253,28 @@ class Dump {
     field("of", tweak.of);
     for (const Edit& one : tweak.edits) {
       out_ += "  ";
-      std::visit([&](const auto& edit) { at(edit.place), show(edit); }, one);
+      std::visit([&](const auto& edit) { write_place(edit.place), show(edit); }, one);
       out_ += "\n";
     }
     statements(tweak.statements);
   }
-  void show(const SetEdit& edit) { out_ += "set " + word(edit.name) + " " + amount(edit.amount); }
-  void show(const SwapEdit& edit) {
-    out_ += "swap " + word(edit.old_name) + " " + word(edit.new_name);
+  template <typename Edited>
+  void show(const Edited& edit) {
+    out_ += std::string(edit_words<Edited>()) + " " + shown(edit);
   }
-  void show(const AddEdit& edit) {
-    out_ += "add " + amount(edit.line.amount) + " " + word(edit.line.name);
-    if (edit.to) out_ += " to " + word(*edit.to);
+  static std::string shown(const SetEdit& edit) {
+    return word(edit.name) + " " + amount(edit.amount);
   }
-  void show(const RemoveEdit& edit) { out_ += "remove " + word(edit.name); }
-  void show(const ScaleEdit& edit) { out_ += "scale batch " + range(edit.batch.value) + " g"; }
-  void show(const FillEdit& edit) { out_ += "fill with " + word(edit.name); }
-
-  void stock(const Fragrance& fragrance) {
-    head(fragrance.place, "fragrance", fragrance.name);
-    field("limit", fragrance.limit, "");
-    field("category", fragrance.category);
-    for (const Constituent& one : fragrance.constituents) {
-      out_ += "  constituent " + range(one.share) + " " + word(one.name) + "\n";
-    }
-    if (fragrance.undeclared_none) out_ += "  undeclared none\n";
-    field("flash point", fragrance.flash_point, "C");
+  static std::string shown(const SwapEdit& edit) {
+    return word(edit.old_name) + " " + word(edit.new_name);
   }
-
-  void stock(const UserMaterial& material) {
-    head(material.place, "material", material.name);
-    field("like", material.like);
-    field("active", material.active, "");
-    field("water", material.water, "");
-    field("density", material.density, "g/l");
-    field("inci", material.inci);
-    field("cas", material.cas);
-    field("supplier limit", material.supplier_limit, "");
-    field("role", material.roles);
-    field("form", material.form);
-    if (material.states_hazards && material.hazards.empty()) out_ += "  hazards none\n";
-    field("hazards", material.hazards);
+  static std::string shown(const AddEdit& edit) {
+    return amount(edit.line.amount) + " " + word(edit.line.name) +
+           (edit.line.dries_off ? ", dries off" : "") + (edit.to ? " to " + word(*edit.to) : "");
   }
-
-  void place(const Workshop& workshop) {
-    head(workshop.place, "workshop", workshop.name);
-    field("room", workshop.room, "l");
-    field("air changes", workshop.air_changes, "per h");
-    field("humidity", workshop.humidity, "");
-    field("temperature", workshop.temperature, "C");
-    for (const Scale& scale : workshop.scales) {
-      field("scale step", scale.step.value, "g");
-      field("scale most", scale.most, "g");
-    }
-    field("mask", workshop.mask);
-    field("extraction", workshop.extraction);
-  }
-
-  void work(const Task& task) {
-    head(task.place, "task", task.name);
-    if (task.handles) {
-      out_ += task.handles->phase ? std::string("  handles phase ")
-                                  : "  handles " + amount(*task.handles->amount) + " ";
-      out_ += word(task.handles->name) + "\n";
-    }
-    field("takes", task.takes, "h");
-    field("times", task.times, "per day");
-    field("in", task.in, "l");
-    field("raises", task.raises, "");
-  }
+  static std::string shown(const RemoveEdit& edit) { return word(edit.name); }
+  static std::string shown(const ScaleEdit& edit) { return range(edit.batch.value) + " g"; }
+  static std::string shown(const FillEdit& edit) { return word(edit.name); }
 
   const text::Sources& sources_;
   bool places_;

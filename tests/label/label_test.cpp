@@ -148,14 +148,14 @@ TEST_CASE(
   CHECK(market(today, "NI").allergens_known == 81);
   CHECK(market(today, "US").allergens_known == 0);
 
-  const RunResult old = labelled(head("GB, EU", "  first sold 2024-03-01\n") + rest);
+  const RunResult old = labelled(head("GB, EU", "  batch made 2024-03-01\n") + rest);
   CHECK(market(old, "EU").allergens_known == 24);
   CHECK(market(old, "GB").allergens_known == 24);
-  CHECK(old.formulas.front().first_sold == "2024-03-01");
+  CHECK(old.formulas.front().batch_made == "2024-03-01");
 
   CheckOptions later = for_labels();
   later.on = day(2028, 8, 1);
-  const RunResult shelf = labelled(head("GB, EU", "  first sold 2024-03-01\n") + rest, later);
+  const RunResult shelf = labelled(head("GB, EU", "  batch made 2024-03-01\n") + rest, later);
   CHECK(market(shelf, "EU").allergens_known == 81);
 }
 

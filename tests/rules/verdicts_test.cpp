@@ -36,6 +36,16 @@ TEST_CASE("pass, fail, review and not applicable") {
                    bar(" 2 % binder 80\n")) == "notApplicable\n");
 }
 
+TEST_CASE("a limit on an end of a range is broken by what is certain, or by what is possible") {
+  const std::string certain = "    expect: lowest(oils) <= 4 %\n    message: '{lowest(oils)}'\n";
+  const std::string possible = "    expect: highest(oils) <= 4 %\n    message: '{highest(oils)}'\n";
+  const std::string around = bar(" 3 - 5 % sweet oil\n");
+  const std::string over = bar(" 4.5 - 5 % sweet oil\n");
+  CHECK(verdict_of(certain + "    sources: [book]\n", around).starts_with("pass "));
+  CHECK(verdict_of(possible + "    sources: [book]\n", around).starts_with("fail warning"));
+  CHECK(verdict_of(certain + "    sources: [book]\n", over).find("4.5 %") != std::string::npos);
+}
+
 TEST_CASE("water that is stated by its figures is none of the named ones") {
   const std::string rule =
       "    when: bath.water in {hard, figures}\n    expect: bath.water = figures\n"
@@ -264,26 +274,26 @@ TEST_CASE("dates of a law") {
   const auto day = [](int y, unsigned m, unsigned d) {
     return rules::Day(year(y), std::chrono::month(m), std::chrono::day(d));
   };
-  const auto asked = [&](std::string_view dates, std::string_view first_sold,
+  const auto asked = [&](std::string_view dates, std::string_view batch_made,
                          const rules::Day& on) {
     Workbench bench(rule_file("    expect: oils <= 2 %\n    message: no\n" + std::string(dates)));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    const blend::Blend blend = bench.mix(bar(" 3 % sweet oil\n", first_sold));
+    const blend::Blend blend = bench.mix(bar(" 3 % sweet oil\n", batch_made));
     return ask(bench, blend, {on, {}, {}, true}).verdicts.front().kind == sudsmark::Kind::fail;
   };
   const std::string plain = "    from: 2026-07-31\n";
   CHECK_FALSE(asked(plain, "", day(2026, 7, 30)));
   CHECK(asked(plain, "", day(2026, 7, 31)));
   // without a shelf date it holds for all from that day
-  CHECK(asked(plain, " first sold 2020-01-01\n", day(2026, 7, 31)));
+  CHECK(asked(plain, " batch made 2020-01-01\n", day(2026, 7, 31)));
   // a product that is to be sold later must meet what holds by then
-  CHECK(asked(plain, " first sold 2026-09-01\n", day(2026, 1, 1)));
+  CHECK(asked(plain, " batch made 2026-09-01\n", day(2026, 1, 1)));
 
   const std::string shelf = plain + "    shelf: 2028-07-31\n";
-  CHECK_FALSE(asked(shelf, " first sold 2026-07-30\n", day(2026, 11, 25)));
-  CHECK_FALSE(asked(shelf, " first sold 2026-07-30\n", day(2028, 7, 30)));
-  CHECK(asked(shelf, " first sold 2026-07-30\n", day(2028, 7, 31)));
-  CHECK(asked(shelf, " first sold 2026-07-31\n", day(2026, 7, 31)));
+  CHECK_FALSE(asked(shelf, " batch made 2026-07-30\n", day(2026, 11, 25)));
+  CHECK_FALSE(asked(shelf, " batch made 2026-07-30\n", day(2028, 7, 30)));
+  CHECK(asked(shelf, " batch made 2026-07-30\n", day(2028, 7, 31)));
+  CHECK(asked(shelf, " batch made 2026-07-31\n", day(2026, 7, 31)));
   CHECK(asked(shelf, "", day(2026, 7, 31)));
 
   const std::string old = "    until: 2026-07-31\n";

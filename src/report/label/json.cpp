@@ -103,7 +103,8 @@ std::string label_json(const RunResult& run, const Rulesets&, const ReportOption
   document.begin_list("formulas");
   for (const FormulaResult& formula : run.formulas) {
     Json one{{"file", formula.file}, {"name", formula.name}, {"on", formula.on}};
-    if (!formula.first_sold.empty()) one["firstSold"] = formula.first_sold;
+    if (!formula.batch_made.empty()) one["batchMade"] = formula.batch_made;
+    if (!formula.on_sale_since.empty()) one["onSaleSince"] = formula.on_sale_since;
     one["labels"] = labels(formula);
     one["papers"] = papers(formula.papers);
     document.item(one);

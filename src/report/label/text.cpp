@@ -156,8 +156,9 @@ class Writing {
     for (const MarketLabel* one : labels) markets.push_back(one->market);
     line("Label of \"" + harmless(formula.name) + "\" for " + wording::joined(markets));
     line("by the law of " + formula.on +
-         (formula.first_sold.empty() ? ", first sold that day"
-                                     : ", first sold " + formula.first_sold));
+         (formula.batch_made.empty() ? ", of a batch made that day"
+                                     : ", of a batch made " + formula.batch_made) +
+         (formula.on_sale_since.empty() ? "" : ", on sale since " + formula.on_sale_since));
     line("");
     std::string list;
     for (const LabelIngredient& one : label.ingredients) {
