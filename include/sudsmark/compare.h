@@ -3,7 +3,8 @@
 //
 //     const auto base = sudsmark::base_of(tweak, options);  // of a tweak alone
 //     const auto made = sudsmark::compare(*base, tweak, rulesets, options);
-//     if (made) std::cout << sudsmark::compare_text(*made, {});
+//     const auto* text = sudsmark::find_report(sudsmark::Command::compare, "text");
+//     if (made) std::cout << text->write(&*made, rulesets, {});
 //
 // `differences` compares two results that a caller has already, without causes.
 #pragma once
@@ -15,7 +16,6 @@
 #include <vector>
 
 #include <sudsmark/check.h>
-#include <sudsmark/report.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
 
@@ -104,14 +104,5 @@ struct Comparison {
 /// Marks a finding of a check of the tweak as unchanged where it is no worse than its base's, else
 /// as new, as a baseline does.
 void refer_to(const FormulaResult& base, FormulaResult& tweak);
-
-/// `only_worse` leaves out all but the verdicts that got worse or undecided.
-[[nodiscard]] std::string compare_text(const Comparison& comparison, const TextOptions& options,
-                                       bool only_worse = false);
-[[nodiscard]] std::string compare_json(const Comparison& comparison, const Rulesets& rulesets,
-                                       const JsonOptions& options = {});
-/// A page, whole in itself.
-[[nodiscard]] std::string compare_html(const Comparison& comparison, const Rulesets& rulesets,
-                                       const HtmlOptions& options = {});
 
 }  // namespace sudsmark

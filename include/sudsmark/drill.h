@@ -42,6 +42,11 @@ struct Exercise {
   [[nodiscard]] bool sound() const { return findings.empty(); }
 };
 
+/// Exercises to be printed with their solutions.
+struct Handout {
+  std::vector<Exercise> exercises;
+};
+
 /// Exercises in the order of the deal: about one in four of them has nothing wrong with it. None,
 /// with a problem for each word of `about` that nothing is called by.
 [[nodiscard]] Result<std::vector<Exercise>> exercises(const Rulesets& rulesets,

@@ -1,69 +1,118 @@
-// Reports: results as text for people and as JSON for programs.
+// Reports: what a command came to, as text for people and as data for programs.
+//
+//     const sudsmark::Report* json = sudsmark::find_report(sudsmark::Command::check, "json");
+//     sudsmark::CheckOptions options;
+//     sudsmark::fill(json->wants, options);
+//     const auto run = sudsmark::check({"harbour.formula", text}, rulesets, options);
+//     std::cout << json->write(&run, rulesets, {});
+//
+// Every report is one row of the register. Nothing here touches a console or a file.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
+#include <sudsmark/check.h>
+#include <sudsmark/compare.h>
+#include <sudsmark/drill.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
+#include <sudsmark/suggest.h>
 
 namespace sudsmark {
 
-struct TextOptions {
+/// What is reported on. `sheet` is the bench sheet, `swap` what could stand in a material's place.
+enum class Command : std::uint8_t {
+  check,
+  compare,
+  measure,
+  sheet,
+  label,
+  suggest,
+  swap,
+  explain,
+  rules,
+  drill
+};
+
+/// How much is told of verdicts; each has what those before it have.
+enum class Verdicts : std::uint8_t {
+  none,
+  to_read,  ///< what somebody must read; the rest is counted
+  all,      ///< passes without their words
+  in_full
+};
+
+/// What has to be filled of each formula's result, so that a report is whole.
+struct Details {
+  Verdicts verdicts = Verdicts::none;
+  bool measures = false;     ///< measures and composition
+  bool curves = false;       ///< some hundred equilibria a formula
+  bool particulars = false;  ///< particulars, ingredients, portions, weighings, air
+  bool lines = false;        ///< what a finding has of its line, and its fingerprint
+  bool sheet = false;        ///< the bench sheet
+  bool labels = false;       ///< labels and papers
+};
+
+/// What either wants.
+[[nodiscard]] Details operator|(const Details& one, const Details& other);
+
+/// Asks a check for those details, and for no others.
+void fill(const Details& details, CheckOptions& options);
+
+/// A name that a rule, a measure, a material or a kind of product is called by.
+struct Topic {
+  std::string name;
+};
+/// None, with a problem that tells the nearest names, if nothing is called so.
+[[nodiscard]] Result<Topic> find_topic(std::string_view name, const Rulesets& rulesets);
+
+/// What a command came to, borrowed. `rules` reports on the rulesets themselves.
+using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
+                             const Topic*, const Handout*, const Rulesets*>;
+
+struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise
   bool color = false;
-  bool ascii = false;  ///< no byte above 0x7F
+  bool ascii = false;       ///< no byte above 0x7F
+  bool only_worse = false;  ///< of a comparison: only verdicts that got worse or undecided
+  /// Of a page: address of a page of all formulas to link back to; empty: none.
+  std::string overview = {};
 };
 
-struct JsonOptions {
-  bool ascii = false;
+/// One row of the register.
+struct Report {
+  std::string_view word;     ///< what the format is called: "json"
+  Details wants;             ///< filled of each formula, before `write`
+  Verdicts wants_more = {};  ///< of verdicts, where the report is verbose
+  /// Text for people, whose lines may be folded to a terminal's width.
+  bool folds = false;
+  /// Writes what the command came to; the outcome has to be that command's.
+  std::string (*write)(const Outcome& outcome, const Rulesets& rulesets,
+                       const ReportOptions& options) = nullptr;
+  /// Where a run can be a folder with a page for each formula: writes the page that leads to them.
+  /// `pages` are their addresses, in the order of the formulas.
+  std::string (*write_overview)(const RunResult& run, const std::vector<std::string>& pages,
+                                const ReportOptions& options) = nullptr;
+
+  /// What a report with those options wants.
+  [[nodiscard]] Details wanted(const ReportOptions& options) const;
 };
 
-struct SarifOptions {
-  bool verbose = false;  ///< passes and rules that do not apply too
-  bool ascii = false;
-};
+/// All reports of a command; the first is the usual one.
+[[nodiscard]] std::span<const Report> reports(Command command);
 
-struct HtmlOptions {
-  bool ascii = false;
-  /// Address of a page of all formulas to link back to; empty: none.
-  std::string overview;
-};
+/// The report of a command that is called so; null: it has none.
+[[nodiscard]] const Report* find_report(Command command, std::string_view word);
 
-/// Verdicts, one finding a line in the GNU error format, a line of counts a formula, the reminder.
-[[nodiscard]] std::string text_report(const RunResult& run, const TextOptions& options);
-/// Measures with figures and how each came about, and the composition.
-[[nodiscard]] std::string measure_text(const RunResult& run, const TextOptions& options);
-/// Verdicts, measures and composition in the JSON of the contract.
-[[nodiscard]] std::string json_report(const RunResult& run, const Rulesets& rulesets,
-                                      const JsonOptions& options = {});
-/// Bench sheets: what to weigh, in what order and on which scale, dilutions of what no scale
-/// weighs, control approach, bounds of dust, precautions and first aid. Wants CheckOptions::sheet.
-[[nodiscard]] std::string sheet_text(const RunResult& run, const TextOptions& options);
-/// The same as a page to be printed and ticked.
-[[nodiscard]] std::string sheet_html(const RunResult& run, const HtmlOptions& options = {});
-/// Measures and curves alone.
-[[nodiscard]] std::string measure_json(const RunResult& run, const JsonOptions& options = {});
-/// Verdicts in the open results format SARIF 2.1.0. Wants CheckOptions::lines.
-[[nodiscard]] std::string sarif_report(const RunResult& run, const Rulesets& rulesets,
-                                       const SarifOptions& options = {});
-/// A page for whoever signs off, whole in itself: no script, nothing fetched. Wants all that
-/// CheckOptions can have filled.
-[[nodiscard]] std::string html_report(const RunResult& run, const Rulesets& rulesets,
-                                      const HtmlOptions& options = {});
-/// A page that leads to one page for each formula; `pages` are their addresses, in order.
-[[nodiscard]] std::string html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                        const HtmlOptions& options = {});
 /// Problems in the GNU error format, one a line.
 [[nodiscard]] std::string problem_lines(const std::vector<Problem>& problems);
 
-/// All about a rule, a measure, a material or a kind of product; several if the name means several.
-/// Empty, with the nearest names in `near`, if it is none of them.
-[[nodiscard]] std::string explain(std::string_view name, const Rulesets& rulesets,
-                                  std::vector<std::string>& near);
-/// The rulesets in use: subjects, authority, edition, rules by id and title.
-[[nodiscard]] std::string rules_overview(const Rulesets& rulesets, bool verbose);
 /// Whether any finding is at or above a level, not allowed, and not known from a baseline.
 [[nodiscard]] bool reaches(const RunResult& run, Level level);
 

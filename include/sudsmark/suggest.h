@@ -1,7 +1,8 @@
 // Suggesting: the smallest changes of amounts that mend what a check finds broken.
 //
 //     const auto made = sudsmark::suggest(formula, rulesets, options, {});
-//     if (made) std::cout << sudsmark::suggest_text(*made, {});
+//     const auto* text = sudsmark::find_report(sudsmark::Command::suggest, "text");
+//     if (made) std::cout << text->write(&*made, rulesets, {});
 //
 // A suggestion moves what the maker's own lines hold, keeps the total, moves nothing that a `keep`
 // pins, and breaks no rule that passed. Each answer has been rounded to the scales at hand and
@@ -19,7 +20,6 @@
 
 #include <sudsmark/check.h>
 #include <sudsmark/compare.h>
-#include <sudsmark/report.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
 
@@ -115,12 +115,5 @@ struct Swaps {
 /// None, with a problem, if the formula does not hold that material or cannot be checked.
 [[nodiscard]] Result<Swaps> swaps(const FormulaText& formula, const std::string& name,
                                   const Rulesets& rulesets, const CheckOptions& options);
-
-[[nodiscard]] std::string suggest_text(const Suggestion& suggestion, const TextOptions& options);
-[[nodiscard]] std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
-                                       const JsonOptions& options = {});
-[[nodiscard]] std::string swaps_text(const Swaps& swaps, const TextOptions& options);
-[[nodiscard]] std::string swaps_json(const Swaps& swaps, const Rulesets& rulesets,
-                                     const JsonOptions& options = {});
 
 }  // namespace sudsmark

@@ -1,5 +1,6 @@
 // Comparing two formulas from text to causes.
 #include <sudsmark/compare.h>
+#include <sudsmark/report.h>
 
 #include <set>
 #include <utility>

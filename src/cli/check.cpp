@@ -1,115 +1,159 @@
-#include <iostream>
-
+// `check`: what every rule says of one or more formulas.
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
-#include <sudsmark/report.h>
 
-#include "cli/commands.h"
+#include "cli/checking_options.h"
 #include "cli/outputs.h"
-#include "cli/run.h"
-#include "text/files.h"
+#include "cli/run_files.h"
+#include "cli/subcommand.h"
 
 namespace sudsmark::cli {
 namespace {
 
 constexpr std::size_t most_baseline = std::size_t{256} << 20U;
 
-Exit wrong(const std::string& words) {
-  complain(words);
-  return Exit::unusable;
+/// `--baseline`, `--write-baseline`.
+struct BaselineOptions {
+  std::string file;   ///< to compare with; empty: none
+  std::string write;  ///< to be written; empty: none
+
+  void declare(Options& options);
+  [[nodiscard]] bool asked_for() const { return !file.empty() || !write.empty(); }
+  /// The file's text, empty where none is named; none if it cannot be read.
+  [[nodiscard]] std::optional<std::string> read(Inputs& inputs) const;
+  /// Marks what is found as new or known.
+  [[nodiscard]] bool compare(const std::string& text, RunResult& run) const;
+  [[nodiscard]] Exit write_new(const RunResult& run, const Inputs& inputs, Exit exit) const;
+};
+
+void BaselineOptions::declare(Options& options) {
+  options.text("--baseline", "FILE", file,
+               "count only what is not in this file of earlier findings");
+  options.text("--write-baseline", "FILE", write,
+               "write what is found to this file, for later runs to compare with");
 }
 
-Exit compare(const Arguments& arguments, RunResult& run) {
-  if (arguments.baseline.empty()) return Exit::fine;
-  const auto text = text::read_file(arguments.baseline, most_baseline);
-  if (!text) return wrong("the baseline '" + arguments.baseline + "' cannot be read");
-  auto marked = with_baseline(std::move(run), *text);
+std::optional<std::string> BaselineOptions::read(Inputs& inputs) const {
+  if (file.empty()) return std::string();
+  text::FileBytes read = inputs.read(file, most_baseline);
+  if (!read.bytes) complain("the baseline '" + file + "' cannot be read: " + read.reason);
+  return std::move(read.bytes);
+}
+
+bool BaselineOptions::compare(const std::string& text, RunResult& run) const {
+  if (file.empty()) return true;
+  Result<RunResult> marked = with_baseline(std::move(run), text);
   if (!marked) {
-    return wrong("the baseline '" + arguments.baseline +
-                 "' cannot be used: " + marked.problems.front().message);
+    complain("the baseline '" + file + "' cannot be used: " + marked.problems.front().message);
+    return false;
   }
   run = std::move(*marked);
-  return Exit::fine;
+  return true;
+}
+
+Exit BaselineOptions::write_new(const RunResult& run, const Inputs& inputs, Exit exit) const {
+  if (write.empty()) return exit;
+  if (!run.problems.empty()) {
+    return refused("no baseline is written, since not everything could be read");
+  }
+  return write_words(write, baseline_text(run), false, inputs, exit);
 }
 
 /// Holds every tweak against its own base. A file that is none counts in full.
-void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, RunResult& run) {
+void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, Inputs& inputs,
+                    RunResult& run) {
   for (FormulaResult& formula : run.formulas) {
     if (formula.file == "-") continue;
-    std::vector<Problem> none;
-    const auto tweak = read_formula(formula.file, false, none);
-    if (!tweak) continue;
-    const auto base = base_of(*tweak, options);
-    if (!base) continue;
     CheckOptions alone = options;
+    alone.read = inputs.reader_for({formula.file});
     alone.own_base = false;  // what the base changed of a base of its own is no news
+    std::vector<Problem> none;
+    const auto tweak = inputs.read_formula(formula.file, false, none);
+    if (!tweak) continue;
+    const auto base = base_of(*tweak, alone);
+    if (!base) continue;
     RunResult reference = sudsmark::check(*base, rulesets, alone);
     if (!reference.formulas.empty()) refer_to(reference.formulas.front(), formula);
   }
 }
 
-Exit write_baseline(const Arguments& arguments, const RunResult& run) {
-  if (arguments.write_baseline.empty()) return Exit::fine;
-  if (!run.problems.empty()) {
-    return wrong("no baseline is written, since not everything could be read");
+class Check {
+ public:
+  void declare(Options& options) {
+    files_.declare(options);
+    formulas_.declare(options);
+    rounded_.declare(options);
+    rules_.declare(options);
+    verdicts_.declare(options);
+    options.flag("--base-as-reference", base_as_reference_,
+                 "of a tweak, count only what is worse than in its base");
+    baseline_.declare(options);
+    output_.declare(options, Command::check);
+    options.flag("--verbose", verbose_, "passes, margins and sources too");
+    options.example("sudsmark check bar.formula", "every rule, on one formula");
+    options.example("sudsmark check --format html=report/ --fail-on error formulas/",
+                    "a page for each formula of a folder; only errors end with status 1");
   }
-  if (const auto error = text::write_file(arguments.write_baseline, baseline_text(run))) {
-    return wrong(*error);
-  }
-  return Exit::fine;
-}
 
-Exit write_report(const Arguments& arguments, const Output& output, const RunResult& run,
-                  const Rulesets& rulesets, Exit exit) {
-  switch (output.format) {
-    case Format::text: {
-      const bool color = arguments.color && output.path.empty();
-      return write(output, text_report(run, {arguments.verbose, color, arguments.ascii}), exit);
-    }
-    case Format::json:
-      return write(output, json_report(run, rulesets, {arguments.ascii}), exit);
-    case Format::sarif:
-      return write(output, sarif_report(run, rulesets, {arguments.verbose, arguments.ascii}), exit);
-    case Format::html:
-      break;
+  Exit run() {
+    Inputs inputs(formulas_.allow_outside);
+    ReportOptions look;
+    look.verbose = verbose_;
+    const auto outputs = Outputs::read(output_, Command::check, look);
+    const auto rulesets = rules_.load(inputs, output_.ascii);
+    CheckOptions options;
+    options.rounded = rounded_.rounded;
+    verdicts_.read_into(options);
+    const bool sound = formulas_.read_into(options);
+    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    const auto known = baseline_.read(inputs);
+    if (!known || !can_write_baseline(*outputs, inputs)) return Exit::unusable;
+    Details details = outputs->wanted();
+    if (base_as_reference_) details = details | Details{.verdicts = Verdicts::all};
+    if (baseline_.asked_for())
+      details = details | Details{.verdicts = Verdicts::all, .lines = true};
+    fill(details, options);
+    RunResult run = run_files(files_, *rulesets, options, inputs, output_.ascii);
+    if (base_as_reference_) refer_to_bases(options, *rulesets, inputs, run);
+    if (!baseline_.compare(*known, run)) return Exit::unusable;
+    return outputs->write(&run, *rulesets, inputs, baseline_.write_new(run, inputs, status(run)));
   }
-  return write_pages(output, run, rulesets, arguments.ascii, exit);
-}
+
+ private:
+  /// What is read is known before the formulas are, and told before the work is done.
+  [[nodiscard]] bool can_write_baseline(const Outputs& outputs, const Inputs& inputs) const {
+    if (baseline_.write.empty()) return true;
+    if (baseline_.write == "-") complain("a baseline is written to a file, not to standard output");
+    if (outputs.take(baseline_.write)) {
+      complain("a report and the baseline cannot both be written to '" + baseline_.write + "'");
+    }
+    const auto lost = inputs.would_lose(baseline_.write);
+    if (lost) complain(*lost);
+    return !lost && baseline_.write != "-" && !outputs.take(baseline_.write);
+  }
+
+  [[nodiscard]] Exit status(const RunResult& run) const {
+    if (!run.problems.empty()) return Exit::unusable;
+    // what has just become the baseline is no news, unless it was held against another
+    const bool accepted = !baseline_.write.empty() && !run.compared;
+    return !accepted && reaches(run, verdicts_.threshold()) ? Exit::found : Exit::fine;
+  }
+
+  FilesOptions files_;
+  FormulaOptions formulas_;
+  RoundedOption rounded_;
+  RulesOptions rules_;
+  VerdictOptions verdicts_;
+  BaselineOptions baseline_;
+  OutputOptions output_;
+  bool base_as_reference_ = false;
+  bool verbose_ = false;
+};
 
 }  // namespace
 
-Exit check(const Arguments& arguments) {
-  const auto outputs =
-      outputs_of(arguments, {Format::text, Format::json, Format::sarif, Format::html});
-  const auto rulesets = load_rulesets(arguments);
-  if (!outputs || !rulesets) return Exit::unusable;
-  auto options = check_options(arguments, *rulesets);
-  if (!options) return Exit::unusable;
-  if (!arguments.baseline.empty() && !text::read_file(arguments.baseline, 0)) {
-    return wrong("the baseline '" + arguments.baseline + "' cannot be read");
-  }
-  const bool page = wants(*outputs, Format::html);
-  options->measures = page || wants(*outputs, Format::json);
-  options->passes_in_full = options->measures || arguments.verbose;
-  options->curves = page;
-  options->particulars = page;
-  options->lines = wants(*outputs, Format::sarif) || !arguments.baseline.empty() ||
-                   !arguments.write_baseline.empty();
-  options->only_to_read = !options->passes_in_full && !options->lines &&
-                          !wants(*outputs, Format::sarif) && !arguments.base_as_reference;
-  RunResult run = run_files(arguments, *rulesets, *options);
-  if (arguments.base_as_reference) refer_to_bases(*options, *rulesets, run);
-  if (compare(arguments, run) != Exit::fine) return Exit::unusable;
-  // what has just become the baseline is no news, unless it was held against another
-  const bool accepted = !arguments.write_baseline.empty() && !run.compared;
-  Exit exit = !run.problems.empty()                          ? Exit::unusable
-              : !accepted && reaches(run, arguments.fail_on) ? Exit::found
-                                                             : Exit::fine;
-  if (write_baseline(arguments, run) != Exit::fine) exit = Exit::unusable;
-  for (const Output& output : *outputs) {
-    exit = write_report(arguments, output, run, *rulesets, exit);
-  }
-  return exit;
+Subcommand check_command() {
+  return {"check", "what every rule says of one or more formulas", declared<Check>};
 }
 
 }  // namespace sudsmark::cli

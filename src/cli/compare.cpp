@@ -1,55 +1,82 @@
+// `compare`: what a tweak changes, what got worse, and which edit did it.
 #include <sudsmark/compare.h>
 
-#include "cli/commands.h"
+#include "cli/checking_options.h"
 #include "cli/outputs.h"
-#include "cli/run.h"
+#include "cli/subcommand.h"
 
 namespace sudsmark::cli {
 namespace {
 
-Result<Comparison> compared(const Arguments& arguments, const Rulesets& rulesets,
-                            const CheckOptions& options) {
-  std::vector<Problem> problems;
-  const bool alone = arguments.files.size() == 1;
-  const auto tweak = read_formula(arguments.files.back(), false, problems);
-  if (!tweak) return {{}, std::move(problems)};
-  if (alone) {
-    const auto base = base_of(*tweak, options);
-    if (!base) return {{}, base.problems};
+class Compare {
+ public:
+  void declare(Options& options) {
+    options.words("FILE", files_, 1, 2, "a base and its tweak, two formulas, or a tweak alone");
+    options.usage("[BASE] TWEAK");
+    formulas_.declare(options);
+    rounded_.declare(options);
+    rules_.declare(options);
+    verdicts_.declare(options);
+    options.flag("--base-as-reference", only_worse_, "report only what is worse than in the base");
+    output_.declare(options, Command::compare);
+    options.flag("--verbose", verbose_, "measures that stay as they are too");
+    options.example("sudsmark compare bar.formula bar-for-skin.formula", "a base and its tweak");
+    options.example("sudsmark compare --format html=change.html bar-for-skin.formula",
+                    "a tweak and the base that it names, as a page");
+  }
+
+  Exit run() {
+    Inputs inputs(formulas_.allow_outside);
+    ReportOptions look;
+    look.verbose = verbose_;
+    look.only_worse = only_worse_;
+    const auto outputs = Outputs::read(output_, Command::compare, look);
+    const auto rulesets = rules_.load(inputs, output_.ascii);
+    CheckOptions options;
+    options.rounded = rounded_.rounded;
+    verdicts_.read_into(options);
+    const bool sound = formulas_.read_into(options);
+    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    const auto comparison = compared(options, *rulesets, inputs);
+    tell(comparison.problems, output_.ascii);
+    inputs.tell_unread();
+    if (!comparison) return Exit::unusable;
+    const bool worse = got_worse(*comparison, verdicts_.threshold());
+    return outputs->write(&*comparison, *rulesets, inputs, worse ? Exit::found : Exit::fine);
+  }
+
+ private:
+  [[nodiscard]] Result<Comparison> compared(CheckOptions& options, const Rulesets& rulesets,
+                                            Inputs& inputs) const {
+    options.read = inputs.reader_for(files_);
+    std::vector<Problem> problems;
+    const auto tweak = inputs.read_formula(files_.back(), false, problems);
+    if (!tweak) return {{}, std::move(problems)};
+    if (files_.size() == 1) {
+      const auto base = base_of(*tweak, options);
+      if (!base) return {{}, base.problems};
+      return sudsmark::compare(*base, *tweak, rulesets, options);
+    }
+    const auto base = inputs.read_formula(files_.front(), false, problems);
+    if (!base) return {{}, std::move(problems)};
     return sudsmark::compare(*base, *tweak, rulesets, options);
   }
-  const auto base = read_formula(arguments.files.front(), false, problems);
-  if (!base) return {{}, std::move(problems)};
-  return sudsmark::compare(*base, *tweak, rulesets, options);
-}
 
-std::string report(const Arguments& arguments, const Output& output, const Comparison& comparison,
-                   const Rulesets& rulesets) {
-  if (output.format == Format::json) return compare_json(comparison, rulesets, {arguments.ascii});
-  if (output.format == Format::html) {
-    return compare_html(comparison, rulesets, {arguments.ascii, {}});
-  }
-  const bool color = arguments.color && output.path.empty();
-  return compare_text(comparison, {arguments.verbose, color, arguments.ascii},
-                      arguments.base_as_reference);
-}
+  std::vector<std::string> files_;
+  FormulaOptions formulas_;
+  RoundedOption rounded_;
+  RulesOptions rules_;
+  VerdictOptions verdicts_;
+  OutputOptions output_;
+  bool only_worse_ = false;
+  bool verbose_ = false;
+};
 
 }  // namespace
 
-Exit compare(const Arguments& arguments) {
-  const auto outputs = outputs_of(arguments, {Format::text, Format::json, Format::html});
-  const auto rulesets = load_rulesets(arguments);
-  if (!outputs || !rulesets) return Exit::unusable;
-  const auto options = check_options(arguments, *rulesets);
-  if (!options) return Exit::unusable;
-  const auto comparison = compared(arguments, *rulesets, *options);
-  tell(comparison.problems, arguments.ascii);
-  if (!comparison) return Exit::unusable;
-  Exit exit = got_worse(*comparison, arguments.fail_on) ? Exit::found : Exit::fine;
-  for (const Output& output : *outputs) {
-    exit = write(output, report(arguments, output, *comparison, *rulesets), exit);
-  }
-  return exit;
+Subcommand compare_command() {
+  return {"compare", "what a tweak changes, what got worse, and which edit did it",
+          declared<Compare>};
 }
 
 }  // namespace sudsmark::cli

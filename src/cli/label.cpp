@@ -1,28 +1,56 @@
-#include <sudsmark/label.h>
-
-#include "cli/commands.h"
+// `label`: what has to stand on the pack of a formula.
+#include "cli/checking_options.h"
 #include "cli/outputs.h"
-#include "cli/run.h"
+#include "cli/run_files.h"
+#include "cli/subcommand.h"
 
 namespace sudsmark::cli {
+namespace {
 
-Exit label(const Arguments& arguments) {
-  const auto outputs = outputs_of(arguments, {Format::text, Format::json});
-  const auto rulesets = load_rulesets(arguments);
-  if (!outputs || !rulesets) return Exit::unusable;
-  auto options = check_options(arguments, *rulesets);
-  if (!options) return Exit::unusable;
-  options->verdicts = false;
-  options->label = true;
-  const RunResult run = run_files(arguments, *rulesets, *options);
-  Exit exit = run.problems.empty() ? Exit::fine : Exit::unusable;
-  for (const Output& output : *outputs) {
-    const std::string report = output.format == Format::json
-                                   ? label_json(run, {arguments.ascii})
-                                   : label_text(run, {arguments.verbose, false, arguments.ascii});
-    exit = write(output, report, exit);
+class Label {
+ public:
+  void declare(Options& options) {
+    files_.declare(options);
+    formulas_.declare(options);
+    rounded_.declare(options);
+    rules_.declare(options);
+    output_.declare(options, Command::label);
+    options.flag("--verbose", verbose_, "sources, and names that are undecided, too");
+    options.example("sudsmark label bar.formula", "for the markets that the formula names");
+    options.example("sudsmark label --market EU,GB --on 2027-01-15 bar.formula",
+                    "for two markets, by the law of a day to come");
   }
-  return exit;
+
+  Exit run() {
+    Inputs inputs(formulas_.allow_outside);
+    ReportOptions look;
+    look.verbose = verbose_;
+    const auto outputs = Outputs::read(output_, Command::label, look);
+    const auto rulesets = rules_.load(inputs, output_.ascii);
+    CheckOptions options;
+    options.rounded = rounded_.rounded;
+    const bool sound = formulas_.read_into(options);
+    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    fill(outputs->wanted(), options);
+    const RunResult run = run_files(files_, *rulesets, options, inputs, output_.ascii);
+    const Exit exit = run.problems.empty() ? Exit::fine : Exit::unusable;
+    return outputs->write(&run, *rulesets, inputs, exit);
+  }
+
+ private:
+  FilesOptions files_;
+  FormulaOptions formulas_;
+  RoundedOption rounded_;
+  RulesOptions rules_;
+  OutputOptions output_;
+  bool verbose_ = false;
+};
+
+}  // namespace
+
+Subcommand label_command() {
+  return {"label", "ingredient list, words and papers of a formula, market by market",
+          declared<Label>};
 }
 
 }  // namespace sudsmark::cli

@@ -1,85 +1,84 @@
 #include "cli/outputs.h"
 
 #include <algorithm>
-#include <array>
+#include <filesystem>
 #include <iostream>
-#include <set>
 #include <utility>
 
-#include <sudsmark/report.h>
-
-#include "cli/run.h"
+#include "cli/pages.h"
 #include "cli/terminal.h"
-#include "text/files.h"
+#include "text/written_file.h"
 #include "wording/fold.h"
+#include "wording/words.h"
 
 namespace sudsmark::cli {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, Format>, 4> words{{{"text", Format::text},
-                                                                    {"json", Format::json},
-                                                                    {"sarif", Format::sarif},
-                                                                    {"html", Format::html}}};
-
-std::string listed(std::initializer_list<Format> formats) {
-  std::string out;
-  for (const auto& [word, format] : words) {
-    if (std::find(formats.begin(), formats.end(), format) == formats.end()) continue;
-    out += (out.empty() ? "" : ", ") + std::string(word);
+std::vector<std::string> words_of(Command command, bool of_folders) {
+  std::vector<std::string> words;
+  for (const Report& report : reports(command)) {
+    if (!of_folders || report.write_overview != nullptr) words.emplace_back(report.word);
   }
-  return out;
+  return words;
 }
 
-bool names_folder(const std::string& path) {
-  return path.ends_with('/') || text::is_folder(path);
+std::string path_of(const std::string& typed) {
+  return typed == "-" ? std::string() : typed;
 }
 
-std::optional<Output> output_of(const std::string& typed, std::initializer_list<Format> known) {
+std::optional<Output> output_of(const std::string& typed, Command command) {
   const std::size_t equals = typed.find('=');
   const std::string word = typed.substr(0, equals);
-  const auto found = std::find_if(words.begin(), words.end(),
-                                  [&](const auto& format) { return format.first == word; });
-  if (found == words.end() || std::find(known.begin(), known.end(), found->second) == known.end()) {
-    complain("'" + word + "' is no format here; known are " + listed(known));
+  const Report* report = find_report(command, word);
+  if (report == nullptr) {
+    std::string known;
+    for (const std::string& one : words_of(command, false)) {
+      known += (known.empty() ? "" : ", ") + one;
+    }
+    complain("'" + word + "' is no format here; known are " + known);
     return std::nullopt;
   }
-  Output out{found->second, equals == std::string::npos ? "" : typed.substr(equals + 1)};
-  if (equals != std::string::npos && out.path.empty()) {
+  if (equals == std::string::npos) return Output{report, {}};
+  if (equals + 1 == typed.size()) {
     complain("--format " + typed + " names no file after the '='");
     return std::nullopt;
   }
-  return out;
+  return Output{report, path_of(typed.substr(equals + 1))};
 }
 
-/// The file name of a formula's page: its path with everything odd replaced, and no other's.
-std::string page_name(const std::string& path, std::set<std::string>& taken) {
-  std::string stem = path == "-" ? "standard-input" : path;
-  constexpr std::string_view ending = ".formula";
-  if (stem.ends_with(ending)) stem.resize(stem.size() - ending.size());
-  while (stem.starts_with("./")) stem.erase(0, 2);
-  for (char& c : stem) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    if (!plain && c != '_') c = '-';
-  }
-  constexpr std::size_t most = 100;
-  if (stem.size() > most) stem.erase(0, stem.size() - most);
-  std::string name = stem;
-  for (int number = 2; !taken.insert(name).second; ++number) {
-    name = stem + "-" + std::to_string(number);
-  }
-  return name + ".html";
+/// Why a report cannot be written into a folder.
+std::string no_folder(const std::string& path, const std::vector<std::string>& can) {
+  return "'" + path + "' is a folder; " +
+         (can.empty() ? "name a file in it"
+                      : "only " + wording::joined(can, "and") + " can be written into one");
 }
 
 }  // namespace
 
-std::optional<std::vector<Output>> outputs_of(const Arguments& arguments,
-                                              std::initializer_list<Format> known) {
-  std::vector<Output> out;
-  std::set<std::string> paths;
+void OutputOptions::declare(Options& options, Command command, const std::string& formats_help) {
+  options.heading("Report");
+  const std::vector<std::string> known = words_of(command, false);
+  if (known.size() > 1) {
+    options.texts("--format", "FORMAT[=PATH]", formats,
+                  (formats_help.empty() ? wording::joined(known, "or") : formats_help) +
+                      "; several times with =PATH to write files beside standard output");
+  }
+  options.text("--output", "FILE", output, "write the report to this file; - is standard output");
+  options.flag("--ascii", ascii, "write ASCII characters alone");
+  options.choice("--color", {"auto", "always", "never"}, color, "auto: on a terminal");
+}
+
+std::optional<Outputs> Outputs::read(const OutputOptions& typed, Command command,
+                                     const ReportOptions& look) {
+  Outputs out;
+  out.look_ = look;
+  out.look_.ascii = typed.ascii;
+  out.color_ = wants_color(typed.color);
+  const std::string usual = path_of(typed.output);
   bool sound = true;
   bool bare = false;
-  for (const std::string& typed : arguments.formats) {
-    auto one = output_of(typed, known);
+  for (const std::string& format : typed.formats) {
+    auto one = output_of(format, command);
     if (!one) {
       sound = false;
       continue;
@@ -88,73 +87,85 @@ std::optional<std::vector<Output>> outputs_of(const Arguments& arguments,
       if (bare) complain("one format alone can go to standard output; give others a =PATH");
       sound = sound && !bare;
       bare = true;
-      one->path = arguments.output;
+      one->path = usual;
     }
-    out.push_back(std::move(*one));
+    out.all_.push_back(std::move(*one));
   }
-  if (!bare) out.insert(out.begin(), Output{Format::text, arguments.output});
-  for (const Output& one : out) {
-    if (one.path.empty()) continue;
-    if (!paths.insert(one.path).second) {
-      complain("two formats cannot be written to '" + one.path + "'");
-      sound = false;
-    }
-    if (one.format != Format::html && names_folder(one.path)) {
-      complain("'" + one.path + "' is a folder; only html can be written into one");
+  if (!bare) out.all_.insert(out.all_.begin(), Output{&reports(command).front(), usual});
+  for (const Output& one : out.all_) {
+    if (one.report->write_overview == nullptr && names_folder(one.path)) {
+      complain(no_folder(one.path, words_of(command, true)));
       sound = false;
     }
   }
-  if (!sound) return std::nullopt;
+  if (!out.sound() || !sound) return std::nullopt;
   // files first: whoever reads standard output may stop early
-  std::stable_partition(out.begin(), out.end(),
+  std::stable_partition(out.all_.begin(), out.all_.end(),
                         [](const Output& one) { return !one.path.empty(); });
   return out;
 }
 
-bool wants(const std::vector<Output>& outputs, Format format) {
-  return std::any_of(outputs.begin(), outputs.end(),
-                     [&](const Output& output) { return output.format == format; });
+bool Outputs::sound() const {
+  for (auto one = all_.begin(); one != all_.end(); ++one) {
+    const bool twice =
+        !one->path.empty() && std::any_of(all_.begin(), one, [&](const Output& other) {
+          return !other.path.empty() && same_place(one->path, other.path);
+        });
+    if (!twice) continue;
+    complain("two formats cannot be written to '" + one->path + "'");
+    return false;
+  }
+  return true;
 }
 
-Exit write(const Output& output, const std::string& report, Exit exit) {
-  if (output.path.empty()) {
-    const std::size_t columns = output.format == Format::text ? terminal_columns() : 0;
-    std::cout << (columns > 0 ? wording::folded_to(report, columns) : report) << std::flush;
-    if (std::cout) return exit;
-    complain("standard output cannot be written");
-    return Exit::unusable;
-  }
-  if (const auto error = text::write_file(output.path, report)) {
-    complain(*error);
-    return Exit::unusable;
+bool Outputs::take(const std::string& path) const {
+  return std::any_of(all_.begin(), all_.end(), [&](const Output& one) {
+    return !one.path.empty() && same_place(one.path, path);
+  });
+}
+
+Details Outputs::wanted() const {
+  Details out;
+  for (const Output& one : all_) out = out | one.report->wanted(look_);
+  return out;
+}
+
+Exit Outputs::write(const Outcome& outcome, const Rulesets& rulesets, const Inputs& inputs,
+                    Exit exit) const {
+  for (const Output& one : all_) {
+    ReportOptions look = look_;
+    look.color = color_ && one.path.empty();
+    if (names_folder(one.path)) {
+      exit = write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets,
+                         look, inputs, exit);
+    } else {
+      exit = write_words(one.path, one.report->write(outcome, rulesets, look), one.report->folds,
+                         inputs, exit);
+    }
   }
   return exit;
 }
 
-Exit write_pages(const Output& output, const RunResult& run, const Rulesets& rulesets, bool ascii,
-                 Exit exit) {
-  if (output.path.empty() || !names_folder(output.path)) {
-    return write(output, html_report(run, rulesets, {ascii, {}}), exit);
+Exit write_words(const std::string& path, const std::string& words, bool folds,
+                 const Inputs& inputs, Exit exit) {
+  if (path.empty()) {
+    const std::size_t columns = folds ? terminal_columns() : 0;
+    std::cout << (columns > 0 ? wording::folded_to(words, columns) : words) << std::flush;
+    return std::cout ? exit : refused("standard output cannot be written");
   }
-  if (const auto error = text::make_folder(output.path)) {
-    complain(*error);
-    return Exit::unusable;
-  }
-  const std::string folder = output.path.ends_with('/') ? output.path : output.path + "/";
-  const Output front{Format::html, folder + "index.html"};
-  if (run.formulas.size() == 1) return write(front, html_report(run, rulesets, {ascii, {}}), exit);
-  std::set<std::string> taken{"index"};
-  std::vector<std::string> pages;
-  for (const FormulaResult& formula : run.formulas) {
-    pages.push_back(page_name(formula.file, taken));
-    RunResult alone;
-    alone.formulas.push_back(formula);
-    alone.compared = run.compared;
-    exit = write({Format::html, folder + pages.back()},
-                 html_report(alone, rulesets, {ascii, "index.html"}), exit);
-    if (exit == Exit::unusable && run.problems.empty()) return exit;
-  }
-  return write(front, html_overview(run, pages, {ascii, {}}), exit);
+  if (const auto lost = inputs.would_lose(path)) return refused(*lost);
+  if (const auto error = text::write_file(path, words)) return refused(*error);
+  return exit;
+}
+
+bool same_place(const std::string& one, const std::string& other) {
+  namespace fs = std::filesystem;
+  std::error_code error;
+  if (fs::equivalent(one, other, error)) return true;
+  std::error_code unknown;
+  return fs::weakly_canonical(fs::absolute(one), unknown) ==
+             fs::weakly_canonical(fs::absolute(other), error) &&
+         !error && !unknown;
 }
 
 }  // namespace sudsmark::cli

@@ -1,22 +1,19 @@
+// `suggest`: the smallest changes that mend a formula, and what could stand in a material's place.
 #include <sudsmark/suggest.h>
 
 #include <filesystem>
-#include <iostream>
 
-#include "cli/commands.h"
+#include "cli/checking_options.h"
 #include "cli/outputs.h"
-#include "cli/run.h"
-#include "text/files.h"
+#include "cli/subcommand.h"
+#include "text/written_file.h"
 
 namespace sudsmark::cli {
 namespace {
 
 namespace fs = std::filesystem;
 
-Exit wrong(const std::string& words) {
-  complain(words);
-  return Exit::unusable;
-}
+constexpr std::size_t most_answers = 1000;
 
 /// How a tweak at `to` names its base; none if that lies outside the tweak's folder.
 std::optional<std::string> path_from(const std::string& to, const std::string& base,
@@ -30,93 +27,149 @@ std::optional<std::string> path_from(const std::string& to, const std::string& b
   return path.generic_string();
 }
 
-/// Writes an answer, once it has been read back and checked as the file that it will be.
-Exit write_tweak(const Arguments& arguments, const Suggestion& suggestion, const Rulesets& rulesets,
-                 const CheckOptions& options) {
-  if (suggestion.answers.empty()) return wrong("there is no answer to write");
-  if (arguments.answer == 0 || arguments.answer > suggestion.answers.size()) {
-    return wrong("there is no answer " + std::to_string(arguments.answer));
+/// `--write`, `--answer`, `--replace`.
+struct WriteOptions {
+  std::string file;  ///< the tweak file to write; empty: none
+  std::size_t answer = 1;
+  bool replace = false;  ///< it may take the place of a file
+
+  void declare(Options& options);
+  /// Writes the answer, once it has been read back and checked as the file that it will be.
+  [[nodiscard]] Exit write(const Suggestion& suggestion, const Rulesets& rulesets,
+                           const CheckOptions& options, const Inputs& inputs, Level threshold,
+                           bool ascii) const;
+};
+
+void WriteOptions::declare(Options& options) {
+  options.heading("Writing");
+  options.text("--write", "NEWFILE", file,
+               "write an answer to this new file, as a tweak with its reasons");
+  options.number("--answer", 1, most_answers, answer, "which answer to write");
+  options.flag("--replace", replace, "what is written may replace a file");
+  options.needs("--answer", "--write");
+  options.needs("--replace", "--write");
+}
+
+Exit WriteOptions::write(const Suggestion& suggestion, const Rulesets& rulesets,
+                         const CheckOptions& options, const Inputs& inputs, Level threshold,
+                         bool ascii) const {
+  if (suggestion.answers.empty()) return refused("there is no answer to write");
+  if (answer > suggestion.answers.size()) {
+    return refused("there is no answer " + std::to_string(answer));
   }
   if (suggestion.formula.path == "-") {
-    return wrong("a tweak of standard input cannot be written: it has no file to name");
+    return refused("a tweak of standard input cannot be written: it has no file to name");
   }
+  if (file == "-") return refused("a tweak is written to a file, not to standard output");
+  if (const auto lost = inputs.would_lose(file)) return refused(*lost);
   std::error_code error;
-  if (!arguments.replace && fs::exists(fs::path(arguments.write), error)) {
-    return wrong("'" + arguments.write + "' exists already; --replace writes over it");
+  if (!replace && fs::exists(fs::symlink_status(file, error))) {
+    return refused("'" + file + "' exists already; --replace writes over it");
   }
-  const auto base = path_from(arguments.write, suggestion.formula.path, arguments.allow_outside);
+  const auto base = path_from(file, suggestion.formula.path, options.allow_outside);
   if (!base) {
-    return wrong("a tweak cannot name a base outside its own folder: write it beside '" +
-                 suggestion.formula.path + "'");
+    return refused("a tweak cannot name a base outside its own folder: write it beside '" +
+                   suggestion.formula.path + "'");
   }
-  if (*base == fs::path(arguments.write).filename().generic_string()) {
-    return wrong("'" + arguments.write + "' is the formula itself");
+  const std::string text = suggested_tweak(suggestion, answer - 1, *base, options.batch);
+  const RunResult run = sudsmark::check({file, text, false}, rulesets, options);
+  tell(run.problems, ascii);
+  const bool left = !suggestion.answers[answer - 1].left.empty();
+  if (!run.problems.empty() || (!left && reaches(run, threshold))) {
+    return refused("'" + file + "' is not written: read back it does not pass");
   }
-  const std::size_t answer = arguments.answer - 1;
-  const std::string text = suggested_tweak(suggestion, answer, *base, options.batch);
-  RunResult run = sudsmark::check({arguments.write, text, false}, rulesets, options);
-  tell(run.problems, arguments.ascii);
-  const bool left = !suggestion.answers[answer].left.empty();
-  if (!run.problems.empty() || (!left && reaches(run, arguments.fail_on))) {
-    return wrong("'" + arguments.write + "' is not written: read back it does not pass");
-  }
-  if (const auto words = text::write_file(arguments.write, text)) return wrong(*words);
-  std::cerr << "sudsmark: answer " << arguments.answer << " is written to '" << arguments.write
-            << "'\n";
+  if (const auto words = text::write_file(file, text)) return refused(*words);
+  remark("answer " + std::to_string(answer) + " is written to '" + file + "'");
   return Exit::fine;
 }
 
-Exit rank_swaps(const Arguments& arguments, const std::vector<Output>& outputs,
-                const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
-  const auto found = swaps(formula, arguments.swap, rulesets, options);
-  tell(found.problems, arguments.ascii);
-  if (!found) return Exit::unusable;
-  Exit exit = found->choices.empty() ? Exit::found : Exit::fine;
-  for (const Output& output : outputs) {
-    exit = write(output,
-                 output.format == Format::json
-                     ? swaps_json(*found, rulesets, {arguments.ascii})
-                     : swaps_text(*found, {arguments.verbose, false, arguments.ascii}),
-                 exit);
+class Suggest {
+ public:
+  void declare(Options& options) {
+    options.words("FILE", files_, 1, 1, "a formula file; - is standard input");
+    formulas_.declare(options);
+    rules_.declare(options);
+    verdicts_.declare(options);
+    options.heading("Substitutes");
+    options.text("--swap", "MATERIAL", swap_,
+                 "rank what could stand in the place of this material instead");
+    write_.declare(options);
+    options.excludes("--swap", "--write");
+    options.excludes("--swap", "--fail-on");
+    output_.declare(options, Command::suggest);
+    options.flag("--verbose", verbose_, "verdicts that get better without being asked for too");
+    options.example("sudsmark suggest bar.formula", "the smallest changes that mend it");
+    options.example("sudsmark suggest --write mended.formula --answer 2 bar.formula",
+                    "the second answer, as a tweak of the formula");
   }
-  return exit;
-}
+
+  Exit run() {
+    Inputs inputs(formulas_.allow_outside);
+    const Command command = swap_.empty() ? Command::suggest : Command::swap;
+    ReportOptions look;
+    look.verbose = verbose_;
+    const auto outputs = Outputs::read(output_, command, look);
+    const auto rulesets = rules_.load(inputs, output_.ascii);
+    CheckOptions options;
+    options.read = inputs.reader_for(files_);
+    verdicts_.read_into(options);
+    const bool sound = formulas_.read_into(options);
+    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    std::vector<Problem> problems;
+    const auto formula = inputs.read_formula(files_.front(), false, problems);
+    tell(problems, output_.ascii);
+    const Exit exit = !formula        ? Exit::unusable
+                      : swap_.empty() ? mend(*formula, *rulesets, options, *outputs, inputs)
+                                      : rank(*formula, *rulesets, options, *outputs, inputs);
+    inputs.tell_unread();
+    return exit;
+  }
+
+ private:
+  [[nodiscard]] Exit mend(const FormulaText& formula, const Rulesets& rulesets,
+                          const CheckOptions& options, const Outputs& outputs,
+                          const Inputs& inputs) const {
+    SuggestOptions wanted;
+    wanted.threshold = verdicts_.threshold();
+    const auto suggestion = sudsmark::suggest(formula, rulesets, options, wanted);
+    tell(suggestion.problems, output_.ascii);
+    if (!suggestion) return Exit::unusable;
+    if (!write_.file.empty() && outputs.take(write_.file)) {
+      return refused("a report and the tweak cannot both be written to '" + write_.file + "'");
+    }
+    const Exit exit = outputs.write(&*suggestion, rulesets, inputs,
+                                    suggestion->mended() ? Exit::fine : Exit::found);
+    if (write_.file.empty() || exit == Exit::unusable) return exit;
+    const Exit written =
+        write_.write(*suggestion, rulesets, options, inputs, verdicts_.threshold(), output_.ascii);
+    return written == Exit::fine ? exit : written;
+  }
+
+  [[nodiscard]] Exit rank(const FormulaText& formula, const Rulesets& rulesets,
+                          const CheckOptions& options, const Outputs& outputs,
+                          const Inputs& inputs) const {
+    const auto found = swaps(formula, swap_, rulesets, options);
+    tell(found.problems, output_.ascii);
+    if (!found) return Exit::unusable;
+    return outputs.write(&*found, rulesets, inputs,
+                         found->choices.empty() ? Exit::found : Exit::fine);
+  }
+
+  std::vector<std::string> files_;
+  FormulaOptions formulas_;
+  RulesOptions rules_;
+  VerdictOptions verdicts_;
+  std::string swap_;
+  WriteOptions write_;
+  OutputOptions output_;
+  bool verbose_ = false;
+};
 
 }  // namespace
 
-Exit suggest(const Arguments& arguments) {
-  const auto outputs = outputs_of(arguments, {Format::text, Format::json});
-  const auto rulesets = load_rulesets(arguments);
-  if (!outputs || !rulesets) return Exit::unusable;
-  auto options = check_options(arguments, *rulesets);
-  if (!options) return Exit::unusable;
-  std::vector<Problem> problems;
-  const auto formula = read_formula(arguments.files.front(), false, problems);
-  if (formula && !arguments.swap.empty()) {
-    if (!arguments.write.empty()) return wrong("--swap ranks, and writes nothing");
-    return rank_swaps(arguments, *outputs, *formula, *rulesets, *options);
-  }
-  SuggestOptions how;
-  how.threshold = arguments.fail_on;
-  const auto suggestion = formula ? sudsmark::suggest(*formula, *rulesets, *options, how)
-                                  : Result<Suggestion>{{}, std::move(problems)};
-  tell(suggestion.problems, arguments.ascii);
-  if (!suggestion) return Exit::unusable;
-  Exit exit = suggestion->mended() ? Exit::fine : Exit::found;
-  for (const Output& output : *outputs) {
-    const bool color = arguments.color && output.path.empty();
-    exit = write(output,
-                 output.format == Format::json
-                     ? suggest_json(*suggestion, *rulesets, {arguments.ascii})
-                     : suggest_text(*suggestion, {arguments.verbose, color, arguments.ascii}),
-                 exit);
-  }
-  if (!arguments.write.empty() && exit != Exit::unusable) {
-    if (write_tweak(arguments, *suggestion, *rulesets, *options) != Exit::fine) {
-      return Exit::unusable;
-    }
-  }
-  return exit;
+Subcommand suggest_command() {
+  return {"suggest", "the smallest changes of amounts that mend what a check finds",
+          declared<Suggest>};
 }
 
 }  // namespace sudsmark::cli

@@ -4,12 +4,15 @@
 #include <unistd.h>
 
 #include <cstdlib>
+#include <string_view>
 
 namespace sudsmark::cli {
 
 bool wants_color(const std::string& wish) {
   if (wish == "always") return true;
   if (wish == "never") return false;
+  const char* terminal = std::getenv("TERM");
+  if (terminal != nullptr && std::string_view(terminal) == "dumb") return false;
   const char* no_color = std::getenv("NO_COLOR");
   if (no_color != nullptr && *no_color != '\0') return false;
   return isatty(STDOUT_FILENO) == 1;

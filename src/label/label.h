@@ -1,4 +1,4 @@
-// Labels of a blend, market by market: the room's own side of <sudsmark/label.h>.
+// Labels of a blend, market by market: the room's own side of FormulaResult::labels.
 #pragma once
 
 #include <chrono>

@@ -1,191 +1,133 @@
-// The JSON reports: one document, keys in a fixed order, as report.schema.json describes them.
-#include <string>
+#include "report/json.h"
+
+#include <algorithm>
 #include <utility>
 
-#include <sudsmark/report.h>
+#include <nlohmann/json.hpp>
 
-#include "front/parts.h"
-#include "report/json_document.h"
-#include "wording/words.h"
-
-namespace sudsmark {
-using namespace wording;
-
+namespace sudsmark::report {
 namespace {
 
-using report::JsonDocument;
-using report::number;
-using report::ordered_json;
+using Scalar = nlohmann::json;
 
-ordered_json sources(const std::vector<SourceNote>& notes) {
-  ordered_json out = ordered_json::array();
-  for (const SourceNote& note : notes) {
-    ordered_json source{{"kind", note.kind}, {"title", note.title}, {"where", note.where}};
-    if (note.quoted) source["read"] = "quoted";
-    if (note.computed) source["computed"] = true;
-    out.push_back(std::move(source));
-  }
-  return out;
+/// Numbers and strings as the JSON library writes them.
+void write_scalar(std::string& out, const Scalar& scalar, bool ascii) {
+  out += scalar.dump(-1, ' ', ascii, Scalar::error_handler_t::replace);
 }
 
-std::string_view standing_word(Standing standing) {
-  return standing == Standing::fresh ? "new" : "unchanged";
+void write_string(std::string& out, const std::string& words, bool ascii) {
+  const bool plain = std::all_of(words.begin(), words.end(), [](char c) {
+    return c >= ' ' && c != '"' && c != '\\' && static_cast<unsigned char>(c) < 0x7F;
+  });
+  if (!plain) return write_scalar(out, words, ascii);
+  out += '"';
+  out += words;
+  out += '"';
 }
 
-ordered_json verdict(const Finding& finding, const std::string& file) {
-  ordered_json out{{"rule", finding.rule},
-                   {"kind", wording::kind_word(finding.kind)},
-                   {"level", wording::level_word(finding.level)},
-                   {"message", finding.message}};
-  if (finding.line > 0) {
-    if (finding.file != file) out["file"] = finding.file;
-    out["line"] = finding.line;
-    out["column"] = finding.column;
-  }
-  if (!finding.subject.empty()) {
-    out["subject"] = ordered_json::object({{finding.subject_kind, finding.subject}});
-  }
-  if (finding.measured) {
-    out[wording::figure_key(finding)] = report::figure_object(*finding.measured);
-  }
-  if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
-  if (!finding.missing.empty()) out["missing"] = finding.missing;
-  if (finding.allowed) out["allowed"] = {{"because", *finding.allowed}};
-  if (finding.met_from_memory) out["fromMemory"] = true;
-  if (finding.standing != Standing::not_compared) {
-    out["baseline"] = standing_word(finding.standing);
-  }
-  out["sources"] = sources(finding.sources);
-  return out;
-}
-
-ordered_json problem(const Problem& problem) {
-  ordered_json out{{"file", problem.file}};
-  const auto put = [](ordered_json& object, std::uint32_t line, std::uint32_t column) {
-    if (line == 0) return;
-    object["line"] = line;
-    object["column"] = column;
-  };
-  put(out, problem.line, problem.column);
-  out["message"] = problem.message;
-  for (const Problem::Place& also : problem.also) {
-    ordered_json place{{"file", also.file}};
-    put(place, also.line, also.column);
-    out["also"].push_back(std::move(place));
-  }
-  return out;
-}
-
-ordered_json problems(const std::vector<Problem>& list) {
-  ordered_json out = ordered_json::array();
-  for (const Problem& one : list) out.push_back(problem(one));
-  return out;
-}
-
-void write_measures(const FormulaResult& formula, JsonDocument& document) {
-  document.begin_object("measures");
-  for (const MeasureResult& measure : formula.measures) {
-    ordered_json one = report::figure_object(measure.figure);
-    one["from"] = measure.from;
-    if (!measure.missing.empty()) one["missing"] = wording::joined(measure.missing);
-    document.member_line(measure.name, one);
-  }
-  document.end();
-}
-
-void write_composition(const FormulaResult& formula, JsonDocument& document) {
-  document.begin_list("composition");
-  for (const CompositionRow& row : formula.composition) {
-    document.item_line({{"substance", row.substance},
-                        {"cas", row.cas},
-                        {"inci", row.inci},
-                        {"low", number(row.share.low)},
-                        {"high", number(row.share.high)},
-                        {"unit", row.share.unit}});
-  }
-  document.end();
-}
-
-ordered_json curve(const Curve& curve) {
-  ordered_json out{{"name", curve.name}};
-  if (!curve.subject.empty()) out["task"] = curve.subject;
-  out["x"] = {{"name", curve.against}, {"unit", curve.against_unit}};
-  out["y"] = {{"name", curve.measure}, {"unit", curve.unit}};
-  if (curve.today) out["now"] = report::figure_object(*curve.today);
-  if (curve.neutral) out["neutral"] = number(curve.neutral);
-  ordered_json points = ordered_json::array();
-  for (const CurvePoint& at : curve.points) {
-    points.push_back({{"x", number(at.x)}, {"low", number(at.low)}, {"high", number(at.high)}});
-  }
-  out["points"] = std::move(points);
-  return out;
-}
-
-void write_checked(const FormulaResult& formula, JsonDocument& document) {
-  document.begin_item();
-  document.member("file", formula.file);
-  document.member("name", formula.name);
-  document.begin_list("verdicts");
-  for (const Finding& finding : formula.findings) {
-    document.item_line(verdict(finding, formula.file));
-  }
-  document.end();
-  write_measures(formula, document);
-  write_composition(formula, document);
-  if (!formula.notes.empty()) document.member("notes", problems(formula.notes));
-  document.end();
-}
-
-ordered_json absent(const std::vector<AbsentFinding>& findings) {
-  ordered_json out = ordered_json::array();
-  for (const AbsentFinding& finding : findings) {
-    out.push_back({{"file", finding.file},
-                   {"rule", finding.rule},
-                   {"kind", wording::kind_word(finding.kind)},
-                   {"level", wording::level_word(finding.level)},
-                   {"message", finding.message}});
-  }
-  return out;
+void next_line(std::string& out, int indent, int depth) {
+  if (indent < 0) return;
+  out += '\n';
+  out.append(static_cast<std::size_t>(indent) * static_cast<std::size_t>(depth), ' ');
 }
 
 }  // namespace
 
-std::string json_report(const RunResult& run, const Rulesets& rulesets,
-                        const JsonOptions& options) {
-  ordered_json files = ordered_json::array();
-  for (const rules::RuleFile& file : front::parts(rulesets).ruleset.files) {
-    files.push_back({{"name", file.name}, {"edition", file.edition}});
-  }
-  JsonDocument document(options.ascii);
-  document.member(
-      "tool",
-      {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}, {"rulesets", std::move(files)}});
-  document.member("reminder", reminder);
-  document.begin_list("formulas");
-  for (const FormulaResult& formula : run.formulas) write_checked(formula, document);
-  document.end();
-  document.member("errors", problems(run.problems));
-  if (run.compared) document.member("absent", absent(run.absent));
-  return document.finished();
+Json::Json(std::initializer_list<Json> elements) {
+  const bool members = std::all_of(elements.begin(), elements.end(),
+                                   [](const Json& one) { return one.is_member(); });
+  *this = members ? object(elements) : array(elements);
 }
 
-std::string measure_json(const RunResult& run, const JsonOptions& options) {
-  JsonDocument document(options.ascii);
-  document.begin_list("formulas");
-  for (const FormulaResult& formula : run.formulas) {
-    document.begin_item();
-    document.member("file", formula.file);
-    document.member("name", formula.name);
-    write_measures(formula, document);
-    document.begin_list("curves");
-    for (const Curve& one : formula.curves) document.item_line(curve(one));
-    document.end();
-    document.end();
-  }
-  document.end();
-  document.member("errors", problems(run.problems));
-  document.member("reminder", reminder);
-  return document.finished();
+Json Json::array(std::initializer_list<Json> elements) {
+  Json out;
+  out.value_ = List(elements);
+  return out;
 }
 
-}  // namespace sudsmark
+Json Json::object(std::initializer_list<Json> members) {
+  Json out;
+  Object object;
+  for (const Json& member : members) {
+    const List& pair = std::get<List>(member.value_);
+    object.push_back({std::get<std::string>(pair[0].value_), pair[1]});
+  }
+  out.value_ = std::move(object);
+  return out;
+}
+
+bool Json::is_member() const {
+  const List* pair = std::get_if<List>(&value_);
+  return pair != nullptr && pair->size() == 2 &&
+         std::holds_alternative<std::string>(pair->front().value_);
+}
+
+Json& Json::operator[](std::string_view key) {
+  if (std::holds_alternative<std::nullptr_t>(value_)) value_ = Object();
+  Object& object = std::get<Object>(value_);
+  for (Member& member : object) {
+    if (member.key == key) return member.value;
+  }
+  return object.emplace_back(Member{std::string(key), {}}).value;
+}
+
+void Json::push_back(Json element) {
+  if (std::holds_alternative<std::nullptr_t>(value_)) value_ = List();
+  std::get<List>(value_).push_back(std::move(element));
+}
+
+std::size_t Json::size() const {
+  if (const List* list = std::get_if<List>(&value_)) return list->size();
+  const Object* object = std::get_if<Object>(&value_);
+  return object == nullptr ? 0 : object->size();
+}
+
+std::string Json::text(int indent, bool ascii) const {
+  std::string out;
+  write(out, indent, 0, ascii);
+  return out;
+}
+
+void Json::write(std::string& out, int indent, int depth, bool ascii) const {
+  const bool list = std::holds_alternative<List>(value_);
+  if (list || std::holds_alternative<Object>(value_)) {
+    out += list ? '[' : '{';
+    bool first = true;
+    const auto begin = [&] {
+      if (!first) out += ',';
+      first = false;
+      next_line(out, indent, depth + 1);
+    };
+    if (list) {
+      for (const Json& element : std::get<List>(value_)) {
+        begin();
+        element.write(out, indent, depth + 1, ascii);
+      }
+    } else {
+      for (const Member& member : std::get<Object>(value_)) {
+        begin();
+        write_string(out, member.key, ascii);
+        out += indent < 0 ? ":" : ": ";
+        member.value.write(out, indent, depth + 1, ascii);
+      }
+    }
+    if (!first) next_line(out, indent, depth);
+    out += list ? ']' : '}';
+    return;
+  }
+  if (const std::string* words = std::get_if<std::string>(&value_)) {
+    write_string(out, *words, ascii);
+  } else if (const double* real = std::get_if<double>(&value_)) {
+    write_scalar(out, *real, ascii);
+  } else if (const bool* truth = std::get_if<bool>(&value_)) {
+    out += *truth ? "true" : "false";
+  } else if (const std::int64_t* whole = std::get_if<std::int64_t>(&value_)) {
+    out += std::to_string(*whole);
+  } else if (const std::uint64_t* count = std::get_if<std::uint64_t>(&value_)) {
+    out += std::to_string(*count);
+  } else {
+    out += "null";
+  }
+}
+
+}  // namespace sudsmark::report

@@ -40,7 +40,7 @@ void append_harmless(std::string_view json, std::size_t indent, std::string& out
 
 }  // namespace
 
-ordered_json number(const std::optional<double>& value) {
+Json number(const std::optional<double>& value) {
   if (!value) return nullptr;
   const std::string digits = quantity::machine_number(*value);
   if (digits == "null") return nullptr;
@@ -49,7 +49,7 @@ ordered_json number(const std::optional<double>& value) {
   return rounded;
 }
 
-ordered_json figure_object(const Figure& figure) {
+Json figure_object(const Figure& figure) {
   return {{"low", number(figure.low)}, {"high", number(figure.high)}, {"unit", figure.unit}};
 }
 
@@ -72,22 +72,21 @@ void JsonDocument::key(std::string_view key) {
   text_ += "\": ";
 }
 
-void JsonDocument::value(const ordered_json& value, int indent) {
-  append_harmless(value.dump(indent, ' ', ascii_, ordered_json::error_handler_t::replace),
-                  2 * open_.size(), text_);
+void JsonDocument::value(const Json& value, int indent) {
+  append_harmless(value.text(indent, ascii_), 2 * open_.size(), text_);
 }
 
-void JsonDocument::member(std::string_view name, const ordered_json& content) {
+void JsonDocument::member(std::string_view name, const Json& content) {
   key(name);
   value(content, pretty);
 }
 
-void JsonDocument::member_line(std::string_view name, const ordered_json& content) {
+void JsonDocument::member_line(std::string_view name, const Json& content) {
   key(name);
   value(content, compact);
 }
 
-void JsonDocument::item_line(const ordered_json& content) {
+void JsonDocument::item_line(const Json& content) {
   next();
   value(content, compact);
 }
@@ -107,7 +106,7 @@ void JsonDocument::begin_item() {
   open('{');
 }
 
-void JsonDocument::item(const ordered_json& content) {
+void JsonDocument::item(const Json& content) {
   next();
   value(content, pretty);
 }

@@ -1,22 +1,19 @@
 // What the JSON formats share: figures, and documents of any length with the same bytes each time.
-// (Only the sinks include this: it brings the JSON library with it.)
 #pragma once
 
 #include <optional>
 #include <string>
 #include <string_view>
 
-#include <nlohmann/json.hpp>
-
 #include <sudsmark/results.h>
+
+#include "report/json.h"
 
 namespace sudsmark::report {
 
-using nlohmann::ordered_json;
-
 /// At most ten digits that count, so that the bytes do not hang on a last bit; null for none.
-[[nodiscard]] ordered_json number(const std::optional<double>& value);
-[[nodiscard]] ordered_json figure_object(const Figure& figure);
+[[nodiscard]] Json number(const std::optional<double>& value);
+[[nodiscard]] Json figure_object(const Figure& figure);
 
 /// An object that is written member by member, so that a run of thousands of formulas never stands
 /// in memory as one tree. Marks that would turn text around are written as escapes.
@@ -24,15 +21,15 @@ class JsonDocument {
  public:
   explicit JsonDocument(bool ascii) : ascii_(ascii) { open('{'); }
 
-  void member(std::string_view key, const ordered_json& value);
+  void member(std::string_view key, const Json& value);
   void begin_list(std::string_view key);
   void begin_object(std::string_view key);
   void begin_item();
   /// An element of the list that was begun last.
-  void item(const ordered_json& value);
+  void item(const Json& value);
   /// A member or an element on one line: what there are thousands of.
-  void member_line(std::string_view key, const ordered_json& value);
-  void item_line(const ordered_json& value);
+  void member_line(std::string_view key, const Json& value);
+  void item_line(const Json& value);
   /// Ends the list or object that was begun last.
   void end();
   /// Ends all of them, and the text.
@@ -42,7 +39,7 @@ class JsonDocument {
   void open(char bracket);
   void next();
   void key(std::string_view key);
-  void value(const ordered_json& value, int indent);
+  void value(const Json& value, int indent);
 
   bool ascii_;
   std::string text_;

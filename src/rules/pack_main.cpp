@@ -10,6 +10,7 @@
 #include "text/diagnostic.h"
 #include "text/files.h"
 #include "text/source.h"
+#include "text/written_file.h"
 #include "text/yaml.h"
 
 namespace {
@@ -77,20 +78,20 @@ int main(int count, char** words) {
     say("usage: sudsmark_pack FOLDER SOURCE");
     return 2;
   }
-  const auto paths = text::files_below(words[1], ".yaml");
-  if (!paths) {
-    say(std::string(words[1]) + ": cannot be read");
+  const text::FilesBelow below = text::files_below(words[1], ".yaml");
+  if (!below.unread.empty()) {
+    say(below.unread.front().path + ": " + below.unread.front().reason);
     return 2;
   }
   text::Sources sources;
   std::vector<text::FileIndex> files;
-  for (const std::string& path : *paths) {
-    auto bytes = text::read_file(path, text::most_yaml_bytes);
-    if (!bytes) {
-      say(path + ": cannot be read");
+  for (const std::string& path : below.files) {
+    text::FileBytes read = text::read_file(path, text::most_yaml_bytes);
+    if (!read.bytes) {
+      say(path + ": " + read.reason);
       return 2;
     }
-    files.push_back(sources.add(path, std::move(*bytes)));
+    files.push_back(sources.add(path, std::move(*read.bytes)));
   }
   text::Diagnostics diagnostics;
   const rules::Rulebook book = rules::add_layer({}, sources, files, true, diagnostics);
@@ -100,7 +101,7 @@ int main(int count, char** words) {
   }
   const std::string bytes = catalogue::to_bytes(book.catalogue, book.ruleset);
   if (const auto wrong = text::write_file(words[2], source_of(bytes))) {
-    say(std::string(words[2]) + ": " + *wrong);
+    say(*wrong);
     return 2;
   }
   return 0;

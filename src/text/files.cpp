@@ -1,10 +1,13 @@
 #include "text/files.h"
 
+#include <fcntl.h>
+#include <poll.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
 #include <algorithm>
-#include <cstdio>
+#include <cerrno>
 #include <filesystem>
-#include <fstream>
-#include <memory>
 #include <system_error>
 
 namespace sudsmark::text {
@@ -12,48 +15,152 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::optional<std::string> read_stream(std::FILE* file, std::size_t most) {
-  std::string text;
-  char buffer[16384];
-  while (text.size() <= most) {
-    const std::size_t wanted = std::min(sizeof buffer, most + 1 - text.size());
-    const std::size_t got = std::fread(buffer, 1, wanted, file);
-    text.append(buffer, got);
-    if (got < wanted) break;
+/// A file that is open, and is closed with the object.
+class Opened {
+ public:
+  explicit Opened(int number) : number_(number) {}
+  ~Opened() {
+    if (number_ >= 0) ::close(number_);
   }
-  if (std::ferror(file) != 0) return std::nullopt;
-  return text;
+  Opened(const Opened&) = delete;
+  Opened& operator=(const Opened&) = delete;
+  [[nodiscard]] int number() const { return number_; }
+
+ private:
+  int number_;
+};
+
+FileBytes failed(int error) {
+  return {std::nullopt, reason_of(error)};
+}
+
+FileBytes read_all(int file, std::size_t most) {
+  std::string bytes;
+  char buffer[16384];
+  while (bytes.size() <= most) {
+    const std::size_t wanted = std::min(sizeof buffer, most + 1 - bytes.size());
+    const ssize_t got = ::read(file, buffer, wanted);
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return failed(errno);
+    if (got == 0) break;
+    bytes.append(buffer, static_cast<std::size_t>(got));
+  }
+  return {std::move(bytes), {}};
+}
+
+/// Until somebody has written to a pipe that was opened without waiting, or has closed it.
+void wait_for_writer(int pipe) {
+  ::fcntl(pipe, F_SETFL, 0);
+  pollfd ready{pipe, POLLIN, 0};
+  while (::poll(&ready, 1, -1) < 0 && errno == EINTR) continue;
+}
+
+/// Why something of that kind is not read; empty if it is.
+std::string refusal(mode_t mode, Pipes pipes) {
+  if (S_ISREG(mode)) return {};
+  if (S_ISDIR(mode)) return reason_of(EISDIR);
+  if (S_ISFIFO(mode)) return pipes == Pipes::read ? std::string() : "it is a pipe";
+  return "it is a device, and no file";
+}
+
+/// Why a link or another thing with a formula's name is no file to read; empty if it is one.
+std::string refusal_below(const fs::directory_entry& entry, const std::string& folder,
+                          bool outside) {
+  struct stat about {};
+  if (::stat(entry.path().c_str(), &about) != 0) {
+    return errno == ENOENT ? "it is a link to what is not there" : reason_of(errno);
+  }
+  std::error_code error;
+  if (entry.is_symlink(error) && !outside && !stands_below(entry.path().string(), folder)) {
+    return "it is a link that leads out of the folder: --allow-outside lets it";
+  }
+  return refusal(about.st_mode, Pipes::refused);
+}
+
+/// Looks through one folder; those in it are added to `open`.
+void look_through(const std::string& top, const fs::path& folder, std::string_view ending,
+                  bool outside, std::vector<fs::path>& open, FilesBelow& below) {
+  std::error_code error;
+  fs::directory_iterator entries(folder, error);
+  for (; !error && entries != fs::directory_iterator(); entries.increment(error)) {
+    const fs::directory_entry& entry = *entries;
+    const std::string path = entry.path().string();
+    std::error_code unknown;
+    if (entry.is_directory(unknown)) {
+      if (entry.is_symlink(unknown)) {
+        below.linked_folders.push_back(path);
+      } else {
+        open.push_back(entry.path());
+      }
+      continue;
+    }
+    if (!path.ends_with(ending)) continue;
+    std::string reason = refusal_below(entry, top, outside);
+    if (reason.empty()) {
+      below.files.push_back(path);
+    } else {
+      below.unread.push_back({path, std::move(reason)});
+    }
+  }
+  if (error) below.unread.push_back({folder.string(), reason_of(error.value())});
 }
 
 }  // namespace
 
-std::optional<std::string> read_file(const std::string& path, std::size_t most) {
-  std::error_code error;
-  if (fs::is_directory(path, error)) return std::nullopt;
-  const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"),
-                                                             &std::fclose);
-  if (!file) return std::nullopt;
-  return read_stream(file.get(), most);
-}
-
-std::optional<std::string> read_standard_input(std::size_t most) {
-  return read_stream(stdin, most);
-}
-
-std::optional<std::vector<std::string>> files_below(const std::string& folder,
-                                                    std::string_view ending) {
-  std::error_code error;
-  std::vector<std::string> files;
-  fs::recursive_directory_iterator at(folder, fs::directory_options::skip_permission_denied, error);
-  if (error) return std::nullopt;
-  for (const fs::recursive_directory_iterator end; at != end; at.increment(error)) {
-    if (error) return std::nullopt;
-    std::error_code ignored;
-    const std::string path = at->path().string();
-    if (path.ends_with(ending) && at->is_regular_file(ignored)) files.push_back(path);
+std::string reason_of(int error) {
+  switch (error) {
+    case ENOENT:
+      return "no such file";
+    case EACCES:
+    case EPERM:
+      return "no permission";
+    case EISDIR:
+      return "it is a folder";
+    case ENOTDIR:
+      return "what should be its folder is none";
+    case ELOOP:
+      return "its links lead in a circle";
+    case ENOSPC:
+    case EDQUOT:
+      return "the disk is full";
+    case EROFS:
+      return "the disk cannot be written to";
+    case ENAMETOOLONG:
+      return "its name is too long";
+    default:
+      return std::generic_category().message(error);
   }
-  std::sort(files.begin(), files.end());
-  return files;
+}
+
+FileBytes read_file(const std::string& path, std::size_t most, Pipes pipes) {
+  // without O_NONBLOCK a pipe that nobody writes to would keep us here before we know what it is
+  const Opened file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
+  if (file.number() < 0) return failed(errno);
+  struct stat about {};
+  if (::fstat(file.number(), &about) != 0) return failed(errno);
+  std::string why = refusal(about.st_mode, pipes);
+  if (!why.empty()) return {std::nullopt, std::move(why)};
+  if (S_ISFIFO(about.st_mode)) wait_for_writer(file.number());
+  return read_all(file.number(), most);
+}
+
+FileBytes read_standard_input(std::size_t most) {
+  return read_all(STDIN_FILENO, most);
+}
+
+FilesBelow files_below(const std::string& folder, std::string_view ending, bool outside) {
+  FilesBelow below;
+  std::vector<fs::path> open{folder};
+  while (!open.empty()) {
+    const fs::path next = std::move(open.back());
+    open.pop_back();
+    look_through(folder, next, ending, outside, open, below);
+  }
+  std::sort(below.files.begin(), below.files.end());
+  std::sort(below.linked_folders.begin(), below.linked_folders.end());
+  std::sort(below.unread.begin(), below.unread.end(),
+            [](const auto& one, const auto& other) { return one.path < other.path; });
+  return below;
 }
 
 bool is_folder(const std::string& path) {
@@ -61,33 +168,14 @@ bool is_folder(const std::string& path) {
   return fs::is_directory(path, error);
 }
 
-std::optional<std::string> make_folder(const std::string& path) {
+bool stands_below(const std::string& path, const std::string& folder) {
   std::error_code error;
-  fs::create_directories(path, error);
-  if (is_folder(path)) return std::nullopt;
-  return "cannot make the folder '" + path + "'" + (error ? ": " + error.message() : "");
-}
-
-std::optional<std::string> write_file(const std::string& path, std::string_view text) {
-  const std::string beside = path + ".new";
-  {
-    std::ofstream file(beside, std::ios::binary | std::ios::trunc);
-    file.write(text.data(), static_cast<std::streamsize>(text.size()));
-    file.close();
-    if (!file) {
-      std::error_code ignored;
-      fs::remove(beside, ignored);
-      return "cannot write '" + path + "'";
-    }
-  }
-  std::error_code error;
-  fs::rename(beside, path, error);
-  if (error) {
-    std::error_code ignored;
-    fs::remove(beside, ignored);
-    return "cannot write '" + path + "': " + error.message();
-  }
-  return std::nullopt;
+  const fs::path inner = fs::weakly_canonical(path, error);
+  if (error) return false;
+  const fs::path outer = fs::weakly_canonical(folder.empty() ? "." : folder, error);
+  if (error) return false;
+  const fs::path way = inner.lexically_relative(outer);
+  return !way.empty() && *way.begin() != "..";
 }
 
 }  // namespace sudsmark::text

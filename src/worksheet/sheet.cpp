@@ -3,11 +3,8 @@
 #include <string>
 #include <vector>
 
-#include <sudsmark/report.h>
-
 #include "measures/bench_plan.h"
 #include "quantity/number.h"
-#include "wording/code_points.h"
 #include "wording/page.h"
 #include "wording/words.h"
 #include "worksheet/tasks.h"
@@ -91,13 +88,6 @@ Page sheet(const blend::Blend& blend) {
 
 Page worksheet::bench_sheet(const blend::Blend& blend) {
   return sheet(blend);
-}
-
-std::string sheet_text(const RunResult& run, const TextOptions& options) {
-  std::string out;
-  for (const FormulaResult& formula : run.formulas) out += formula.sheet + "\n";
-  out += std::string(reminder) + "\n";
-  return options.ascii ? wording::in_ascii(out) : out;
 }
 
 }  // namespace sudsmark

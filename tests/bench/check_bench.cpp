@@ -99,9 +99,10 @@ BENCHMARK(whole)->Unit(benchmark::kMicrosecond);
 
 void whole_with_report(benchmark::State& state) {
   const auto rulesets = sudsmark::Rulesets::built_in();
+  const auto* text = sudsmark::find_report(sudsmark::Command::check, "text");
   for (auto _ : state) {
     sudsmark::RunResult run = sudsmark::check({"ebb-line.formula", twenty_lines()}, rulesets, {});
-    benchmark::DoNotOptimize(sudsmark::text_report(run, {}));
+    benchmark::DoNotOptimize(text->write(&run, rulesets, {}));
   }
 }
 BENCHMARK(whole_with_report)->Unit(benchmark::kMicrosecond);

@@ -38,10 +38,9 @@ CheckOptions options(const Files& files) {
 }
 
 Comparison compared(const Files& files, const std::string& from, const std::string& to) {
-  std::vector<Problem> problems;
   auto comparison = compare({from, files.at(from), false}, {to, files.at(to), false},
-                            Rulesets::built_in(), options(files), problems);
-  for (const Problem& problem : problems) MESSAGE(problem.message);
+                            Rulesets::built_in(), options(files));
+  for (const Problem& problem : comparison.problems) MESSAGE(problem.message);
   REQUIRE(comparison);
   return std::move(*comparison);
 }

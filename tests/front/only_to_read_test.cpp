@@ -11,6 +11,7 @@
 
 #include "case_files.h"
 #include "where.h"
+#include "written.h"
 
 namespace {
 
@@ -28,7 +29,7 @@ std::string said(const std::filesystem::path& path, bool only_to_read, std::size
   RunResult run =
       check({path.string(), testing::file_contents(path)}, Rulesets::built_in(), options);
   for (const FormulaResult& formula : run.formulas) kept += formula.findings.size();
-  return text_report(run, {});
+  return testing::written(Command::check, "text", &run);
 }
 
 TEST_CASE("what is left out is counted, and the words are the same") {

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "where.h"
+#include "written.h"
 
 namespace {
 
@@ -101,7 +102,7 @@ TEST_CASE("ten thousand spoiled formulas: no crash, no hang, no pass in silence"
     };
     sudsmark::RunResult run =
         sudsmark::check({paths[at].string(), spoiled, false}, rulesets, options);
-    const std::string report = sudsmark::text_report(run, {});
+    const std::string report = sudsmark::testing::written(sudsmark::Command::check, "text", &run);
     const std::string errors = sudsmark::problem_lines(run.problems);
     CHECK_MESSAGE(run.formulas.size() + run.problems.size() >= 1, spoiled);
     for (const auto& problem : run.problems) {

@@ -9,10 +9,10 @@
 #include <vector>
 
 #include <sudsmark/check.h>
-#include <sudsmark/label.h>
 
 #include "case_files.h"
 #include "label/printed.h"
+#include "written.h"
 
 namespace {
 
@@ -371,6 +371,8 @@ TEST_CASE("the labels of two markets, whole") {
       check({"two-markets.formula", testing::file_contents(folder / "two-markets.formula")},
             Rulesets::built_in(), for_labels());
   REQUIRE(run.problems.empty());
-  testing::check_expected(folder / "two-markets.label.txt", label_text(run, {}));
-  testing::check_expected(folder / "two-markets.label.json", label_json(run));
+  testing::check_expected(folder / "two-markets.label.txt",
+                          testing::written(Command::label, "text", &run));
+  testing::check_expected(folder / "two-markets.label.json",
+                          testing::written(Command::label, "json", &run));
 }

@@ -8,6 +8,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
+#include "written.h"
 
 namespace {
 
@@ -47,15 +48,18 @@ TEST_CASE("whole outputs of every format") {
   const Rulesets rulesets = estuary_rulesets();
   const RunResult run = in_short(estuary(rulesets));
   REQUIRE(run.problems.empty());
-  check_expected(golden("estuary.txt"), text_report(run, {}));
-  check_expected(golden("estuary.verbose.txt"), text_report(run, {true, true, false}));
-  check_expected(golden("estuary.json"), json_report(run, rulesets));
-  check_expected(golden("estuary.measures.json"), measure_json(run));
-  check_expected(golden("estuary.sarif"), sarif_report(run, rulesets));
-  check_expected(golden("estuary.html"), without_style(html_report(run, rulesets)));
+  check_expected(golden("estuary.txt"), written(Command::check, "text", &run));
+  check_expected(golden("estuary.verbose.txt"),
+                 written(Command::check, "text", &run, {true, true, false}));
+  check_expected(golden("estuary.json"), written(Command::check, "json", &run, rulesets));
+  check_expected(golden("estuary.measures.json"), written(Command::measure, "json", &run));
+  check_expected(golden("estuary.sarif"), written(Command::check, "sarif", &run, rulesets));
+  check_expected(golden("estuary.html"),
+                 without_style(written(Command::check, "html", &run, rulesets)));
   check_expected(golden("estuary.baseline.json"), baseline_text(run));
-  check_expected(golden("estuary.sheet.html"), without_style(sheet_html(run)));
-  check_expected(golden("estuary.measures.txt"), measure_text(run, {}));
+  check_expected(golden("estuary.sheet.html"),
+                 without_style(written(Command::sheet, "html", &run)));
+  check_expected(golden("estuary.measures.txt"), written(Command::measure, "text", &run));
 }
 
 TEST_CASE("whole outputs of a run with an input that cannot be read, against a baseline") {
@@ -71,10 +75,12 @@ TEST_CASE("whole outputs of a run with an input that cannot be read, against a b
   auto marked = with_baseline(std::move(run), file_contents(golden("estuary.baseline.json")));
   REQUIRE(marked);
   run = in_short(std::move(*marked));
-  check_expected(golden("changed.txt"), text_report(run, {}));
-  check_expected(golden("changed.sarif"), sarif_report(run, rulesets));
-  check_expected(golden("changed.overview.html"),
-                 without_style(html_overview(run, {"estuary.html"})));
+  check_expected(golden("changed.txt"), written(Command::check, "text", &run));
+  check_expected(golden("changed.sarif"), written(Command::check, "sarif", &run, rulesets));
+  check_expected(
+      golden("changed.overview.html"),
+      without_style(
+          find_report(Command::check, "html")->write_overview(run, {"estuary.html"}, {})));
 }
 
 TEST_CASE("a whole comparison in every format") {
@@ -90,7 +96,9 @@ TEST_CASE("a whole comparison in every format") {
   std::erase_if(compared->measures, [](const MeasureChange& one) {
     return one.name != "powders" && one.name != "scent" && one.name != "oils";
   });
-  check_expected(golden("comparison.html"), without_style(compare_html(*compared, rulesets)));
-  check_expected(golden("comparison.json"), compare_json(*compared, rulesets));
-  check_expected(golden("comparison.txt"), compare_text(*compared, {}));
+  check_expected(golden("comparison.html"),
+                 without_style(written(Command::compare, "html", &*compared, rulesets)));
+  check_expected(golden("comparison.json"),
+                 written(Command::compare, "json", &*compared, rulesets));
+  check_expected(golden("comparison.txt"), written(Command::compare, "text", &*compared));
 }

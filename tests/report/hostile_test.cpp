@@ -6,12 +6,12 @@
 
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
-#include <sudsmark/label.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
 #include "where.h"
 #include "wording/code_points.h"
+#include "written.h"
 
 namespace {
 
@@ -115,40 +115,41 @@ TEST_CASE("hostile names in every format") {
   REQUIRE(run.formulas.size() == 1);
   REQUIRE(run.formulas.front().name.find("<script>") != std::string::npos);
 
-  CHECK(bad_marks(text_report(run, {true, false, false})) == 0);
-  CHECK(bad_marks(measure_text(run, {})) == 0);
-  CHECK(bad_marks(json_report(run, rulesets)) == 0);
-  CHECK(bad_marks(measure_json(run)) == 0);
-  CHECK(bad_marks(sarif_report(run, rulesets, {true, false})) == 0);
+  CHECK(bad_marks(written(Command::check, "text", &run, {true, false, false})) == 0);
+  CHECK(bad_marks(written(Command::measure, "text", &run)) == 0);
+  CHECK(bad_marks(written(Command::check, "json", &run, rulesets)) == 0);
+  CHECK(bad_marks(written(Command::measure, "json", &run)) == 0);
+  CHECK(bad_marks(written(Command::check, "sarif", &run, rulesets, {true, false, false})) == 0);
   CHECK(bad_marks(baseline_text(run)) == 0);
 
-  check_page(html_report(run, rulesets));
-  check_page(html_overview(run, {"a\"><script>b</script>.html"}));
-  check_page(sheet_html(run));
+  check_page(written(Command::check, "html", &run, rulesets));
+  check_page(find_report(Command::check, "html")
+                 ->write_overview(run, {"a\"><script>b</script>.html"}, {}));
+  check_page(written(Command::sheet, "html", &run));
   const RunResult label = hostile_label(rulesets);
   REQUIRE(label.formulas.size() == 1);
-  CHECK(bad_marks(label_text(label, {true, false, false})) == 0);
-  CHECK(bad_marks(label_json(label)) == 0);
-  CHECK(bad_marks(sheet_text(label, {})) == 0);
-  check_page(sheet_html(label));
+  CHECK(bad_marks(written(Command::label, "text", &label, {true, false, false})) == 0);
+  CHECK(bad_marks(written(Command::label, "json", &label)) == 0);
+  CHECK(bad_marks(written(Command::sheet, "text", &label)) == 0);
+  check_page(written(Command::sheet, "html", &label));
   // a label that is held against what it should say
   const RunResult held = checked("label.formula",
                                  hostile_text() +
                                      "\nlabel\n  ingredients \"abc\u202Edef, ]]>, "
                                      "<b>\"\n",
                                  rulesets);
-  CHECK(bad_marks(text_report(held, {true, false, false})) == 0);
-  CHECK(bad_marks(sarif_report(held, rulesets, {true, false})) == 0);
-  check_page(html_report(held, rulesets));
+  CHECK(bad_marks(written(Command::check, "text", &held, {true, false, false})) == 0);
+  CHECK(bad_marks(written(Command::check, "sarif", &held, rulesets, {true, false, false})) == 0);
+  check_page(written(Command::check, "html", &held, rulesets));
 
   const Comparison compared = hostile_comparison(rulesets);
   CHECK_FALSE(compared.same());
-  CHECK(bad_marks(compare_text(compared, {true, false, false})) == 0);
-  CHECK(bad_marks(compare_json(compared, rulesets)) == 0);
-  const std::string comparison = compare_html(compared, rulesets);
+  CHECK(bad_marks(written(Command::compare, "text", &compared, {true, false, false})) == 0);
+  CHECK(bad_marks(written(Command::compare, "json", &compared, rulesets)) == 0);
+  const std::string comparison = written(Command::compare, "html", &compared, rulesets);
   check_page(comparison);
   CHECK(comparison.find("&lt;/code&gt;&lt;script&gt;alert(8)") != std::string::npos);
-  const std::string page = html_report(run, rulesets);
+  const std::string page = written(Command::check, "html", &run, rulesets);
   CHECK(page.find("<script") == std::string::npos);
   CHECK(page.find("&lt;script&gt;alert(1)&lt;/script&gt;") != std::string::npos);
 }
@@ -156,14 +157,14 @@ TEST_CASE("hostile names in every format") {
 TEST_CASE("ASCII alone in every format") {
   const Rulesets rulesets = Rulesets::built_in();
   const RunResult run = hostile(rulesets);
-  CHECK_FALSE(is_ascii(text_report(run, {true, false, false})));
-  CHECK(is_ascii(text_report(run, {true, false, true})));
-  CHECK(is_ascii(measure_text(run, {false, false, true})));
-  CHECK(is_ascii(json_report(run, rulesets, {true})));
-  CHECK(is_ascii(measure_json(run, {true})));
-  CHECK(is_ascii(sarif_report(run, rulesets, {true, true})));
-  CHECK(is_ascii(html_report(run, rulesets, {true, {}})));
-  CHECK(is_ascii(sheet_html(run, {true, {}})));
+  CHECK_FALSE(is_ascii(written(Command::check, "text", &run, {true, false, false})));
+  CHECK(is_ascii(written(Command::check, "text", &run, {true, false, true})));
+  CHECK(is_ascii(written(Command::measure, "text", &run, {false, false, true})));
+  CHECK(is_ascii(written(Command::check, "json", &run, rulesets, {false, false, true})));
+  CHECK(is_ascii(written(Command::measure, "json", &run, {false, false, true})));
+  CHECK(is_ascii(written(Command::check, "sarif", &run, rulesets, {true, false, true})));
+  CHECK(is_ascii(written(Command::check, "html", &run, rulesets, {false, false, true})));
+  CHECK(is_ascii(written(Command::sheet, "html", &run, {false, false, true})));
 }
 
 TEST_CASE("a baseline of hostile names is read back, and one with hostile words harms nothing") {
@@ -188,11 +189,11 @@ TEST_CASE("a baseline of hostile names is read back, and one with hostile words 
   REQUIRE(read);
   const RunResult& other = *read;
   REQUIRE(other.absent.size() == 1);
-  CHECK(bad_marks(text_report(other, {true, false, false})) == 0);
-  CHECK(bad_marks(json_report(other, rulesets)) == 0);
-  CHECK(bad_marks(sarif_report(other, rulesets, {true, false})) == 0);
-  check_page(html_report(other, rulesets));
-  check_page(html_overview(other, {"a.html"}));
+  CHECK(bad_marks(written(Command::check, "text", &other, {true, false, false})) == 0);
+  CHECK(bad_marks(written(Command::check, "json", &other, rulesets)) == 0);
+  CHECK(bad_marks(written(Command::check, "sarif", &other, rulesets, {true, false, false})) == 0);
+  check_page(written(Command::check, "html", &other, rulesets));
+  check_page(find_report(Command::check, "html")->write_overview(other, {"a.html"}, {}));
 }
 
 TEST_CASE("a link in a message is none") {
@@ -200,6 +201,6 @@ TEST_CASE("a link in a message is none") {
   RunResult run = hostile(rulesets);
   run.formulas.front().findings.front().message = "see [here](javascript:alert(4))";
   run.formulas.front().findings.front().kind = Kind::fail;
-  const std::string log = sarif_report(run, rulesets);
+  const std::string log = written(Command::check, "sarif", &run, rulesets);
   CHECK(log.find("see \\\\[here\\\\](javascript:alert(4))") != std::string::npos);
 }

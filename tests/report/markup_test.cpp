@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
+#include "report/check/sarif_text.h"
 #include "report/markup.h"
-#include "report/sarif_text.h"
 #include "wording/code_points.h"
 
 using namespace sudsmark::report;

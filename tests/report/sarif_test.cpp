@@ -10,6 +10,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
+#include "written.h"
 
 namespace {
 
@@ -18,7 +19,8 @@ using namespace sudsmark::testing;
 using nlohmann::json;
 
 json log_of(const RunResult& run, const Rulesets& rulesets, bool verbose = false) {
-  return json::parse(sarif_report(run, rulesets, {verbose, false}))["runs"][0];
+  return json::parse(
+      written(Command::check, "sarif", &run, rulesets, {verbose, false, false}))["runs"][0];
 }
 
 const json& result(const json& log, const std::string& rule) {

@@ -2,6 +2,7 @@
 #include <sudsmark/suggest.h>
 
 #include "estuary.h"
+#include "written.h"
 
 using namespace sudsmark;
 using namespace sudsmark::testing;
@@ -24,8 +25,9 @@ TEST_CASE("a whole suggestion as text, as JSON and as a tweak") {
   REQUIRE(made);
   CHECK(made.problems.empty());
   REQUIRE(made->answers.size() >= 2);
-  check_expected(golden("skerry.suggest.txt"), suggest_text(*made, {}));
-  check_expected(golden("skerry.suggest.json"), suggest_json(*made, rulesets));
+  check_expected(golden("skerry.suggest.txt"), written(Command::suggest, "text", &*made));
+  check_expected(golden("skerry.suggest.json"),
+                 written(Command::suggest, "json", &*made, rulesets));
   check_expected(golden("skerry.suggest.formula.txt"),
                  suggested_tweak(*made, 0, "skerry.formula", std::nullopt));
 }
@@ -35,5 +37,5 @@ TEST_CASE("whole substitutes as text") {
   const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
   const auto made = swaps(formula, "rice bran oil", rulesets, in_full());
   REQUIRE(made);
-  check_expected(golden("skerry.swaps.txt"), swaps_text(*made, {}));
+  check_expected(golden("skerry.swaps.txt"), written(Command::swap, "text", &*made));
 }

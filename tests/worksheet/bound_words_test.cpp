@@ -5,6 +5,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
+#include "written.h"
 
 namespace {
 
@@ -84,13 +85,14 @@ TEST_CASE("no output names a bound as measured or predicted") {
   const Rulesets rulesets = Rulesets::built_in();
   for (const char* name : {"twenty-bags.formula", "tenth-of-a-gram.formula"}) {
     const RunResult run = checked_in_full(name);
-    check_words(text_report(run, {true, false, false}), std::string(name) + " text");
-    check_words(measure_text(run, {}), std::string(name) + " measures");
-    check_words(sheet_text(run, {}), std::string(name) + " sheet");
-    check_words(html_report(run, rulesets), std::string(name) + " html");
-    check_keys(nlohmann::json::parse(json_report(run, rulesets)), "json");
-    check_keys(nlohmann::json::parse(measure_json(run)), "measures");
-    check_keys(nlohmann::json::parse(sarif_report(run, rulesets)), "sarif");
+    check_words(written(Command::check, "text", &run, {true, false, false}),
+                std::string(name) + " text");
+    check_words(written(Command::measure, "text", &run), std::string(name) + " measures");
+    check_words(written(Command::sheet, "text", &run), std::string(name) + " sheet");
+    check_words(written(Command::check, "html", &run, rulesets), std::string(name) + " html");
+    check_keys(nlohmann::json::parse(written(Command::check, "json", &run, rulesets)), "json");
+    check_keys(nlohmann::json::parse(written(Command::measure, "json", &run)), "measures");
+    check_keys(nlohmann::json::parse(written(Command::check, "sarif", &run, rulesets)), "sarif");
   }
 }
 
@@ -98,9 +100,9 @@ TEST_CASE("the words of the program about dust: explain") {
   const Rulesets rulesets = Rulesets::built_in();
   for (const char* name : {"dust.bound", "dust.bound_respirable", "dust.bound_short",
                            "dust.of_limit", "dust-bound-over-trigger", "dust-bound-over-limits"}) {
-    std::vector<std::string> near;
-    const std::string page = lower(explain(name, rulesets, near));
-    REQUIRE_MESSAGE(!page.empty(), name);
+    const auto topic = find_topic(name, rulesets);
+    REQUIRE_MESSAGE(topic, name);
+    const std::string page = lower(written(Command::explain, "text", &*topic, rulesets));
     CHECK_MESSAGE(page.find("bound") != std::string::npos, name);
     CHECK_MESSAGE(page.find("predicted") == std::string::npos, name);
     CHECK_MESSAGE(page.find("measured concentration") == std::string::npos, name);

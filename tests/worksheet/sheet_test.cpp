@@ -2,6 +2,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
+#include "written.h"
 
 namespace {
 
@@ -14,7 +15,7 @@ std::string sheet_of(const std::string& path, const std::string& text) {
   options.sheet = true;
   RunResult run = check({path, text}, Rulesets::built_in(), options);
   for (const Problem& problem : run.problems) FAIL(problem.message);
-  return sheet_text(run, {});
+  return written(Command::sheet, "text", &run);
 }
 
 bool says(const std::string& text, const std::string& words) {

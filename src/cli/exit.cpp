@@ -1,0 +1,30 @@
+#include "cli/exit.h"
+
+#include <iostream>
+
+#include <sudsmark/report.h>
+
+#include "wording/code_points.h"
+#include "wording/words.h"
+
+namespace sudsmark::cli {
+
+void complain(std::string_view words) {
+  std::cerr << "sudsmark: error: " << wording::harmless(words) << "\n";
+}
+
+Exit refused(std::string_view words) {
+  complain(words);
+  return Exit::unusable;
+}
+
+void remark(std::string_view words) {
+  std::cerr << "sudsmark: note: " << wording::harmless(words) << "\n";
+}
+
+void tell(const std::vector<Problem>& problems, bool ascii) {
+  const std::string lines = problem_lines(problems);
+  std::cerr << (ascii ? wording::in_ascii(lines) : lines);
+}
+
+}  // namespace sudsmark::cli

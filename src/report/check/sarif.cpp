@@ -1,0 +1,356 @@
+// The SARIF report: version 2.1.0 of the open results format (OASIS).
+//
+// A result has a level only where its kind is `fail`, as the format wants it; how much a `review`
+// or an `open` weighs stands in its properties.
+#include <algorithm>
+#include <map>
+#include <string>
+#include <utility>
+
+#include <sudsmark/report.h>
+
+#include "front/fingerprint.h"
+#include "front/parts.h"
+#include "report/check/sarif_law.h"
+#include "report/check/sarif_text.h"
+#include "report/json_document.h"
+#include "report/subject_words.h"
+#include "wording/citations.h"
+#include "wording/words.h"
+
+namespace sudsmark {
+using namespace wording;
+
+namespace {
+
+using report::Json;
+using report::sarif_words;
+
+/// Of what could not be read and only has to be spelt otherwise.
+constexpr std::string_view spelling_rule = "spelling";
+
+Json said(std::string_view words) {
+  return {{"text", sarif_words(words)}};
+}
+
+std::string help(const rules::Rule& rule, const front::Parts& parts) {
+  std::string out = rule.why;
+  if (!rule.remedy.empty()) out += "\n\nWhat to change: " + rule.remedy;
+  if (!rule.expect_text.empty()) out += "\n\nMust hold: " + rule.expect_text;
+  if (rule.decided_by == "label") {
+    out += "\n\nHeld against: what `sudsmark label` says of the formula.";
+  }
+  if (rule.pair) out += "\nAsked of: a tweak and its base";
+  if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
+  for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
+    out += "\nSource: " + wording::words(note);
+  }
+  out += "\n\n";
+  return out + reminder;
+}
+
+/// Words of several lines: the line ends stay, all else that acts is made harmless.
+std::string lines(std::string_view words) {
+  std::string out;
+  while (true) {
+    const std::size_t end = words.find('\n');
+    out += sarif_words(words.substr(0, end));
+    if (end == std::string_view::npos) return out;
+    out += '\n';
+    words.remove_prefix(end + 1);
+  }
+}
+
+Json descriptor(const rules::Rule& rule, const front::Parts& parts, const report::SarifLaw& law) {
+  const rules::RuleFile& file = parts.ruleset.files[rule.file];
+  const std::string_view level = wording::level_word(rule.otherwise);
+  Json out{{"id", rule.id}};
+  out["shortDescription"] = said(rule.title);
+  out["fullDescription"] = {{"text", lines(rule.why.empty() ? rule.title : rule.why)}};
+  out["help"] = {{"text", lines(help(rule, parts))}};
+  out["defaultConfiguration"] = {{"level", level}};
+  Json relationships = law.relationships(rule);
+  if (!relationships.empty()) out["relationships"] = std::move(relationships);
+  Json properties{{"subject", file.subject}, {"authority", rules::authority_word(file.authority)}};
+  if (!file.markets.empty()) properties["markets"] = file.markets;
+  if (rule.pair) properties["askedOf"] = "a tweak and its base";
+  properties["tags"] = Json::array({file.name});
+  out["properties"] = std::move(properties);
+  return out;
+}
+
+/// Files by the order in which they first turn up.
+class Artifacts {
+ public:
+  /// The location of a file; what came from standard input has none.
+  Json location(const std::string& path) {
+    if (path == "-") return {{"description", {{"text", "standard input"}}}};
+    const auto [at, fresh] = index_.try_emplace(path, list_.size());
+    const std::string uri = report::uri_of_path(path);
+    if (fresh) {
+      list_.push_back({{"location", {{"uri", uri}}}, {"roles", Json::array({"analysisTarget"})}});
+    }
+    return {{"uri", uri}, {"index", at->second}};
+  }
+  [[nodiscard]] const Json& list() const { return list_; }
+
+ private:
+  std::map<std::string, std::size_t> index_;
+  Json list_ = Json::array();
+};
+
+Json location(Artifacts& artifacts, const std::string& file, std::uint32_t line,
+              std::uint32_t column) {
+  Json physical{{"artifactLocation", artifacts.location(file)}};
+  if (line > 0) {
+    physical["region"] = {{"startLine", line}};
+    if (column > 0) physical["region"]["startColumn"] = column;
+  }
+  return {{"physicalLocation", std::move(physical)}};
+}
+
+Json notification(Artifacts& artifacts, const Problem& problem, std::string_view level) {
+  Json places = Json::array();
+  if (!problem.file.empty()) {
+    places.push_back(location(artifacts, problem.file, problem.line, problem.column));
+  }
+  for (const Problem::Place& also : problem.also) {
+    places.push_back(location(artifacts, also.file, also.line, also.column));
+  }
+  return {{"level", level}, {"message", said(problem.message)}, {"locations", std::move(places)}};
+}
+
+class Results {
+ public:
+  Results(const RunResult& run, const front::Parts& parts, const report::SarifLaw& law,
+          const ReportOptions& options, report::JsonDocument& document)
+      : run_(run), parts_(parts), law_(law), options_(options), document_(document) {}
+
+  void write() {
+    document_.begin_list("results");
+    for (const Problem& problem : run_.problems) {
+      if (!problem.spelling.empty()) document_.item_line(misspelt(problem));
+    }
+    for (const FormulaResult& formula : run_.formulas) {
+      for (const Finding& finding : formula.findings) {
+        const bool quiet = finding.kind == Kind::pass || finding.kind == Kind::not_applicable;
+        if (!quiet || options_.verbose) document_.item_line(result(finding, formula));
+      }
+    }
+    for (const AbsentFinding& finding : run_.absent) document_.item_line(absent(finding));
+    document_.end();
+  }
+
+  /// What the tool had to say of its input, and the files that were named.
+  void write_rest() {
+    Json notices = Json::array();
+    for (const Problem& problem : run_.problems) {
+      notices.push_back(notification(artifacts_, problem, "error"));
+    }
+    for (const FormulaResult& formula : run_.formulas) {
+      for (const Problem& note : formula.notes) {
+        notices.push_back(notification(artifacts_, note, "note"));
+      }
+    }
+    Json invocation{{"executionSuccessful", run_.problems.empty()}};
+    if (!notices.empty()) invocation["toolExecutionNotifications"] = std::move(notices);
+    document_.member("invocations", Json::array({std::move(invocation)}));
+    document_.member("artifacts", artifacts_.list());
+  }
+
+ private:
+  Json result(const Finding& finding, const FormulaResult& formula) {
+    const auto rule = parts_.ruleset.find_rule(finding.rule);
+    const bool fails = finding.kind == Kind::fail;
+    Json out{{"ruleId", finding.rule}};
+    if (const auto index = rule_index(finding.rule)) out["ruleIndex"] = *index;
+    out["kind"] = wording::kind_word(finding.kind);
+    out["level"] = wording::level_word(fails ? finding.level : Level::none);
+    out["message"] = said(message(finding, rule));
+    out["locations"] = Json::array({place(finding, formula)});
+    if (!finding.fingerprint.empty()) {
+      out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};
+    }
+    if (finding.allowed) {
+      out["suppressions"] = Json::array(
+          {{{"kind", "inSource"}, {"status", "accepted"}, {"justification", *finding.allowed}}});
+    }
+    if (finding.standing != Standing::not_compared) {
+      out["baselineState"] = finding.standing == Standing::fresh ? "new" : "unchanged";
+    }
+    if (rule) {
+      Json taxa = law_.taxa(parts_.ruleset.rules[*rule], finding);
+      if (!taxa.empty()) out["taxa"] = std::move(taxa);
+    }
+    if (!finding.spelling.empty() && finding.line > 0) {
+      out["fixes"] =
+          Json::array({fix(finding, finding.file.empty() ? formula.file : finding.file)});
+    }
+    out["properties"] = properties(finding);
+    return out;
+  }
+
+  /// Where a rule stands in the list of the log.
+  [[nodiscard]] std::optional<std::size_t> rule_index(std::string_view id) const {
+    if (const auto rule = parts_.ruleset.find_rule(id)) return *rule;
+    return std::nullopt;
+  }
+
+  /// The change of spelling that mends a finding, or what could not be read.
+  template <typename Found>
+  Json fix(const Found& found, const std::string& file) {
+    Json replacement{{"deletedRegion", region(found)},
+                     {"insertedContent", {{"text", found.spelling}}}};
+    Json change{{"artifactLocation", artifacts_.location(file)},
+                {"replacements", Json::array({std::move(replacement)})}};
+    return {{"description", said("write '" + found.spelling + "'")},
+            {"artifactChanges", Json::array({std::move(change)})}};
+  }
+
+  template <typename Found>
+  static Json region(const Found& found) {
+    return {{"startLine", found.line},
+            {"startColumn", found.column},
+            {"endLine", found.end_line},
+            {"endColumn", found.end_column}};
+  }
+
+  /// What could not be read and only has to be spelt otherwise. That it stopped the reading is told
+  /// with the invocation; only a result can bring a change along.
+  Json misspelt(const Problem& problem) {
+    Json out{{"ruleId", spelling_rule}};
+    if (const auto index = rule_index(spelling_rule)) out["ruleIndex"] = *index;
+    out["kind"] = wording::kind_word(Kind::fail);
+    out["level"] = wording::level_word(Level::error);
+    out["message"] = said(problem.message);
+    Json physical{{"artifactLocation", artifacts_.location(problem.file)},
+                  {"region", region(problem)}};
+    out["locations"] = Json::array({{{"physicalLocation", std::move(physical)}}});
+    out["partialFingerprints"] = {{"sudsmarkFinding/v1", fingerprint(problem)}};
+    // no baseline is written while something cannot be read
+    if (run_.compared) out["baselineState"] = "new";
+    out["fixes"] = Json::array({fix(problem, problem.file)});
+    return out;
+  }
+
+  /// The same wherever its line moves; the second of its kind in a file is told from the first.
+  std::string fingerprint(const Problem& problem) {
+    const std::string key = problem.file + "\n" + problem.id + "\n" + problem.message;
+    return front::fingerprint_of(problem.id + "\n" + problem.message, seen_[key]++);
+  }
+
+  [[nodiscard]] std::string message(const Finding& finding,
+                                    const std::optional<std::uint32_t>& rule) const {
+    std::string out = report::subject_prefix(finding.subject_kind, finding.subject);
+    if (!finding.message.empty()) return out + finding.message;
+    if (finding.kind == Kind::not_applicable) out += "does not apply: ";
+    return out + (rule ? parts_.ruleset.rules[*rule].title : finding.rule);
+  }
+
+  Json place(const Finding& finding, const FormulaResult& formula) {
+    const std::string& file = finding.file.empty() ? formula.file : finding.file;
+    Json out = location(artifacts_, file, finding.line, finding.column);
+    if (finding.line > 0) {
+      Json& physical = out["physicalLocation"];
+      const bool onwards =
+          std::pair(finding.end_line, finding.end_column) > std::pair(finding.line, finding.column);
+      if (onwards) {
+        physical["region"]["endLine"] = finding.end_line;
+        physical["region"]["endColumn"] = finding.end_column;
+      }
+      if (!finding.line_text.empty()) {
+        physical["contextRegion"] = {{"startLine", finding.line},
+                                     {"snippet", {{"text", finding.line_text}}}};
+      }
+    }
+    Json logical{{"name", formula.name}, {"kind", "formula"}};
+    if (!finding.subject.empty()) {
+      logical = {
+          {"name", finding.subject},
+          {"fullyQualifiedName", formula.name + "/" + finding.subject_kind + "/" + finding.subject},
+          {"kind", finding.subject_kind}};
+    }
+    out["logicalLocations"] = Json::array({std::move(logical)});
+    return out;
+  }
+
+  [[nodiscard]] static Json properties(const Finding& finding) {
+    Json out = Json::object();
+    if (finding.kind == Kind::review || finding.kind == Kind::open) {
+      out["level"] = wording::level_word(finding.level);
+    }
+    if (finding.measured) {
+      out[wording::figure_key(finding)] = report::figure_object(*finding.measured);
+    }
+    if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
+    if (!finding.missing.empty()) out["missing"] = finding.missing;
+    if (finding.met_from_memory) out["fromMemory"] = true;
+    Json sources = Json::array();
+    for (const SourceNote& note : finding.sources) sources.push_back(wording::words(note));
+    out["sources"] = std::move(sources);
+    return out;
+  }
+
+  Json absent(const AbsentFinding& finding) {
+    const bool fails = finding.kind == Kind::fail;
+    Json out{{"ruleId", finding.rule}};
+    if (const auto index = rule_index(finding.rule)) out["ruleIndex"] = *index;
+    out["kind"] = wording::kind_word(finding.kind);
+    out["level"] = wording::level_word(fails ? finding.level : Level::none);
+    out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
+    out["locations"] = Json::array({location(artifacts_, finding.file, finding.line, 0)});
+    out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};
+    out["baselineState"] = "absent";
+    return out;
+  }
+
+  const RunResult& run_;
+  const front::Parts& parts_;
+  const report::SarifLaw& law_;
+  const ReportOptions& options_;
+  report::JsonDocument& document_;
+  Artifacts artifacts_;
+  std::map<std::string, int> seen_;  ///< misspelt words of a file, by what is said of them
+};
+
+}  // namespace
+
+namespace report {
+
+std::string check_sarif(const RunResult& run, const Rulesets& rulesets,
+                        const ReportOptions& options) {
+  const front::Parts& parts = front::parts(rulesets);
+  const report::SarifLaw law(parts, run);
+  report::JsonDocument document(options.ascii);
+  document.member("$schema",
+                  "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/"
+                  "sarif-schema-2.1.0.json");
+  document.member("version", "2.1.0");
+  document.begin_list("runs");
+  document.begin_item();
+  document.begin_object("tool");
+  document.begin_object("driver");
+  document.member("name", "sudsmark");
+  document.member("version", SUDSMARK_VERSION);
+  document.member("semanticVersion", SUDSMARK_VERSION);
+  document.member("shortDescription", said("checks formulas of solid bath products"));
+  document.member("fullDescription", said(reminder));
+  document.member("language", "en");
+  document.begin_list("rules");
+  for (const rules::Rule& rule : parts.ruleset.rules) {
+    document.item_line(descriptor(rule, parts, law));
+  }
+  document.end();
+  if (!law.empty()) document.member("supportedTaxonomies", law.supported());
+  document.end();
+  document.end();
+  if (!law.empty()) document.member("taxonomies", law.taxonomies());
+  document.member("columnKind", "unicodeCodePoints");
+  Results results(run, parts, law, options, document);
+  results.write();
+  results.write_rest();
+  return document.finished();
+}
+
+}  // namespace report
+}  // namespace sudsmark

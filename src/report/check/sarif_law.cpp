@@ -1,0 +1,108 @@
+#include "report/check/sarif_law.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "wording/citations.h"
+#include "wording/words.h"
+
+namespace sudsmark::report {
+using namespace wording;
+
+SarifLaw::SarifLaw(const front::Parts& parts, const RunResult& run) : parts_(parts) {
+  for (const rules::Rule& rule : parts.ruleset.rules) {
+    if (parts.ruleset.files[rule.file].authority != rules::Authority::law) continue;
+    const auto [at, fresh] = by_file_.try_emplace(rule.file, taxonomies_.size());
+    if (fresh) taxonomies_.emplace_back().file = rule.file;
+    for (const std::string& place : places(rule)) add(taxonomies_[at->second], place);
+  }
+  if (taxonomies_.empty()) return;
+  for (const FormulaResult& formula : run.formulas) {
+    for (const Finding& finding : formula.findings) {
+      if (finding.entry.empty()) continue;
+      const auto rule = parts.ruleset.find_rule(finding.rule);
+      if (!rule) continue;
+      const auto at = by_file_.find(parts.ruleset.rules[*rule].file);
+      if (at != by_file_.end()) add(taxonomies_[at->second], finding.entry);
+    }
+  }
+}
+
+void SarifLaw::add(Taxonomy& taxonomy, const std::string& id) {
+  const auto [at, fresh] = taxonomy.index.try_emplace(id, taxonomy.taxa.size());
+  if (fresh) taxonomy.taxa.push_back(id);
+}
+
+std::vector<std::string> SarifLaw::places(const rules::Rule& rule) const {
+  std::vector<std::string> out;
+  for (const SourceNote& note : notes(rule.sources, parts_.catalogue)) {
+    std::string words = note.title;
+    if (!note.where.empty()) words += (words.empty() ? "" : ", ") + note.where;
+    if (!words.empty()) out.push_back(harmless(words));
+  }
+  return out;
+}
+
+const SarifLaw::Taxonomy* SarifLaw::of(const rules::Rule& rule) const {
+  const auto at = by_file_.find(rule.file);
+  return at == by_file_.end() ? nullptr : &taxonomies_[at->second];
+}
+
+Json SarifLaw::reference(const Taxonomy& taxonomy, const std::string& id) const {
+  const auto at = static_cast<std::size_t>(&taxonomy - taxonomies_.data());
+  return {{"id", id},
+          {"index", taxonomy.index.at(id)},
+          {"toolComponent", {{"name", parts_.ruleset.files[taxonomy.file].name}, {"index", at}}}};
+}
+
+Json SarifLaw::taxonomies() const {
+  Json out = Json::array();
+  for (const Taxonomy& taxonomy : taxonomies_) {
+    const rules::RuleFile& file = parts_.ruleset.files[taxonomy.file];
+    Json taxa = Json::array();
+    for (const std::string& id : taxonomy.taxa) {
+      taxa.push_back({{"id", id}, {"shortDescription", {{"text", id}}}});
+    }
+    std::string about = file.subject;
+    if (!file.markets.empty()) about += " (" + joined(file.markets) + ")";
+    Json one{{"name", file.name}};
+    if (!file.edition.empty()) one["version"] = file.edition;
+    one["shortDescription"] = {{"text", about}};
+    one["isComprehensive"] = false;
+    one["taxa"] = std::move(taxa);
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+Json SarifLaw::supported() const {
+  Json out = Json::array();
+  for (std::size_t at = 0; at < taxonomies_.size(); ++at) {
+    out.push_back({{"name", parts_.ruleset.files[taxonomies_[at].file].name}, {"index", at}});
+  }
+  return out;
+}
+
+Json SarifLaw::relationships(const rules::Rule& rule) const {
+  Json out = Json::array();
+  const Taxonomy* taxonomy = of(rule);
+  if (taxonomy == nullptr) return out;
+  std::vector<std::string> seen;
+  for (const std::string& place : places(rule)) {
+    if (std::find(seen.begin(), seen.end(), place) != seen.end()) continue;
+    seen.push_back(place);
+    out.push_back({{"target", reference(*taxonomy, place)}, {"kinds", Json::array({"relevant"})}});
+  }
+  return out;
+}
+
+Json SarifLaw::taxa(const rules::Rule& rule, const Finding& finding) const {
+  Json out = Json::array();
+  const Taxonomy* taxonomy = of(rule);
+  if (taxonomy != nullptr && !finding.entry.empty()) {
+    out.push_back(reference(*taxonomy, finding.entry));
+  }
+  return out;
+}
+
+}  // namespace sudsmark::report

@@ -1,0 +1,96 @@
+#include "report/json_parts.h"
+
+#include <utility>
+
+#include "front/parts.h"
+#include "report/compare_words.h"
+#include "wording/words.h"
+
+namespace sudsmark::report {
+namespace {
+
+void put_line(Json& object, std::uint32_t line, std::uint32_t column) {
+  if (line == 0) return;
+  object["line"] = line;
+  object["column"] = column;
+}
+
+}  // namespace
+
+Json tool_object(const Rulesets& rulesets) {
+  Json files = Json::array();
+  for (const rules::RuleFile& file : front::parts(rulesets).ruleset.files) {
+    files.push_back({{"name", file.name}, {"edition", file.edition}});
+  }
+  return {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}, {"rulesets", std::move(files)}};
+}
+
+Json problem_list(const std::vector<Problem>& problems) {
+  Json out = Json::array();
+  for (const Problem& problem : problems) {
+    Json one{{"file", problem.file}};
+    put_line(one, problem.line, problem.column);
+    one["message"] = problem.message;
+    for (const Problem::Place& also : problem.also) {
+      Json place{{"file", also.file}};
+      put_line(place, also.line, also.column);
+      one["also"].push_back(std::move(place));
+    }
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+void put_place(Json& object, const Finding& finding, const std::string& formula_file) {
+  if (finding.line == 0) return;
+  if (finding.file != formula_file) object["file"] = finding.file;
+  put_line(object, finding.line, finding.column);
+}
+
+void put_figures(Json& object, const Finding& finding) {
+  if (finding.measured) {
+    object[wording::figure_key(finding)] = figure_object(*finding.measured);
+  }
+  if (finding.limit) object["limit"] = figure_object(*finding.limit);
+  if (!finding.missing.empty()) object["missing"] = finding.missing;
+}
+
+Json finding_object(const Finding& finding, const std::string& formula_file) {
+  Json out{{"rule", finding.rule},
+           {"kind", wording::kind_word(finding.kind)},
+           {"level", wording::level_word(finding.level)},
+           {"message", finding.message}};
+  put_place(out, finding, formula_file);
+  if (!finding.subject.empty()) {
+    out["subject"] = Json::object({{finding.subject_kind, finding.subject}});
+  }
+  put_figures(out, finding);
+  return out;
+}
+
+Json verdict_change_list(const Comparison& comparison) {
+  Json out = Json::array();
+  for (const VerdictChange& change : comparison.verdicts) {
+    Json one{{"rule", change.rule}, {"direction", direction_word(change.direction)}};
+    if (!change.subject.empty()) {
+      one["subject"] = Json::object({{change.subject_kind, change.subject}});
+    }
+    one["before"] = verdict_state(change.before);
+    one["after"] = verdict_state(change.after);
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+void write_measures(const FormulaResult& formula, JsonDocument& document) {
+  document.begin_object("measures");
+  for (const MeasureResult& measure : formula.measures) {
+    Json one = figure_object(measure.figure);
+    one["from"] = measure.from;
+    if (!measure.missing.empty()) one["missing"] = wording::joined(measure.missing);
+    document.member_line(measure.name, one);
+  }
+  document.end();
+}
+
+}  // namespace sudsmark::report

@@ -1,0 +1,33 @@
+// Objects that several JSON reports have alike.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <sudsmark/compare.h>
+#include <sudsmark/results.h>
+#include <sudsmark/rulesets.h>
+
+#include "report/json_document.h"
+
+namespace sudsmark::report {
+
+/// The program, its version, and the editions of the rulesets in force.
+[[nodiscard]] Json tool_object(const Rulesets& rulesets);
+
+[[nodiscard]] Json problem_list(const std::vector<Problem>& problems);
+
+/// Adds where a finding stands; its file only where that is not the formula's.
+void put_place(Json& object, const Finding& finding, const std::string& formula_file);
+/// Adds the figure, the limit, and what is missing, where there are any.
+void put_figures(Json& object, const Finding& finding);
+/// Rule, kind, level, message, place, subject, figures.
+[[nodiscard]] Json finding_object(const Finding& finding, const std::string& formula_file);
+
+/// What changes of the verdicts, in words.
+[[nodiscard]] Json verdict_change_list(const Comparison& comparison);
+
+/// The measures of a formula as an object, a line each.
+void write_measures(const FormulaResult& formula, JsonDocument& document);
+
+}  // namespace sudsmark::report

@@ -1,0 +1,128 @@
+// The register of reports: one row for each command and format. Every report is the file of its
+// name in the folder of its command.
+#include <algorithm>
+#include <array>
+
+#include <sudsmark/report.h>
+
+namespace sudsmark {
+namespace report {
+
+/// What is known of the outcome's kind, of the rules in force, and of how it is to look.
+template <class Kind>
+using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
+
+Sink<RunResult> check_text;
+Sink<RunResult> check_json;
+Sink<RunResult> check_sarif;
+Sink<RunResult> check_html;
+std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
+                                const ReportOptions& options);
+Sink<Comparison> compare_text;
+Sink<Comparison> compare_json;
+Sink<Comparison> compare_html;
+Sink<RunResult> measure_text;
+Sink<RunResult> measure_json;
+Sink<RunResult> sheet_text;
+Sink<RunResult> sheet_html;
+Sink<RunResult> label_text;
+Sink<RunResult> label_json;
+Sink<Suggestion> suggest_text;
+Sink<Suggestion> suggest_json;
+Sink<Swaps> swap_text;
+Sink<Swaps> swap_json;
+Sink<Topic> explain_text;
+Sink<Rulesets> rules_text;
+Sink<Handout> drill_text;
+
+namespace {
+
+template <class Kind>
+Kind of_sink(Sink<Kind>& sink);
+
+/// A sink of one kind of outcome, as the register calls all of them.
+template <auto& sink>
+std::string write(const Outcome& outcome, const Rulesets& rulesets, const ReportOptions& options) {
+  using Kind = decltype(of_sink(sink));
+  return sink(*std::get<const Kind*>(outcome), rulesets, options);
+}
+
+constexpr bool folds = true;
+
+constexpr Details in_full{.verdicts = Verdicts::in_full, .measures = true};
+constexpr Details page{
+    .verdicts = Verdicts::in_full, .measures = true, .curves = true, .particulars = true};
+constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .particulars = true};
+
+// word, wants, wants more if verbose, folds, write, write_overview
+constexpr std::array check_reports{
+    Report{"text", {.verdicts = Verdicts::to_read}, Verdicts::in_full, folds, write<check_text>},
+    Report{"json", in_full, {}, !folds, write<check_json>},
+    Report{"sarif",
+           {.verdicts = Verdicts::all, .lines = true},
+           Verdicts::in_full,
+           !folds,
+           write<check_sarif>},
+    Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
+
+constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
+                                     Report{"json", both_sides, {}, !folds, write<compare_json>},
+                                     Report{"html", both_sides, {}, !folds, write<compare_html>}};
+
+constexpr std::array measure_reports{
+    Report{"text", {.measures = true}, {}, folds, write<measure_text>},
+    Report{"json", {.measures = true, .curves = true}, {}, !folds, write<measure_json>}};
+
+constexpr std::array sheet_reports{Report{"text", {.sheet = true}, {}, folds, write<sheet_text>},
+                                   Report{"html", {.sheet = true}, {}, !folds, write<sheet_html>}};
+
+constexpr std::array label_reports{Report{"text", {.labels = true}, {}, folds, write<label_text>},
+                                   Report{"json", {.labels = true}, {}, !folds, write<label_json>}};
+
+constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write<suggest_text>},
+                                     Report{"json", both_sides, {}, !folds, write<suggest_json>}};
+
+constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<swap_text>},
+                                  Report{"json", both_sides, {}, !folds, write<swap_json>}};
+
+constexpr std::array explain_reports{Report{"text", {}, {}, folds, write<explain_text>}};
+constexpr std::array rules_reports{Report{"text", {}, {}, folds, write<rules_text>}};
+constexpr std::array drill_reports{Report{"text", {}, {}, folds, write<drill_text>}};
+
+}  // namespace
+}  // namespace report
+
+std::span<const Report> reports(Command command) {
+  switch (command) {
+    case Command::check:
+      return report::check_reports;
+    case Command::compare:
+      return report::compare_reports;
+    case Command::measure:
+      return report::measure_reports;
+    case Command::sheet:
+      return report::sheet_reports;
+    case Command::label:
+      return report::label_reports;
+    case Command::suggest:
+      return report::suggest_reports;
+    case Command::swap:
+      return report::swap_reports;
+    case Command::explain:
+      return report::explain_reports;
+    case Command::rules:
+      return report::rules_reports;
+    case Command::drill:
+      break;
+  }
+  return report::drill_reports;
+}
+
+const Report* find_report(Command command, std::string_view word) {
+  for (const Report& one : reports(command)) {
+    if (one.word == word) return &one;
+  }
+  return nullptr;
+}
+
+}  // namespace sudsmark
