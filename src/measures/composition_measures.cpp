@@ -99,13 +99,13 @@ Measured emulsifier_to_oil(const View& view) {
 /// What is in the bowl and not in the product.
 Measured dries_off(const View& view) {
   const Range formed = view.part->as_formed().total();
-  if (!view.part->dough) return {0.0, 0};
-  return {quantity::clamp(Range(1.0) - view.part->composition.total() / formed, 0.0, 1.0), 0};
+  if (!view.part->dough) return {0.0, {}};
+  return {quantity::clamp(Range(1.0) - view.part->composition.total() / formed, 0.0, 1.0), {}};
 }
 
 Measured dried_at(const View& view) {
   const auto& dried = view.blend->dried;
-  if (dried && dried->temperature) return {*dried->temperature, 0};
+  if (dried && dried->temperature) return {*dried->temperature, {}};
   return {Range::unknown(),
           view.missing->add("how warm pieces are dried (`dried`)", view.blend->place)};
 }
