@@ -364,7 +364,7 @@ std::vector<std::string> renamed_rules(const CheckOptions& options, const Rulese
   std::vector<std::string> out;
   for (const auto* ids : {&options.only, &options.without}) {
     for (const std::string& id : *ids) {
-      std::string words = rulesets.parts().ruleset.renamed(id);
+      std::string words = front::parts(rulesets).ruleset.renamed(id);
       if (!words.empty()) out.push_back(std::move(words));
     }
   }
