@@ -90,11 +90,9 @@ std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
   if (!sound) return std::nullopt;
   const Rulesets built_in = Rulesets::built_in();
   if (texts.empty() && !bare) return built_in;
-  std::vector<Problem> problems;
-  const Rulesets all = built_in.with(texts, bare, problems);
-  tell(problems, ascii);
-  if (!problems.empty()) return std::nullopt;
-  return all;
+  const Result<Rulesets> all = built_in.with(texts, bare);
+  tell(all.problems, ascii);
+  return all.value;
 }
 
 void DayOption::declare(Options& options) {
