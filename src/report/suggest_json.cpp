@@ -63,6 +63,8 @@ ordered_json amount(const SuggestedAmount& one) {
   out["leads"] = one.leads;
   out["removed"] = one.removed;
   out["fills"] = one.fills;
+  if (one.added) out["added"] = true;
+  if (!one.out_of.empty()) out["inPlaceOf"] = one.out_of;
   return out;
 }
 
@@ -84,6 +86,7 @@ ordered_json answer(const SuggestedChange& one, const std::string& formula) {
   ordered_json out{{"inShort", report::in_short(one)}, {"size", number(one.size)}};
   out["amounts"] = ordered_json::array();
   for (const SuggestedAmount& item : one.amounts) out["amounts"].push_back(amount(item));
+  if (!one.statements.empty()) out["statements"] = one.statements;
   out["edits"] = one.edits;
   out["roundedTo"] = one.rounding_breaks ? ordered_json(nullptr) : ordered_json(one.rounded_to);
   out["measures"] = ordered_json::object();
@@ -92,6 +95,7 @@ ordered_json answer(const SuggestedChange& one, const std::string& formula) {
   }
   out["verdicts"] = verdicts(one.comparison);
   out["left"] = findings(one.left, formula);
+  if (!one.slips.empty()) out["slips"] = one.slips;
   return out;
 }
 
@@ -125,6 +129,7 @@ std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
   for (const Conflicting& one : suggestion.conflict) {
     ordered_json item{{"words", one.words}};
     if (!one.rule.empty()) item["rule"] = one.rule;
+    if (!one.remedy.empty()) item["remedy"] = one.remedy;
     document.item(item);
   }
   document.end();

@@ -97,6 +97,9 @@ class SuggestionText {
                         " or above\n"
                   : counted(answer.left.size(), "finding is", "findings are") + " left\n";
     }
+    for (const std::string& rule : answer.slips) {
+      out_ += "  not met, only not asked any more: " + rule + "\n";
+    }
     for (const Finding& finding : answer.left) {
       out_ += "  left: " + harmless(finding.message) + " [" + finding.rule + "]\n";
     }
@@ -120,7 +123,9 @@ class SuggestionText {
     out += was + " -> " + (one.removed ? "none" : is);
     if (one.was_mass && one.is_mass) out += ")";
     if (one.removed) out += ", taken out altogether";
-    if (one.fills) out += ", q.s.";
+    if (!one.out_of.empty()) out += ", in place of " + harmless(one.out_of);
+    if (one.added && one.out_of.empty()) out += ", new";
+    if (one.fills) out += ", fills up";
     return out;
   }
 

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "measures/registry.h"
+#include "measures/selection.h"
 #include "rules/subject.h"
 
 namespace sudsmark::rules {
