@@ -62,8 +62,6 @@ struct SuggestedChange {
   Comparison comparison;                 ///< before and after, by full checks
   std::vector<Finding> left;             ///< what it does not mend, at the threshold or above
   std::vector<std::string> statements;   ///< that it changes: "piece 80 g"
-  /// Rules that it does not meet, and that are only not asked any more; such an answer comes last.
-  std::vector<std::string> slips;
   /// What was rounded to: "the steps of the scales", "0.01 %".
   std::string rounded_to;
   bool rounding_breaks = false;  ///< no rounding would pass: the amounts are as computed

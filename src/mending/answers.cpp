@@ -79,8 +79,7 @@ std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings
 
 bool comes_before(const Ready& a, const Ready& b) {
   const auto order = [](const Ready& one) {
-    return std::tuple(one.change.rounding_breaks, !one.change.slips.empty(), one.left, one.removes,
-                      one.rank, one.change.size);
+    return std::tuple(one.change.rounding_breaks, one.left, one.removes, one.rank, one.change.size);
   };
   return order(a) < order(b);
 }
@@ -127,7 +126,7 @@ std::optional<Ready> Answering::made(const Choice& choice, const Aim& aim, const
     setting.steps = rounding.steps(mended.turns);
     for (double& step : setting.steps) step *= 1 + at;
     setting.roomy.merge(concerned(mended, fails));
-    constexpr std::size_t for_one_answer = 80;
+    constexpr std::size_t for_one_answer = 60;
     aim.probes.allow(for_one_answer);
     mended = mend(aim, setting);
     if (!mended.sound()) break;
@@ -201,7 +200,7 @@ bool Answering::check(const Choice& choice, const Aim* aim, SuggestedChange& out
   }
   if (!fails.empty()) return false;
   if (aim != nullptr && shifts_too_far(choice, *aim, out.comparison)) return false;
-  note_slips(choice, aim, out);
+  if (aim != nullptr && slips(choice, *aim, out.comparison)) return false;
   if (!request_.as_weighed) return true;
   CheckOptions rounded = request_.options;
   rounded.rounded = true;
@@ -231,26 +230,23 @@ bool Answering::shifts_too_far(const Choice& choice, const Aim& aim, const Compa
   });
 }
 
-void Answering::note_slips(const Choice& choice, const Aim* aim, SuggestedChange& out) const {
-  const auto after = by_key(out.comparison.after.findings);
+/// A rule that is not met and only not asked any more is not mended, unless its own remedy took
+/// from the formula what it is about.
+bool Answering::slips(const Choice& choice, const Aim& aim, const Comparison& comparison) const {
+  const auto after = by_key(comparison.after.findings);
   for (const auto& [key, finding] : by_key(so_far_.before.findings)) {
     if (!weighs(*finding, request_.suggest.threshold) || is_unmendable(*finding)) continue;
     const auto then = after.find(key);
     if (then != after.end() && then->second->kind != Kind::not_applicable) continue;
-    if (finding->kind == Kind::open) continue;
-    const Trialled* before = aim == nullptr ? nullptr : aim->before.find(key);
-    if (before == nullptr) continue;
-    // what its own remedy took out of its reach is mended
-    if (!aim->brought.empty() && choice.setting.chosen.contains(key)) continue;
-    const Moves own = aim->remedies.all_moves(*before);
+    const Trialled* before = aim.before.find(key);
+    if (finding->kind == Kind::open || before == nullptr) continue;
+    if (!aim.brought.empty() && choice.setting.chosen.contains(key)) continue;
+    const Moves own = aim.remedies.all_moves(*before);
     const bool named = std::any_of(choice.leads.begin(), choice.leads.end(),
                                    [&](const auto& lead) { return own.contains(lead); });
-    const bool of_itself =
-        std::any_of(choice.leads.begin(), choice.leads.end(), [&](const auto& lead) {
-          return !lead.second && aim->dials.all()[lead.first].name.text == finding->subject;
-        });
-    if (!named && !of_itself) out.slips.push_back(finding->rule);
+    if (!named) return true;
   }
+  return false;
 }
 
 void Answering::add_amounts(const Choice& choice, const Turns& turns, const Aim& aim,

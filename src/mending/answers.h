@@ -63,7 +63,8 @@ class Answering {
             std::set<VerdictKey>& fails) const;
   [[nodiscard]] static bool shifts_too_far(const Choice& choice, const Aim& aim,
                                            const Comparison& comparison);
-  void note_slips(const Choice& choice, const Aim* aim, SuggestedChange& out) const;
+  [[nodiscard]] bool slips(const Choice& choice, const Aim& aim,
+                           const Comparison& comparison) const;
   void add_amounts(const Choice& choice, const Turns& turns, const Aim& aim,
                    const std::optional<Brought>& brought, SuggestedChange& out) const;
   [[nodiscard]] bool was_broken(const Finding& finding) const;

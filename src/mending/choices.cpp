@@ -40,6 +40,11 @@ class Choosing {
     choice.setting.ignored = ignored;
     choice.setting.chosen[verdict] = rank;
     choice.mended = mend(aim_, choice.setting);
+    if (!choice.mended.sound()) {
+      // what comes in may only make room for less of what is blamed
+      choice.setting.chosen.clear();
+      choice.mended = mend(aim_, choice.setting);
+    }
     if (!choice.mended.sound()) return std::nullopt;
     choice.leads = leads(choice);
     for (const std::size_t at : aim_.brought) choice.leads.insert({at, true});
@@ -248,7 +253,8 @@ class Choosing {
   /// nor what the rule does not name.
   [[nodiscard]] bool may_go(const Trialled& verdict, std::size_t at) const {
     const Guard& guard = aim_.guards[at];
-    if (guard.essential || guard.sole_keeper) return false;
+    // a missing figure or paper is no reason to leave anything out
+    if (guard.essential || guard.sole_keeper || verdict.kind == Kind::open) return false;
     const auto& mends = aim_.remedies.of(verdict.rule);
     if (mends.empty()) return true;
     const Dial& dial = aim_.dials.all()[at];

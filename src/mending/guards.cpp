@@ -121,6 +121,9 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
     } else if (guard.reserved) {
       guard.most = 2 * dial.share;
     }
+    // who writes q.s. leaves open how much it is
+    constexpr double more_of_it = 0.1;
+    if (dial.fills) guard.most = std::max(guard.most, dial.share + more_of_it);
     if (!fades(dial)) guard.least = std::min(dial.share, low);
     if (guard.essential && guard.least == 0) guard.least = dial.share * a_third;
     const bool fills = std::find(fillers.begin(), fillers.end(), at) != fillers.end();

@@ -325,12 +325,17 @@ Mended mend(const Aim& aim, Setting setting) {
   // a twentieth of a limit: what weighing, drying and the next bag come to
   constexpr double a_twentieth = 0.05;
   Mended out;
-  for (const Care care : {Care{a_twentieth, true}, Care{0, true}, Care{0, false}}) {
+  for (const Care care :
+       {Care{a_twentieth, true}, Care{0, true}, Care{a_twentieth, false}, Care{0, false}}) {
     setting.margin = care.margin;
     setting.strict = care.strict;
     out = mend_once(aim, setting);
     // what nothing moves is moved by no other margin
-    if (out.sound() || !out.stuck.empty() || aim.probes.spent()) break;
+    const bool stuck = std::any_of(out.stuck.begin(), out.stuck.end(), [&](const VerdictKey& key) {
+      const Trialled* before = aim.before.find(key);
+      return before != nullptr && is_broken(*before, aim.threshold);
+    });
+    if (out.sound() || stuck || aim.probes.spent()) break;
   }
   if (!out.sound()) return out;
   const std::set<std::size_t> traces = left_as_traces(out, aim);

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "rules/bringers.h"
+#include "mending/guards.h"
 #include "rules/picking.h"
 #include "text/name.h"
 
@@ -40,7 +40,9 @@ bool Remedies::selects(const Mend& mend, const Trialled& verdict, const Dial& di
   const measures::Candidate whole{dial.material_id, dial.material, nullptr};
   if (picking(whole)) return true;
   // what an oil or a scent brings is the oil's
-  if (verdict.row == nullptr || !selection.subject) return false;
+  const bool brings =
+      (verdict.row != nullptr && selection.subject) || has_role(dial, catalogue::Role::scent);
+  if (!brings) return false;
   return std::any_of(dial.contents.begin(), dial.contents.end(),
                      [&](const blend::ContentView& content) {
                        return picking({dial.material_id, dial.material, &content});

@@ -7,10 +7,8 @@
 namespace sudsmark::mending {
 namespace {
 
-constexpr double inside = 0.05;  // of the limit
-
 /// What the figure has to be multiplied by.
-std::optional<double> factor(const Finding& finding) {
+std::optional<double> factor(const Finding& finding, double inside) {
   if (!finding.measured || !finding.limit) return std::nullopt;
   const Figure& is = *finding.measured;
   const Figure& limit = *finding.limit;
@@ -23,10 +21,13 @@ std::optional<double> factor(const Finding& finding) {
   return std::nullopt;
 }
 
-/// A mass that is easily set: two figures, the second a 0 or a 5; up or down.
+/// A mass that is easily set: a twentieth of a power of ten; up or down.
 double even(double grams, bool up) {
-  const double step = std::pow(10.0, std::floor(std::log10(grams))) / 2;
-  return (up ? std::ceil(grams / step) : std::floor(grams / step)) * step;
+  constexpr double parts = 20;
+  const double step = std::pow(10.0, std::floor(std::log10(grams))) / parts;
+  constexpr double slack = 1e-9;
+  const double steps = grams / step;
+  return (up ? std::ceil(steps - slack) : std::floor(steps + slack)) * step;
 }
 
 }  // namespace
@@ -41,9 +42,9 @@ Facts facts_of(const blend::Blend& blend) {
 }
 
 std::optional<std::string> statement_for(rules::Mend::Change change, const Finding& finding,
-                                         const Facts& facts) {
+                                         const Facts& facts, double inside) {
   using Change = rules::Mend::Change;
-  const auto by = factor(finding);
+  const auto by = factor(finding, inside);
   if (!by) return std::nullopt;
   // more than that is another product
   constexpr double most_piece = 2.5;

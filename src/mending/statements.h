@@ -18,10 +18,11 @@ struct Facts {
 };
 [[nodiscard]] Facts facts_of(const blend::Blend& blend);
 
-/// The line of a tweak that brings a finding's figure within its limit, a twentieth inside it;
+/// The line of a tweak that brings a finding's figure within its limit, so much `inside` of it;
 /// none where the statement is not made, has no such figure, or would have to change beyond reason.
 /// A dose goes with the piece, an error of weighing against the batch.
 [[nodiscard]] std::optional<std::string> statement_for(rules::Mend::Change change,
-                                                       const Finding& finding, const Facts& facts);
+                                                       const Finding& finding, const Facts& facts,
+                                                       double inside);
 
 }  // namespace sudsmark::mending

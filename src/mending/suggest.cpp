@@ -160,10 +160,8 @@ class Suggesting {
     state(aim, original, answering, take);
     std::stable_sort(ready.begin(), ready.end(),
                      [](const auto& a, const auto& b) { return mending::comes_before(a, b); });
-    // what cannot be weighed out, or only slips past a rule, is no answer beside others
-    const auto poor = [](const mending::Ready& one) {
-      return one.change.rounding_breaks || !one.change.slips.empty();
-    };
+    // what cannot be weighed out is no answer beside others
+    const auto poor = [](const mending::Ready& one) { return one.change.rounding_breaks; };
     if (!ready.empty() && !poor(ready.front())) std::erase_if(ready, poor);
     if (ready.size() > how_.most) ready.resize(how_.most);
     for (mending::Ready& one : ready) out_.answers.push_back(std::move(one.change));
@@ -176,7 +174,7 @@ class Suggesting {
                 const mending::Original& original, const mending::Answering& answering,
                 const Take& take) const {
     using Kind = rules::Mend::Kind;
-    constexpr std::size_t most_variants = 8;
+    constexpr std::size_t most_variants = 6;
     std::size_t tried = 0;
     for (const mending::Trialled* verdict : broken_of(aim)) {
       const auto& mends = original.remedies.of(verdict->rule);
@@ -195,7 +193,7 @@ class Suggesting {
                                                    const mending::Aim& aim,
                                                    const mending::Original& original,
                                                    const mending::Answering& answering) const {
-    constexpr std::size_t for_one_variant = 150;
+    constexpr std::size_t for_one_variant = 100;
     mending::Probes probes(aim.trials, *variant.dials, variant.blend->weighings.size());
     probes.allow(for_one_variant);
     const mending::Remedies remedies(original.book, *variant.dials);
@@ -223,8 +221,16 @@ class Suggesting {
       const auto& mends = original.remedies.of(verdict->rule);
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].kind != rules::Mend::Kind::change) continue;
-        const auto words = mending::statement_for(mends[at].change, *finding->second, blend_facts_);
-        if (words) take(answering.stated(*words, at));
+        // a twentieth inside the limit, or as near as other rules leave room for
+        constexpr double a_twentieth = 0.05;
+        for (const double inside : {a_twentieth, 0.0}) {
+          const auto words =
+              mending::statement_for(mends[at].change, *finding->second, blend_facts_, inside);
+          auto made = words ? answering.stated(*words, at) : std::nullopt;
+          if (!made) continue;
+          take(std::move(made));
+          break;
+        }
       }
     }
   }

@@ -95,7 +95,7 @@ std::optional<Trial> Trials::of(const formula::Card& card) const {
 
 Probes::Probes(const Trials& trials, const Dials& dials, std::size_t lines)
     : trials_(trials), dials_(dials) {
-  constexpr std::size_t work = 20000;
+  constexpr std::size_t work = 8000;
   constexpr std::size_t few = 20;
   most_ = work / std::max(few, lines);
 }

@@ -95,7 +95,6 @@ ordered_json answer(const SuggestedChange& one, const std::string& formula) {
   }
   out["verdicts"] = verdicts(one.comparison);
   out["left"] = findings(one.left, formula);
-  if (!one.slips.empty()) out["slips"] = one.slips;
   return out;
 }
 

@@ -97,9 +97,6 @@ class SuggestionText {
                         " or above\n"
                   : counted(answer.left.size(), "finding is", "findings are") + " left\n";
     }
-    for (const std::string& rule : answer.slips) {
-      out_ += "  not met, only not asked any more: " + rule + "\n";
-    }
     for (const Finding& finding : answer.left) {
       out_ += "  left: " + harmless(finding.message) + " [" + finding.rule + "]\n";
     }
