@@ -37,11 +37,11 @@ std::vector<Role> making(const catalogue::ProductKind& kind) {
   std::vector<Role> out;
   const bool bath = has_trait(kind, "bath-diluted");
   const bool foams = has_trait(kind, "foaming");
-  if (has_trait(kind, "effervescent")) out.insert(out.end(), {Role::acid, Role::base});
+  if (has_trait(kind, "effervescent")) out.insert(out.end(), {Role::acid, Role::bicarbonate});
   if (foams) out.push_back(Role::surfactant);
-  if (foams && bath) out.push_back(Role::base);
+  if (foams && bath) out.push_back(Role::bicarbonate);
   if (has_trait(kind, "oily")) out.push_back(Role::oil);
-  if (has_trait(kind, "loose")) out.insert(out.end(), {Role::salt, Role::base});
+  if (has_trait(kind, "loose")) out.push_back(Role::salt);
   if (has_trait(kind, "for-hair") && !foams) out.push_back(Role::conditioner);
   return out;
 }
@@ -86,8 +86,10 @@ bool has_role(const Dial& dial, Role role) {
 }
 
 Fill fill_of(const Dial& dial, const catalogue::ProductKind& kind) {
-  if (is_reserved(dial)) return Fill::never;
   if (dial.material == nullptr) return Fill::last;
+  const bool washes = has_role(dial, Role::surfactant) && is_powder(dial);
+  if (washes && has_trait(kind, "for-hair")) return Fill::last;
+  if (is_reserved(dial)) return Fill::never;
   const bool bath = has_trait(kind, "bath-diluted");
   const bool fizzes = has_trait(kind, "effervescent");
   const bool foams = has_trait(kind, "foaming");
@@ -97,8 +99,7 @@ Fill fill_of(const Dial& dial, const catalogue::ProductKind& kind) {
   }
   if (has_role(dial, Role::oil) && has_trait(kind, "oily")) return Fill::body;
   const bool inert = has_any(dial, {Role::filler, Role::starch, Role::clay});
-  if (inert && is_powder(dial)) return Fill::powder;
-  return Fill::last;
+  return inert && is_powder(dial) ? Fill::powder : Fill::never;
 }
 
 std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
@@ -111,6 +112,7 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
     const Dial& dial = dials.all()[at];
     Guard& guard = out.emplace_back();
     guard.reserved = is_reserved(dial);
+    guard.makes_room = fill_of(dial, *blend.product) >= Fill::powder;
     guard.essential = is_essential(dial, dials, *blend.product);
     guard.sole_keeper =
         alone(dials, dial, Role::preservative) || alone(dials, dial, Role::emulsifier);
@@ -127,8 +129,9 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
     if (!fades(dial)) guard.least = std::min(dial.share, low);
     if (guard.essential && guard.least == 0) guard.least = dial.share * a_third;
     const bool fills = std::find(fillers.begin(), fillers.end(), at) != fillers.end();
-    if (fills && !dial.fills && fill_of(dial, *blend.product) == Fill::never) {
-      // there is nothing better: a foamer makes up for what goes, by no more than a tenth of it
+    const bool poor = dial.material != nullptr && fill_of(dial, *blend.product) <= Fill::last;
+    if (fills && !dial.fills && poor) {
+      // there is nothing better: it makes up for what goes, by no more than a tenth of itself
       guard.most = dial.share * (1 + a_tenth) + slack;
       guard.least = dial.share * (1 - a_tenth) - slack;
     }

@@ -19,12 +19,13 @@ struct Guard {
   bool reserved = false;     ///< no fill: it rises only where a rule asks for more of it
   bool essential = false;    ///< it makes the product what it is, and is never taken out
   bool sole_keeper = false;  ///< the only preservative, or the only emulsifier
+  bool makes_room = false;   ///< an inert powder or the body of the product
 };
 
 /// How well something serves to take up what others leave.
 enum class Fill : std::uint8_t {
-  never,   ///< scent, preservative, colour, foamer: they do something in any amount
-  last,    ///< it does something too, but there may be nothing better
+  never,   ///< it does something in any amount: scent, preservative, colour, foamer, fat, acid
+  last,    ///< where there is nothing better: a premix; the powder that a hair bar washes with
   powder,  ///< starch, clay and the like
   body     ///< what the kind of product is mostly made of
 };

@@ -55,6 +55,10 @@ class Mending {
       const Solved solved = solve(out_.problem.linear);
       out_.possible = solved.outcome == Outcome::optimal;
       out_.cost = solved.cost;
+      if (solved.outcome == Outcome::impossible && !widened_) {
+        widen(*trial);
+        continue;
+      }
       if (solved.outcome == Outcome::impossible && out_.failed_rows.empty()) {
         out_.first_failed = out_.problem;
         out_.failed_rows = out_.slopes.rows;
@@ -120,6 +124,26 @@ class Mending {
     }
   }
 
+  /// Where the moves that mend leave no way: those that keep the other rules too, and inert
+  /// powders.
+  void widen(const Trial& here) {
+    widened_ = true;
+    for (std::size_t at = 0; at < dials_.size(); ++at) {
+      if (!aim_.guards[at].makes_room) continue;
+      allowed_.insert({at, true});
+      allowed_.insert({at, false});
+    }
+    for (const Slope& row : out_.slopes.rows) {
+      if (row.broken) continue;
+      const Trialled* verdict = here.find(row.of, row.stands);
+      if (verdict == nullptr) continue;
+      for (const auto& move : aim_.remedies.all_moves(*verdict)) {
+        const Guard& guard = aim_.guards[move.first];
+        if (!move.second || !guard.reserved) allowed_.insert(move);
+      }
+    }
+  }
+
   [[nodiscard]] bool fills(std::size_t at) const {
     const auto& sum = dials_[at].balance;
     return sum && aim_.dials.fillers()[*sum] == at;
@@ -159,7 +183,7 @@ class Mending {
       return {percent * std::max(0.0, least), percent * std::max(0.0, guard.most - dial.share)};
     }
     // what a rule blames may go below what is usual, and then goes altogether (see mend)
-    const bool keeps = guard.essential || fills(at) || !allowed_.contains({at, false});
+    const bool keeps = guard.essential || guard.makes_room || fills(at);
     const double least = keeps ? guard.least : 0.0;
     return {0, percent * std::max(0.0, dial.share - least)};
   }
@@ -281,6 +305,7 @@ class Mending {
   bool leapt_ = false;
   Watched watched_;
   Moves allowed_;
+  bool widened_ = false;  ///< allowed_ holds what keeps the other rules too
   Mended out_;
 };
 
@@ -305,10 +330,13 @@ Mended mend_once(const Aim& aim, const Setting& setting) {
 /// Lines that would be left with less than is usual of them: nobody adds a trace of those.
 std::set<std::size_t> left_as_traces(const Mended& mended, const Aim& aim) {
   constexpr double slack = 1e-9;
+  constexpr double a_tenth = 0.1;
   std::set<std::size_t> out;
   for (std::size_t at = 0; at < mended.turns.size(); ++at) {
     const double left = aim.dials.all()[at].share + mended.turns[at];
-    if (mended.turns[at] < 0 && left > next_to_nothing && left < aim.guards[at].least - slack) {
+    const bool trace =
+        left < aim.guards[at].least - slack || left < a_tenth * aim.dials.all()[at].share;
+    if (mended.turns[at] < 0 && left > next_to_nothing && trace) {
       out.insert(at);
     }
   }
