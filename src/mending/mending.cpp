@@ -334,8 +334,10 @@ std::set<std::size_t> left_as_traces(const Mended& mended, const Aim& aim) {
   std::set<std::size_t> out;
   for (std::size_t at = 0; at < mended.turns.size(); ++at) {
     const double left = aim.dials.all()[at].share + mended.turns[at];
-    const bool trace =
-        left < aim.guards[at].least - slack || left < a_tenth * aim.dials.all()[at].share;
+    // a little of a scent is still one
+    const Dial& dial = aim.dials.all()[at];
+    const bool hardly = left < a_tenth * dial.share && !has_role(dial, catalogue::Role::scent);
+    const bool trace = left < aim.guards[at].least - slack || hardly;
     if (mended.turns[at] < 0 && left > next_to_nothing && trace) {
       out.insert(at);
     }
