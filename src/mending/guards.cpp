@@ -118,17 +118,19 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
         alone(dials, dial, Role::preservative) || alone(dials, dial, Role::emulsifier);
     const bool usual = dial.material != nullptr && dial.material->usual.has_value();
     const double low = usual ? dial.material->usual->value.low : 0;
+    const double high = usual ? dial.material->usual->value.high : 1;
     if (usual) {
-      guard.most = std::max(dial.share, dial.material->usual->value.high);
+      guard.most = std::max(dial.share, high);
     } else if (guard.reserved) {
       guard.most = 2 * dial.share;
     }
-    // who writes q.s. leaves open how much it is
+    // who writes q.s., or takes more of the fill than is usual, leaves open how much it is
     constexpr double more_of_it = 0.1;
-    if (dial.fills) guard.most = std::max(guard.most, dial.share + more_of_it);
+    const bool fills = std::find(fillers.begin(), fillers.end(), at) != fillers.end();
+    const bool much = fills && guard.makes_room && usual && dial.share > high;
+    if (dial.fills || much) guard.most = std::max(guard.most, dial.share + more_of_it);
     if (!fades(dial)) guard.least = std::min(dial.share, low);
     if (guard.essential && guard.least == 0) guard.least = dial.share * a_third;
-    const bool fills = std::find(fillers.begin(), fillers.end(), at) != fillers.end();
     const bool poor = dial.material != nullptr && fill_of(dial, *blend.product) <= Fill::last;
     if (fills && !dial.fills && poor) {
       // there is nothing better: it makes up for what goes, by no more than a tenth of itself

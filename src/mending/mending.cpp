@@ -109,17 +109,19 @@ class Mending {
       if (verdict == nullptr) verdict = aim_.before.find(key);
       if (verdict == nullptr) continue;
       const auto chosen = setting_.chosen.find(key);
-      if (chosen != setting_.chosen.end()) {
-        allowed_.merge(aim_.remedies.moves(*verdict, chosen->second));
-      } else if (!aim_.remedies.of(verdict->rule).empty()) {
-        allowed_.merge(aim_.remedies.all_moves(*verdict));
-      } else {
-        for (const auto& move : moves_of_slopes(out_.slopes.rows, key)) {
-          const Dial& dial = dials_[move.first];
-          const bool washes = has_role(dial, catalogue::Role::surfactant);
-          if (move.second && aim_.guards[move.first].reserved && !washes) continue;
-          allowed_.insert(move);
-        }
+      const bool known = !aim_.remedies.of(verdict->rule).empty();
+      const Moves moves = chosen != setting_.chosen.end()
+                              ? aim_.remedies.moves(*verdict, chosen->second)
+                          : known ? aim_.remedies.all_moves(*verdict)
+                                  : moves_of_slopes(out_.slopes.rows, key);
+      const Trialled* before = aim_.before.find(key);
+      const bool asked = before != nullptr && is_broken(*before, aim_.threshold);
+      for (const auto& move : moves) {
+        const bool washes = has_role(dials_[move.first], catalogue::Role::surfactant);
+        // more of a scent, a preservative or a colour only where the rule to be mended says so
+        const bool may_rise = asked && (known || washes);
+        if (move.second && aim_.guards[move.first].reserved && !may_rise) continue;
+        allowed_.insert(move);
       }
     }
   }

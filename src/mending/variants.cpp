@@ -109,7 +109,8 @@ std::unique_ptr<Variant> swapped(const Original& original, const Mend& mend, con
   const bool plain = dial.where == formula::PartKind::phase && divides(dial.amount.kind);
   if (!plain || dial.kept || holds(original.dials, key)) return nullptr;
   formula::Amount amount = dial.amount;
-  const double factor = worth_of(*dial.material, material);
+  double factor = worth_of(*dial.material, material);
+  if (material.usual) factor = std::min(factor, material.usual->value.high / dial.share);
   amount.value = {amount.value.low * factor, amount.value.high * factor};
   return varied(original,
                 {"swap " + quoted(dial.name.text) + " for " + quoted(material.name),
@@ -141,7 +142,8 @@ double worth_of(const Material& out, const Material& in) {
     const auto equivalents = [](const catalogue::Chemistry& one) {
       return one.acid_protons / ((one.molar_mass.low + one.molar_mass.high) / 2);
     };
-    if (equivalents(*in.chemistry) > 0) {
+    // a slow acid is taken by the weight of the quick one: what it is short of, nobody misses
+    if (equivalents(*in.chemistry) > 0 && !in.chemistry->slow) {
       factor = equivalents(*out.chemistry) / equivalents(*in.chemistry);
     }
   }

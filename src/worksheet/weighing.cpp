@@ -233,7 +233,7 @@ void write_share(const BenchPlan& plan, const blend::Blend& blend, const BenchSe
   const Range mix = mix_of(plan) * blend.portions[section.index].share;
   if (!mix.known() || !(mix.high > 0)) return;
   const double step = plan.scales.empty() ? 0 : coarsest(plan.scales);
-  page.weighing("of the mix", span_words(mix, step), "the split");
+  page.weighing("of the mix", span_words(mix, step), "split");
 }
 
 /// What the scales cannot weigh, and the ways out.
@@ -392,15 +392,17 @@ void write_pieces(const blend::Blend& blend, const BenchPlan& plan, Page& page) 
     if (section.kind == SectionKind::portion) batch += section.each;
   }
   const Range piece = blend.piece->value;
-  if (!batch.known() || !batch.exact() || !(piece.low > 0)) return;
   constexpr double slack = 1e-9;
+  const bool one = batch.known() && batch.high - batch.low <= slack * batch.high;
+  if (!one || !(piece.low > 0)) return;
   const double step = plan.scales.empty() ? 0 : coarsest(plan.scales);
   const double count = std::floor(batch.low / piece.high * (1 + slack));
   page.heading("Pieces");
   std::string words = mass_words(batch.low, step) + " in all";
   if (count >= 1 && piece.exact()) {
     const double left = std::max(0.0, batch.low - count * piece.low);
-    words += " make " + quantity::printed(count) + " pieces of " + small_mass(piece.low, step);
+    words += " make " + quantity::printed(count) + (count == 1 ? " piece of " : " pieces of ") +
+             small_mass(piece.low, step);
     if (left > step / 2) words += "; " + mass_words(left, step) + " are left over";
   } else if (count >= 1) {
     words += " make " + quantity::printed(count) + " pieces or more of " +

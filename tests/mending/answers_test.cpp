@@ -49,9 +49,8 @@ const catalogue::Material* material_of(const std::string& name, const Rulesets& 
 }
 
 bool has(const catalogue::Material& material, std::initializer_list<Role> roles) {
-  return std::any_of(roles.begin(), roles.end(), [&](Role role) {
-    return (material.roles & catalogue::bit(role)) != 0;
-  });
+  return std::any_of(roles.begin(), roles.end(),
+                     [&](Role role) { return (material.roles & catalogue::bit(role)) != 0; });
 }
 
 /// What is wrong with one answer; empty: nothing.
@@ -81,7 +80,10 @@ std::vector<std::string> wrong_with(const SuggestedChange& answer, const Ruleset
       out.push_back("fills with " + one.name);
     }
     if (one.removed && has(*material, {Role::bicarbonate})) out.push_back("removes " + one.name);
-    if (!material->usual || one.removed || !one.container.empty()) continue;
+    // a q.s. that is more than usual already was the maker's own choice
+    const bool chosen =
+        one.fills && was > 100 * material->usual.value_or(catalogue::Sourced{}).value.high;
+    if (!material->usual || one.removed || !one.container.empty() || chosen) continue;
     const double most = std::max(was, 100 * material->usual->value.high) + a_step;
     const double least = std::min(was, 100 * material->usual->value.low) - a_step;
     const bool fades = has(*material, {Role::scent, Role::colour, Role::botanical});

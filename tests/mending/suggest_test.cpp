@@ -321,7 +321,8 @@ TEST_CASE("a range moves by its middle and keeps its width") {
   const SuggestedAmount* kaolin = amount(made.answers.front(), "kaolin");
   REQUIRE(kaolin != nullptr);
   CHECK(*kaolin->is.high <= 5.0 + 1e-9);
-  CHECK(*kaolin->is.high == doctest::Approx(5.0).epsilon(0.01));
+  // a twentieth inside the limit
+  CHECK(*kaolin->is.high == doctest::Approx(4.75).epsilon(0.01));
   CHECK(*kaolin->is.high - *kaolin->is.low == doctest::Approx(4.0));
   check_answers(made, rulesets);
 }
@@ -374,7 +375,7 @@ TEST_CASE("doses, portions, parts and masses are set in their own kind of amount
     const SuggestedAmount* lake = amount(made.answers.front(), "blue 1 lake");
     REQUIRE_MESSAGE(lake != nullptr, lines);
     CHECK_FALSE(lake->removed);
-    CHECK(*lake->is_mass->high == doctest::Approx(1.0).epsilon(0.02));
+    CHECK(*lake->is_mass->high == doctest::Approx(0.95).epsilon(0.02));
     check_answers(made, rulesets);
   }
 }
