@@ -122,6 +122,8 @@ void check_answers(const Suggestion& made, const Rulesets& rulesets) {
     for (const Key& key : newly_broken(made.before, after)) {
       FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", std::get<0>(key));
     }
+    // a piece or a batch is set without a problem to solve
+    if (!answer.statements.empty()) continue;
     const auto other = other_optimum(answer.problem);
     REQUIRE_MESSAGE(other.has_value(), made.before.name);
     CHECK_MESSAGE(std::abs(*other - answer.size) <= 1e-6, made.before.name, " answer ", at + 1,
