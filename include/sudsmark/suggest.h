@@ -1,13 +1,20 @@
-// Suggesting: the smallest changes of amounts that mend what a check finds broken.
+// Suggesting: the smallest changes that mend what a check finds broken.
 //
 //     const auto made = sudsmark::suggest(formula, rulesets, options, {});
 //     const auto* text = sudsmark::find_report(sudsmark::Command::suggest, "text");
 //     if (made) std::cout << text->write(&*made, rulesets, {});
 //
-// A suggestion moves what the maker's own lines hold, keeps the total, moves nothing that a `keep`
-// pins, and breaks no rule that passed. Each answer has been rounded to the scales at hand and
-// checked in full after that, as the tweak file that it can be written to. Where there is none, the
-// smallest set of rules and `keep`s that cannot hold together is named.
+// A suggestion moves what a broken rule is about and the fill, keeps the total, moves nothing that
+// a `keep` pins, and breaks no rule that passed. Where the rule names a material that would mend
+// it, that one is added or stands in another's place; where it names the piece or the batch, that
+// is changed. No line leaves what is usual of its material, what makes the product stays, and
+// scent, preservative, colour and foamer never serve as fill. Each answer has been rounded to the
+// scales at hand and checked in full after that, as the tweak file that it can be written to. Where
+// there is none, the smallest set of rules and `keep`s that cannot hold together is named.
+//
+// The search is bounded by the number of trials, not by a clock, so that every run ends alike:
+// about a thousand for a formula of up to twenty lines and fewer for a longer one, which takes two
+// to three seconds at most on a machine of today.
 //
 // `swaps` ranks what could stand in the place of a material.
 #pragma once
@@ -41,7 +48,9 @@ struct SuggestedAmount {
   std::optional<Figure> is_mass;
   bool leads = false;    ///< it mends; the others make room or keep other rules
   bool removed = false;  ///< it is taken out
-  bool fills = false;    ///< q.s.: it takes up what the others leave
+  bool added = false;    ///< it comes in
+  std::string out_of;    ///< it comes in the place of this material
+  bool fills = false;    ///< q.s. or chosen for it: it takes up what the others leave
 };
 
 /// One answer.
@@ -51,6 +60,7 @@ struct SuggestedChange {
   double size = 0;                       ///< the sum of weighted changes, before rounding
   Comparison comparison;                 ///< before and after, by full checks
   std::vector<Finding> left;             ///< what it does not mend, at the threshold or above
+  std::vector<std::string> statements;   ///< that it changes: "piece 80 g"
   /// What was rounded to: "the steps of the scales", "0.01 %".
   std::string rounded_to;
   bool rounding_breaks = false;  ///< no rounding would pass: the amounts are as computed
@@ -61,6 +71,7 @@ struct SuggestedChange {
 struct Conflicting {
   std::string rule;  ///< empty: a `keep`
   std::string words;
+  std::string remedy;   ///< of the rule
   std::size_t row = 0;  ///< of Suggestion::conflict_problem
 };
 
@@ -69,7 +80,7 @@ struct Suggestion {
   FormulaText formula;
   Level threshold = Level::warning;
   std::vector<Finding> broken;           ///< at the threshold or above
-  std::vector<SuggestedChange> answers;  ///< the smallest first
+  std::vector<SuggestedChange> answers;  ///< what the remedies name first, then the smallest
   std::vector<Finding> unmendable;       ///< that amounts alone do not mend
   std::vector<Finding> blocked;          ///< that they would, but for other rules or `keep`s
   /// That amounts mend only by a detour, such as leaving a material out: their remedies come first.

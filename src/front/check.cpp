@@ -71,7 +71,10 @@ class FormulaCheck {
       front::add_composition(*blend, result.composition);
     }
     if (options_.sheet) {
-      const wording::Page sheet = worksheet::bench_sheet(*blend);
+      FormulaResult asked;
+      if (!options_.verdicts) add_findings(*blend, asked);
+      const auto& findings = options_.verdicts ? result.findings : asked.findings;
+      const wording::Page sheet = worksheet::bench_sheet(*blend, against_making(findings));
       result.sheet = sheet.text();
       result.sheet_items = sheet.items();
     }
@@ -89,6 +92,17 @@ class FormulaCheck {
   }
 
  private:
+  /// Why a formula must not be made as it is: what is broken at the level of an error.
+  static std::vector<std::string> against_making(const std::vector<Finding>& findings) {
+    std::vector<std::string> out;
+    for (const Finding& one : findings) {
+      const bool broken = one.kind == Kind::fail || one.kind == Kind::review;
+      if (!broken || one.level != Level::error || one.allowed) continue;
+      out.push_back("line " + std::to_string(one.line) + ": " + one.message);
+    }
+    return out;
+  }
+
   /// What rules over a tweak and its base hold the formula against: what the caller gave, or what a
   /// tweak names, which the reading of the formula fills in.
   void ask_for_base(formula::AssembleOptions& reading) {

@@ -62,13 +62,19 @@ int carrier_rank(const blend::Blend& blend, const blend::Weighing& carrier,
   }
   const Material& material = blend.material(*carrier.material);
   if (!dry(minor)) {
-    // a liquid goes into oil, or into what else is liquid and mixes with it
-    const bool liquid = material.form == Form::liquid;
-    if (!liquid || has_any(material, bit(Role::alcohol))) return 0;
-    // an antioxidant or a scent is at home in fat too
-    const catalogue::Roles at_home = fats | bit(Role::antioxidant) | bit(Role::scent);
-    if (has_any(material, fats) != has_any(minor, at_home)) return 1;
-    return has_any(material, bit(Role::oil)) ? 3 : 2;
+    // like goes into like: oil into oil or emulsifier, what dissolves in water into water
+    if (material.form != Form::liquid || minor.form != Form::liquid) return 0;
+    const catalogue::Roles oily = fats | bit(Role::antioxidant) | bit(Role::scent);
+    if (has_any(minor, oily)) {
+      if (has_any(material, bit(Role::scent))) return 0;
+      return has_any(material, bit(Role::oil))          ? 3
+             : has_any(material, bit(Role::emulsifier)) ? 2
+                                                        : 0;
+    }
+    if (has_any(minor, bit(Role::alcohol))) return 0;
+    return has_any(material, bit(Role::water))       ? 3
+           : has_any(material, bit(Role::humectant)) ? 2
+                                                     : 0;
   }
   if (material.form != Form::fine_powder) return 0;
   if (has_any(material, bit(Role::starch))) return 5;

@@ -117,6 +117,10 @@ class Planner {
   }
 
   void add_line(const Weighing& weighing, BenchSection& section) {
+    // what a rounding has left of nothing
+    constexpr double residue = 1e-6;  // g
+    const bool nothing = weighing.mass.high > 0 && weighing.mass.high < residue;
+    if (nothing) return;
     BenchLine line;
     line.name = weighing.name;
     line.weighing = &weighing;
@@ -157,34 +161,53 @@ class Planner {
 
   void dilute(BenchLine& line, BenchSection& section) {
     if (!line.too_small || line.material == nullptr) return;
-    BenchSection* carrier_section = nullptr;
-    BenchLine* carrier = carrier_for(line, section, carrier_section);
-    if (carrier == nullptr) return;
-    Dilution dilution;
-    dilution.carrier = carrier->name;
-    if (carrier_section != &section) {
-      dilution.carrier_section = "phase '" + carrier_section->name + "'";
+    for (BenchLine* carrier : carriers_for(line, section)) {
+      Dilution dilution = dilution_in(*carrier, line, section);
+      if (dilution.recipe.outcome != science::DilutionOutcome::recipe) continue;
+      const double held = held_by(dilution, *carrier, line, section);
+      if (!bears(*carrier, dilution, held)) continue;
+      hold_back(*carrier, held);
+      line.dilution = std::move(dilution);
+      return;
     }
+  }
+
+  [[nodiscard]] Dilution dilution_in(const BenchLine& carrier, const BenchLine& line,
+                                     const BenchSection& section) const {
+    Dilution dilution;
+    dilution.carrier = carrier.name;
     dilution.liquid = !dry(*line.material);
     science::DilutionNeed need;
     need.dose = line.planned;
     need.tolerance = bench_tolerance;
-    const auto bags = static_cast<double>(section.makings);
     const bool each_bag = !line.bag_by_bag.empty();
-    double available = carrier->mass.low;
-    if (each_bag && carrier->bag_by_bag.empty()) available /= bags;
-    if (section.kind == SectionKind::portion) {
-      available *= blend_.portions[section.index].share.low;
-    }
-    need.most_blend = available + line.planned;
+    const bool from_all = each_bag && carrier.bag_by_bag.empty();
+    need.most_blend = carrier.mass.low / (from_all ? section.makings : 1) + line.planned;
     dilution.recipe = science::dilution_recipe(plan_.scales, need);
-    if (dilution.recipe.outcome == science::DilutionOutcome::recipe) {
-      dilution.doses = each_bag ? section.makings : 1;
-      dilution.times = (dilution.doses + dilution.recipe.portions - 1) / dilution.recipe.portions;
-      const bool from_all = each_bag && carrier->bag_by_bag.empty();
-      hold_back(*carrier, dilution.recipe.powder_carried * (from_all ? bags : 1.0));
+    dilution.doses = each_bag ? section.makings : 1;
+    const int portions = std::max(1, dilution.recipe.portions);
+    dilution.times = (dilution.doses + portions - 1) / portions;
+    return dilution;
+  }
+
+  /// [g] of the carrier that come with the portions of the blend.
+  static double held_by(const Dilution& dilution, const BenchLine& carrier, const BenchLine& line,
+                        const BenchSection& section) {
+    const bool from_all = !line.bag_by_bag.empty() && carrier.bag_by_bag.empty();
+    return dilution.recipe.powder_carried * (from_all ? section.makings : 1);
+  }
+
+  /// Whether there is enough of the carrier for all that the way takes, and what is left of it can
+  /// be weighed as well as before. Else the way costs more than it brings.
+  [[nodiscard]] bool bears(const BenchLine& carrier, const Dilution& dilution, double held) const {
+    double taken = 0;
+    for (const science::DilutionStep& step : dilution.recipe.steps) {
+      taken += step.powder.weighed * dilution.times;
     }
-    line.dilution = std::move(dilution);
+    if (taken > carrier.mass.low) return false;
+    const auto rest =
+        science::plan_weighing(plan_.scales, carrier.mass.low - held, bench_tolerance);
+    return rest && (rest->within || rest->goes.size() > 1);
   }
 
   /// The carrier's own line weighs less by what comes with the portions.
@@ -195,28 +218,23 @@ class Planner {
     weigh(carrier);
   }
 
-  /// The powder (or liquid) of the same mix that a small amount is best rubbed into: the starch or
-  /// the base that there is most of, or the dry premix itself.
-  BenchLine* carrier_for(const BenchLine& minor, const BenchSection& section,
-                         BenchSection*& carrier_section) {
-    BenchLine* best = nullptr;
-    int best_rank = 0;
-    for (BenchSection& other : plan_.sections) {
-      const bool in_batch = other.kind == SectionKind::phase && section.kind != SectionKind::premix;
-      if (&other != &section && !in_batch) continue;
-      for (BenchLine& line : other.lines) {
-        if (&line == &minor || !line.mass.known() || line.too_small) continue;
-        if (line.mass.low <= minor.mass.high) continue;
-        const int rank = carrier_rank(blend_, *line.weighing, *minor.material);
-        const bool better = best == nullptr || rank > best_rank ||
-                            (rank == best_rank && line.mass.low > best->mass.low);
-        if (rank == 0 || !better) continue;
-        best = &line;
-        best_rank = rank;
-        carrier_section = &other;
-      }
+  /// The powders (or liquids) of the same section that a small amount can be rubbed into, the best
+  /// first: the starch or the base that there is most of, or the dry premix itself. What stands
+  /// elsewhere would come back in the wrong place.
+  std::vector<BenchLine*> carriers_for(const BenchLine& minor, BenchSection& section) const {
+    std::vector<std::pair<int, BenchLine*>> ranked;
+    for (BenchLine& line : section.lines) {
+      if (&line == &minor || !line.mass.known() || line.too_small) continue;
+      if (line.mass.low <= minor.mass.high) continue;
+      const int rank = carrier_rank(blend_, *line.weighing, *minor.material);
+      if (rank > 0) ranked.emplace_back(rank, &line);
     }
-    return best;
+    std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) {
+      return a.first != b.first ? a.first > b.first : a.second->mass.low > b.second->mass.low;
+    });
+    std::vector<BenchLine*> out;
+    for (const auto& [rank, line] : ranked) out.push_back(line);
+    return out;
   }
 
   /// Why a material of a premix cannot be mixed in for all bags at once; empty if it can.

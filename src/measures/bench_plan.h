@@ -23,8 +23,7 @@ inline constexpr double spreads_by_stirring = 0.001;
 /// bench_tolerance.
 struct Dilution {
   science::DilutionRecipe recipe;  ///< for one bag or one batch
-  std::string carrier;             ///< of the same mix, in which it is rubbed down
-  std::string carrier_section;     ///< "phase 'dry'", where that is another one
+  std::string carrier;             ///< of the same section, in which it is rubbed down
   bool liquid = false;             ///< both are liquids and are stirred
   int doses = 1;                   ///< bags that get a portion
   int times = 1;                   ///< all masses of the recipe are so many times larger for them

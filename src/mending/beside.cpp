@@ -19,6 +19,20 @@ Beside::Beside(const FormulaText& formula, const CheckOptions& options)
   };
 }
 
+std::optional<formula::Card> Beside::card(const std::vector<std::string>& edits,
+                                          const formula::SameName& same_name) const {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  formula::AssembleOptions assemble;
+  assemble.read = options_.read;
+  assemble.allow_outside = options_.allow_outside;
+  assemble.same_name = same_name;
+  const std::string text = tweak_of("tried", name_, options_.batch, edits);
+  auto card = formula::assemble(sources, sources.add(tweak_, text), assemble, diagnostics);
+  if (!diagnostics.empty()) return std::nullopt;
+  return card;
+}
+
 std::optional<FormulaResult> Beside::check(const std::string& name,
                                            const std::vector<std::string>& edits,
                                            const Rulesets& rulesets) const {

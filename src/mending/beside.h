@@ -7,6 +7,9 @@
 
 #include <sudsmark/check.h>
 
+#include "formula/assemble.h"
+#include "formula/card.h"
+
 namespace sudsmark::mending {
 
 class Beside {
@@ -16,6 +19,9 @@ class Beside {
   Beside(const Beside&) = delete;
   Beside& operator=(const Beside&) = delete;
 
+  /// The formula with some edits, before it is mixed; none if that cannot be.
+  [[nodiscard]] std::optional<formula::Card> card(const std::vector<std::string>& edits,
+                                                  const formula::SameName& same_name) const;
   /// A full check of a tweak of the formula by some edits; none if that cannot be mixed.
   [[nodiscard]] std::optional<FormulaResult> check(const std::string& name,
                                                    const std::vector<std::string>& edits,

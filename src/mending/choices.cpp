@@ -4,11 +4,12 @@
 #include <cmath>
 #include <deque>
 #include <optional>
+#include <tuple>
 
 namespace sudsmark::mending {
 namespace {
 
-constexpr std::size_t most_tries = 16;
+constexpr std::size_t most_tries = 8;
 /// An answer that costs so many times the smallest is none that anybody wants.
 constexpr double too_dear = 4;
 
@@ -25,15 +26,58 @@ class Choosing {
       explore(cheapest);
     }
     if (out_.answers.empty()) return std::move(out_);
-    std::stable_sort(
-        out_.answers.begin(), out_.answers.end(),
-        [](const Choice& a, const Choice& b) { return a.mended.cost < b.mended.cost; });
+    for (Choice& one : out_.answers) place(one);
+    std::stable_sort(out_.answers.begin(), out_.answers.end(), comes_before);
     drop_larger();
     if (out_.answers.size() > most_) out_.answers.resize(most_);
     return std::move(out_);
   }
 
+  /// The answer with what `aim` brings in, or none.
+  std::optional<Choice> with(const VerdictKey& verdict, std::size_t rank,
+                             const std::set<VerdictKey>& ignored) {
+    Choice choice;
+    choice.setting.ignored = ignored;
+    choice.setting.chosen[verdict] = rank;
+    choice.mended = mend(aim_, choice.setting);
+    if (!choice.mended.sound()) {
+      // what comes in may only make room for less of what is blamed
+      choice.setting.chosen.clear();
+      choice.mended = mend(aim_, choice.setting);
+    }
+    if (!choice.mended.sound()) return std::nullopt;
+    choice.leads = leads(choice);
+    for (const std::size_t at : aim_.brought) choice.leads.insert({at, true});
+    place(choice);
+    choice.rank += rank;
+    return choice;
+  }
+
  private:
+  /// Where an answer stands in the order of answers.
+  void place(Choice& choice) const {
+    const std::vector<Dial>& dials = aim_.dials.all();
+    const Turns& turns = choice.mended.turns;
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      choice.removes = choice.removes || dials[at].share + turns[at] < next_to_nothing;
+    }
+    choice.rank = 0;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold)) continue;
+      if (choice.setting.ignored.contains(verdict.key)) continue;
+      const auto& mends = aim_.remedies.of(verdict.rule);
+      std::size_t first = 0;
+      for (; first < mends.size(); ++first) {
+        const Moves moves = aim_.remedies.moves(verdict, first);
+        if (std::any_of(moves.begin(), moves.end(),
+                        [&](const auto& move) { return choice.leads.contains(move); })) {
+          break;
+        }
+      }
+      if (!choice.setting.chosen.contains(verdict.key)) choice.rank += first;
+    }
+  }
+
   /// The smallest answer, with other ways for what no amount moves. `setting` becomes its setting.
   std::optional<Choice> begin(Setting& setting) {
     Mended mended = mend(aim_, setting);
@@ -72,7 +116,7 @@ class Choosing {
   }
 
   /// Where not all can be mended together: what can be with those left as they are that cannot be
-  /// mended even alone. `mended` is the try with all of them.
+  /// mended beside graver ones. `mended` is the try with all of them.
   std::optional<Choice> without_blocked(const Setting& setting, const Mended& mended) {
     std::vector<VerdictKey> broken;
     for (const Trialled& verdict : aim_.before.verdicts) {
@@ -82,23 +126,33 @@ class Choosing {
     Setting rest = setting;
     out_.failed = mended;
     const std::vector<VerdictKey> otherwise = out_.otherwise;
+    if (broken.size() == 1) return std::nullopt;
+    // the gravest first: what is less grave and cannot be mended beside it stays
+    std::stable_sort(broken.begin(), broken.end(), [&](const VerdictKey& a, const VerdictKey& b) {
+      return aim_.before.find(a)->weight > aim_.before.find(b)->weight;
+    });
+    rest.ignored.insert(broken.begin(), broken.end());
+    std::optional<Choice> best;
     for (const VerdictKey& key : broken) {
-      if (broken.size() == 1) return std::nullopt;
-      Setting alone = setting;
-      for (const VerdictKey& other : broken) {
-        if (other != key) alone.ignored.insert(other);
+      Setting more = rest;
+      more.ignored.erase(key);
+      Mended tried = mend(aim_, more);
+      std::optional<Choice> one;
+      if (tried.sound()) {
+        one = Choice{more, std::move(tried), {}, 0, false};
+      } else {
+        one = way_around(more);
+        if (!one && out_.blocked.empty()) out_.failed = std::move(tried);
       }
-      Mended tried = mend(aim_, alone);
-      if (tried.sound() || way_around(alone)) continue;
-      if (rest.ignored == setting.ignored) out_.failed = std::move(tried);
-      rest.ignored.insert(key);
-      out_.blocked.push_back(key);
+      if (one) {
+        rest = one->setting;
+        best = std::move(one);
+      } else {
+        out_.blocked.push_back(key);
+      }
     }
     out_.otherwise = otherwise;  // those tries were no answers
-    if (out_.blocked.empty() || out_.blocked.size() == broken.size()) return std::nullopt;
-    Mended tried = mend(aim_, rest);
-    if (tried.sound()) return Choice{std::move(rest), std::move(tried), {}};
-    return way_around(rest);
+    return best;
   }
 
   /// A smaller change that sets one stuck verdict free: a figure that makes it not apply, or, last,
@@ -117,12 +171,12 @@ class Choosing {
                     best->mended.cost <= mended.cost))) {
         return;
       }
-      best = Choice{std::move(other), std::move(mended), {}};
+      best = Choice{std::move(other), std::move(mended), {}, 0, false};
     };
     if (const Trialled* verdict = aim_.before.find(key)) {
       for (const auto* list : lists(*verdict)) {
         for (const rules::Way& way : *list) {
-          if (!has_figures(way, verdict->asked)) continue;
+          if (skips(way, *verdict)) continue;
           Setting other = setting;
           other.plan.emplace_back(key, way);
           offer(std::move(other));
@@ -145,7 +199,7 @@ class Choosing {
     const auto offer = [&](Setting other) {
       Mended mended = mend(aim_, other);
       if (!mended.sound() || (best && best->mended.cost <= mended.cost)) return;
-      best = Choice{std::move(other), std::move(mended), {}};
+      best = Choice{std::move(other), std::move(mended), {}, 0, false};
     };
     std::size_t tries = 0;
     for (const Setting& other : other_ways(setting)) {
@@ -181,6 +235,7 @@ class Choosing {
     const std::vector<Dial>& dials = aim_.dials.all();
     for (std::size_t at = 0; at < dials.size(); ++at) {
       if (dials[at].kept || dials[at].fills || setting.removed.contains(at)) continue;
+      if (now == nullptr || !may_go(*now, at)) continue;
       Turns turns(dials.size(), 0.0);
       for (const std::size_t gone : setting.removed) take_out(gone, turns);
       take_out(at, turns);
@@ -192,6 +247,22 @@ class Choosing {
     std::stable_sort(out.begin(), out.end(),
                      [&](std::size_t a, std::size_t b) { return dials[a].share < dials[b].share; });
     return out;
+  }
+
+  /// Whether a material may be left out for a verdict: never what makes the product or keeps it,
+  /// nor what the rule does not name.
+  [[nodiscard]] bool may_go(const Trialled& verdict, std::size_t at) const {
+    const Guard& guard = aim_.guards[at];
+    // a missing figure or paper is no reason to leave anything out
+    if (guard.essential || guard.sole_keeper || verdict.kind == Kind::open) return false;
+    const auto& mends = aim_.remedies.of(verdict.rule);
+    if (mends.empty()) return true;
+    const Dial& dial = aim_.dials.all()[at];
+    return std::any_of(mends.begin(), mends.end(), [&](const rules::Mend& mend) {
+      const bool out =
+          mend.kind == rules::Mend::Kind::lower || mend.kind == rules::Mend::Kind::swap;
+      return out && aim_.remedies.selects(mend, verdict, dial);
+    });
   }
 
   void take_out(std::size_t at, Turns& turns) const {
@@ -221,6 +292,13 @@ class Choosing {
     return any;
   }
 
+  /// Whether a way is none for a maker: amounts do not decide it; or the rule would merely not be
+  /// asked any more, although it says what mends it.
+  [[nodiscard]] bool skips(const rules::Way& way, const Trialled& verdict) const {
+    const bool escapes = !way.empty() && way.front().of_when;
+    return (escapes && !aim_.remedies.of(verdict.rule).empty()) || !has_figures(way, verdict.asked);
+  }
+
   /// The setting with one broken verdict kept in another way than the nearest.
   std::vector<Setting> other_ways(const Setting& setting) {
     std::vector<Setting> out;
@@ -228,7 +306,7 @@ class Choosing {
       if (!is_broken(verdict, aim_.threshold)) continue;
       for (const auto* list : lists(verdict)) {
         for (const rules::Way& way : *list) {
-          if (!has_figures(way, verdict.asked)) continue;
+          if (skips(way, verdict)) continue;
           Setting other = setting;
           std::erase_if(other.plan, [&](const auto& one) { return one.first == verdict.key; });
           other.plan.emplace_back(verdict.key, way);
@@ -306,6 +384,21 @@ class Choosing {
     out_.answers = std::move(kept);
   }
 
+  /// The setting with one broken verdict mended by one of the ways that its rule names.
+  std::vector<Setting> by_remedy(const Setting& setting) {
+    std::vector<Setting> out;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold) || setting.ignored.contains(verdict.key)) continue;
+      const auto& mends = aim_.remedies.of(verdict.rule);
+      for (std::size_t at = 0; at < mends.size(); ++at) {
+        if (aim_.remedies.moves(verdict, at).empty()) continue;
+        out.push_back(setting);
+        out.back().chosen[verdict.key] = at;
+      }
+    }
+    return out;
+  }
+
   void explore(double cheapest) {
     std::size_t tries = 0;
     std::deque<Setting> waiting;
@@ -325,6 +418,15 @@ class Choosing {
     };
     for (Setting& other : other_ways(out_.answers.front().setting)) {
       if (other.plan != out_.answers.front().setting.plan) waiting.push_back(std::move(other));
+    }
+    for (Setting& other : by_remedy(out_.answers.front().setting)) {
+      if (aim_.probes.spent()) break;
+      Choice choice;
+      choice.setting = std::move(other);
+      choice.mended = mend(aim_, choice.setting);
+      if (!choice.mended.sound()) continue;
+      choice.leads = leads(choice);
+      if (!choice.leads.empty()) keep(std::move(choice));
     }
     branch(out_.answers.front());
     std::set<std::set<std::pair<std::size_t, bool>>> seen;
@@ -353,6 +455,16 @@ class Choosing {
 };
 
 }  // namespace
+
+bool comes_before(const Choice& a, const Choice& b) {
+  return std::tuple(a.removes, a.rank, a.mended.cost) <
+         std::tuple(b.removes, b.rank, b.mended.cost);
+}
+
+std::optional<Choice> choose_with(const Aim& aim, const VerdictKey& verdict, std::size_t rank,
+                                  const std::set<VerdictKey>& ignored) {
+  return Choosing(aim, 1).with(verdict, rank, ignored);
+}
 
 Choices choose(const Aim& aim, std::size_t most) {
   return Choosing(aim, most).run();

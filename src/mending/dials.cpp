@@ -4,11 +4,13 @@
 #include <cmath>
 #include <functional>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "formula/balance.h"
 #include "formula/print.h"
 #include "formula/print_figure.h"
+#include "mending/guards.h"
 #include "text/name.h"
 
 namespace sudsmark::mending {
@@ -41,6 +43,7 @@ bool turnable(AmountKind kind) {
 Dials::Dials(const formula::Card& card, const blend::Blend& blend,
              const formula::SameName& same_name)
     : card_(card),
+      blend_(blend),
       same_name_(same_name),
       draft_(formula::draft_of(card)),
       usage_(card.premixes.size(), 0.0),
@@ -50,8 +53,9 @@ Dials::Dials(const formula::Card& card, const blend::Blend& blend,
   gather_premixes(blend);
   std::erase_if(dials_, [](const Dial& dial) { return !(dial.share > next_to_nothing); });
   drop_least();
+  find_materials();
   add_keeps();
-  choose_fillers();
+  choose_fillers({});
 }
 
 /// Each dial is turned on its own at every step: too many of them would take too long.
@@ -296,7 +300,23 @@ void Dials::add_keeps() {
   }
 }
 
-void Dials::choose_fillers() {
+void Dials::find_materials() {
+  for (Dial& dial : dials_) {
+    for (const blend::Weighing& one : blend_.weighings) {
+      if (!one.material || key(one.name) != dial.key) continue;
+      dial.material_id = *one.material;
+      dial.material = &blend_.material(*one.material);
+      dial.contents = blend_.contents(*one.material);
+      break;
+    }
+  }
+}
+
+void Dials::spare(const std::set<std::size_t>& blamed) {
+  choose_fillers(blamed);
+}
+
+void Dials::choose_fillers(const std::set<std::size_t>& blamed) {
   fillers_.assign(1 + card_.premixes.size(), dials_.size());
   for (std::size_t at = 0; at < dials_.size(); ++at) {
     const Dial& dial = dials_[at];
@@ -306,11 +326,12 @@ void Dials::choose_fillers() {
       filler = at;
       continue;
     }
-    const Dial& best = dials_[filler];
-    const auto rank = [](const Dial& one) {
-      return std::pair(one.fills ? 2 : one.kept ? 0 : 1, one.share);
+    const auto rank = [&](std::size_t one) {
+      const Dial& of = dials_[one];
+      const bool free = !of.kept && !blamed.contains(one);
+      return std::tuple(of.fills, free, fill_of(of, *blend_.product), of.share);
     };
-    if (rank(dial) > rank(best)) filler = at;
+    if (rank(at) > rank(filler)) filler = at;
   }
 }
 

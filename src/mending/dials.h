@@ -13,6 +13,7 @@
 #include <cstddef>
 #include <limits>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,9 @@ struct Dial {
   bool fills = false;                  ///< q.s.: takes up what the others leave
   std::optional<formula::Range> kept;  ///< `keep`: the share has to stay within
   std::optional<std::string> keep;     ///< the statement in words
+  const catalogue::Material* material = nullptr;  ///< null: a premix
+  blend::MaterialId material_id = 0;
+  std::vector<blend::ContentView> contents;  ///< of the material
 };
 
 /// How far each dial is turned, in fractions of the product.
@@ -49,15 +53,21 @@ inline constexpr double next_to_nothing = 1e-9;
 
 class Dials {
  public:
-  /// Of a card that could be mixed. Both must outlive the dials.
+  /// Of a card that could be mixed. All must outlive the dials.
   Dials(const formula::Card& card, const blend::Blend& blend, const formula::SameName& same_name);
 
   [[nodiscard]] const std::vector<Dial>& all() const { return dials_; }
-  /// The dial that takes up what others leave when one is tried alone: q.s., or the greatest. One
-  /// for each sum that is kept.
+  /// The dial that takes up what others leave: q.s., or the greatest of what is best to fill with.
+  /// One for each sum that is kept.
   [[nodiscard]] const std::vector<std::size_t>& fillers() const { return fillers_; }
+  /// Chooses the fillers anew, and from these dials only where there is nothing else.
+  void spare(const std::set<std::size_t>& blamed);
   /// The card with the dials turned. A q.s. line moves by itself.
   [[nodiscard]] formula::Card turned(const Turns& turns) const;
+  /// The name of the part that a dial's first line stands in.
+  [[nodiscard]] const std::string& phase_of(const Dial& dial) const {
+    return draft_[dial.parts.front()].name.text;
+  }
   /// The amount of a dial after a turn.
   [[nodiscard]] formula::Amount amount(const Dial& dial, double turn) const;
   /// Whether any line of the sums that are kept is a range.
@@ -69,13 +79,15 @@ class Dials {
   void gather_portions(const blend::Blend& blend);
   void drop_least();
   void add_keeps();
-  void choose_fillers();
+  void find_materials();
+  void choose_fillers(const std::set<std::size_t>& blamed);
   /// Whether a premix holds something, itself or in a premix of its own.
   [[nodiscard]] bool holds(const std::string& premix, const std::string& wanted, int depth) const;
   [[nodiscard]] std::string key(const std::string& name) const;
   [[nodiscard]] std::vector<double> shares_of_phases(const blend::Blend& blend);
 
   const formula::Card& card_;
+  const blend::Blend& blend_;
   const formula::SameName& same_name_;
   formula::Draft draft_;
   std::vector<Dial> dials_;

@@ -58,7 +58,8 @@ std::string quoted(const std::string& text) {
   return out + '"';
 }
 
-std::vector<std::string> edits_of(const Dials& dials, const Turns& turns) {
+std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
+                                  const std::optional<Brought>& brought) {
   const std::vector<Dial>& all = dials.all();
   std::vector<std::string> removed;
   std::vector<std::string> set;
@@ -67,7 +68,7 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns) {
   bool filled = false;
   for (std::size_t at = 0; at < all.size(); ++at) {
     const Dial& dial = all[at];
-    if (dial.balance != std::size_t{0}) continue;
+    if (dial.balance != std::size_t{0} || (brought && brought->dial == at)) continue;
     filled = filled || dial.fills;
     const bool moves = turns[at] != 0 && dial.share + turns[at] > next_to_nothing;
     const bool plain = dial.amount.kind == AmountKind::share ||
@@ -79,6 +80,17 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns) {
   if (filled || dials.ranges()) taker = all.size();
   for (std::size_t at = 0; at < all.size(); ++at) {
     const Dial& dial = all[at];
+    if (brought && brought->dial == at) {
+      const std::string amount = formula::printed_amount(amount_of(dials, dial, turns[at]));
+      if (brought->out_of.empty()) {
+        removed.push_back("add " + amount + " " + written(dial.name) + " to " +
+                          quoted(brought->phase));
+      } else {
+        removed.push_back("swap " + quoted(brought->out_of) + " for " + written(dial.name));
+        set.push_back("set " + written(dial.name) + " to " + amount);
+      }
+      continue;
+    }
     if (turns[at] == 0 || at == taker) continue;
     if (dial.share + turns[at] < next_to_nothing) {
       removed.push_back("remove " + written(dial.name));

@@ -1,6 +1,7 @@
 // Edits: turned dials as lines of a tweak.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,8 +12,17 @@
 
 namespace sudsmark::mending {
 
-/// The edits that turn the dials so: lines taken out, lines set, and the line that takes the rest.
-[[nodiscard]] std::vector<std::string> edits_of(const Dials& dials, const Turns& turns);
+/// A material that was not there: it comes in with a line of its own, or in another's place.
+struct Brought {
+  std::size_t dial = 0;
+  std::string phase;   ///< that it is added to
+  std::string out_of;  ///< the name in whose place it stands; empty: it is added
+};
+
+/// The edits that turn the dials so: what comes in, lines taken out, lines set, and the line that
+/// takes the rest.
+[[nodiscard]] std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
+                                                const std::optional<Brought>& brought = {});
 
 /// A tweak of these edits, without comments.
 [[nodiscard]] std::string tweak_of(const std::string& name, const std::string& base_path,

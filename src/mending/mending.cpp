@@ -14,7 +14,7 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 constexpr double percent = 100;
-constexpr int most_rounds = 14;
+constexpr int most_rounds = 12;
 /// [% of the product] a point that moves less than this stays.
 constexpr double stays = 1e-7;
 
@@ -48,11 +48,17 @@ class Mending {
       if (aim_.probes.spent()) break;
       out_.slopes = slopes_at(out_.turns, *trial, aim_, setting_.plan, watched_);
       drop_ignored(out_.slopes);
+      allow(*trial);
+      drop_helpless(out_.slopes);
       out_.stuck = out_.slopes.stuck;
       out_.problem = problem();
       const Solved solved = solve(out_.problem.linear);
       out_.possible = solved.outcome == Outcome::optimal;
       out_.cost = solved.cost;
+      if (solved.outcome == Outcome::impossible && !widened_) {
+        widen(*trial);
+        continue;
+      }
       if (solved.outcome == Outcome::impossible && out_.failed_rows.empty()) {
         out_.first_failed = out_.problem;
         out_.failed_rows = out_.slopes.rows;
@@ -65,7 +71,7 @@ class Mending {
       }
       trial = step_to(*to, round);
       if (!trial) break;
-      out_.left = unsound(*trial, aim_);
+      out_.left = unsound(*trial, aim_, setting_.strict);
       watched_.insert(out_.left.begin(), out_.left.end());
       std::erase_if(out_.left,
                     [&](const VerdictKey& key) { return setting_.ignored.contains(key); });
@@ -95,17 +101,106 @@ class Mending {
     std::erase_if(slopes.stuck, ignored);
   }
 
+  /// Adds the moves that what is to be mended asks for, by here.
+  void allow(const Trial& here) {
+    for (const VerdictKey& key : watched_) {
+      if (setting_.ignored.contains(key)) continue;
+      const Trialled* verdict = here.find(key);
+      if (verdict == nullptr) verdict = aim_.before.find(key);
+      if (verdict == nullptr) continue;
+      const auto chosen = setting_.chosen.find(key);
+      const bool known = !aim_.remedies.of(verdict->rule).empty();
+      const Moves moves = chosen != setting_.chosen.end()
+                              ? aim_.remedies.moves(*verdict, chosen->second)
+                          : known ? aim_.remedies.all_moves(*verdict)
+                                  : moves_of_slopes(out_.slopes.rows, key);
+      const Trialled* before = aim_.before.find(key);
+      const bool asked = before != nullptr && is_broken(*before, aim_.threshold);
+      for (const auto& move : moves) {
+        const bool washes = has_role(dials_[move.first], catalogue::Role::surfactant);
+        // more of a scent, a preservative or a colour only where the rule to be mended says so
+        const bool may_rise = asked && (known || washes);
+        if (move.second && aim_.guards[move.first].reserved && !may_rise) continue;
+        allowed_.insert(move);
+      }
+    }
+  }
+
+  /// Where the moves that mend leave no way: those that keep the other rules too, and inert
+  /// powders.
+  void widen(const Trial& here) {
+    widened_ = true;
+    for (std::size_t at = 0; at < dials_.size(); ++at) {
+      if (!aim_.guards[at].makes_room) continue;
+      allowed_.insert({at, true});
+      allowed_.insert({at, false});
+    }
+    for (const Slope& row : out_.slopes.rows) {
+      if (row.broken) continue;
+      const Trialled* verdict = here.find(row.of, row.stands);
+      if (verdict == nullptr) continue;
+      for (const auto& move : aim_.remedies.all_moves(*verdict)) {
+        const Guard& guard = aim_.guards[move.first];
+        if (!move.second || !guard.reserved) allowed_.insert(move);
+      }
+    }
+  }
+
+  [[nodiscard]] bool fills(std::size_t at) const {
+    const auto& sum = dials_[at].balance;
+    return sum && aim_.dials.fillers()[*sum] == at;
+  }
+
+  [[nodiscard]] bool may(std::size_t at, bool more) const {
+    if (setting_.forbidden.contains({at, more}) || setting_.removed.contains(at)) return false;
+    return fills(at) || aim_.brought.contains(at) || allowed_.contains({at, more});
+  }
+
+  /// A broken rule that nothing moves which may move is none of amounts.
+  void drop_helpless(Slopes& slopes) const {
+    const auto helped = [&](const Slope& row) {
+      for (std::size_t at = 0; at < row.moves.size(); ++at) {
+        if (row.moves[at] != 0 && may(at, row.moves[at] > 0)) return true;
+      }
+      return false;
+    };
+    for (const Slope& row : slopes.rows) {
+      if (!row.broken || row.slack >= row.margin || helped(row)) continue;
+      const auto& told = slopes.stuck;
+      if (std::find(told.begin(), told.end(), row.of) == told.end()) slopes.stuck.push_back(row.of);
+    }
+    std::erase_if(slopes.rows, [&](const Slope& row) {
+      return row.broken &&
+             std::find(slopes.stuck.begin(), slopes.stuck.end(), row.of) != slopes.stuck.end();
+    });
+  }
+
+  /// How far a dial may go [% of the product].
+  [[nodiscard]] std::pair<double, double> room(std::size_t at, bool more) const {
+    const Dial& dial = dials_[at];
+    const Guard& guard = aim_.guards[at];
+    if (!may(at, more)) return {0, 0};
+    if (more) {
+      const double least = aim_.brought.contains(at) ? guard.least - dial.share : 0;
+      return {percent * std::max(0.0, least), percent * std::max(0.0, guard.most - dial.share)};
+    }
+    // what a rule blames may go below what is usual, and then goes altogether (see mend)
+    const bool keeps = guard.essential || guard.makes_room || fills(at);
+    const double least = keeps ? guard.least : 0.0;
+    return {0, percent * std::max(0.0, dial.share - least)};
+  }
+
   [[nodiscard]] Problem problem() const {
     Problem out;
     for (std::size_t at = 0; at < dials_.size(); ++at) {
       const Dial& dial = dials_[at];
-      const bool gone = setting_.removed.contains(at);
-      const auto may = [&](bool more) { return !setting_.forbidden.contains({at, more}); };
-      const double all = dial.share * percent;
-      out.linear.columns.push_back(
-          {"more " + dial.name.text, cost_of(dial), 0, gone || !may(true) ? 0 : percent});
-      out.linear.columns.push_back(
-          {"less " + dial.name.text, cost_of(dial), gone ? all : 0, gone || may(false) ? all : 0});
+      constexpr double filling = 0.1;
+      const double cost = cost_of(dial) * (fills(at) ? filling : 1.0);
+      const auto more = room(at, true);
+      auto less = room(at, false);
+      if (setting_.removed.contains(at)) less.first = less.second = dial.share * percent;
+      out.linear.columns.push_back({"more " + dial.name.text, cost, more.first, more.second});
+      out.linear.columns.push_back({"less " + dial.name.text, cost, less.first, less.second});
     }
     for (std::size_t sum = 0; sum < aim_.dials.fillers().size(); ++sum) {
       Row row{"total", 0, 0, {}};
@@ -126,7 +221,9 @@ class Mending {
                                  {{up(at), 1}, {down(at), -1}}});
     }
     for (const Slope& slope : out_.slopes.rows) {
-      Row row{words(slope.of), slope.margin - slope.slack, infinity, {}};
+      const double margin =
+          slope.broken && slope.margin > 0 ? std::max(slope.margin, setting_.margin) : slope.margin;
+      Row row{words(slope.of), margin - slope.slack, infinity, {}};
       for (std::size_t at = 0; at < dials_.size(); ++at) {
         const double move = slope.moves[at];
         if (move == 0) continue;
@@ -209,6 +306,8 @@ class Mending {
   bool careful_;
   bool leapt_ = false;
   Watched watched_;
+  Moves allowed_;
+  bool widened_ = false;  ///< allowed_ holds what keeps the other rules too
   Mended out_;
 };
 
@@ -216,17 +315,65 @@ class Mending {
 
 double cost_of(const Dial& dial) {
   constexpr double small = 10;  // % of the product: up to here an amount counts by what it is of it
-  constexpr double filling = 0.1;
-  return (dial.fills ? filling : 1.0) / (dial.share * percent + small);
+  return 1.0 / (dial.share * percent + small);
 }
 
-Mended mend(const Aim& aim, const Setting& setting) {
+namespace {
+
+Mended mend_once(const Aim& aim, const Setting& setting) {
   Mending plain(aim, setting, false);
   Mended first = plain.run();
   if (!plain.leapt()) return first;
   Mended second = Mending(aim, setting, true).run();
   const bool better = second.sound() && (!first.sound() || second.cost < first.cost);
   return better ? second : first;
+}
+
+/// Lines that would be left with less than is usual of them: nobody adds a trace of those.
+std::set<std::size_t> left_as_traces(const Mended& mended, const Aim& aim) {
+  constexpr double slack = 1e-9;
+  constexpr double a_tenth = 0.1;
+  std::set<std::size_t> out;
+  for (std::size_t at = 0; at < mended.turns.size(); ++at) {
+    const double left = aim.dials.all()[at].share + mended.turns[at];
+    // a little of a scent is still one
+    const Dial& dial = aim.dials.all()[at];
+    const bool hardly = left < a_tenth * dial.share && !has_role(dial, catalogue::Role::scent);
+    const bool trace = left < aim.guards[at].least - slack || hardly;
+    if (mended.turns[at] < 0 && left > next_to_nothing && trace) {
+      out.insert(at);
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+Mended mend(const Aim& aim, Setting setting) {
+  struct Care {
+    double margin;
+    bool strict;
+  };
+  // a twentieth of a limit: what weighing, drying and the next bag come to
+  constexpr double a_twentieth = 0.05;
+  Mended out;
+  for (const Care care :
+       {Care{a_twentieth, true}, Care{0, true}, Care{a_twentieth, false}, Care{0, false}}) {
+    setting.margin = care.margin;
+    setting.strict = care.strict;
+    out = mend_once(aim, setting);
+    // what nothing moves is moved by no other margin
+    const bool stuck = std::any_of(out.stuck.begin(), out.stuck.end(), [&](const VerdictKey& key) {
+      const Trialled* before = aim.before.find(key);
+      return before != nullptr && is_broken(*before, aim.threshold);
+    });
+    if (out.sound() || stuck || aim.probes.spent()) break;
+  }
+  if (!out.sound()) return out;
+  const std::set<std::size_t> traces = left_as_traces(out, aim);
+  if (traces.empty()) return out;
+  setting.removed.insert(traces.begin(), traces.end());
+  return mend_once(aim, setting);
 }
 
 std::vector<std::size_t> conflict(const LinearProblem& problem,

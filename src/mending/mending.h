@@ -4,15 +4,21 @@
 // solved, and all is drawn anew where that leads, until the point stays and the rules themselves
 // agree. What is least is the sum over all dials of |change| / (share + 10 %): a bulk powder is
 // moved by what that is of it, small amounts (scent, emulsifier, colour) by what they are of the
-// product, and what fills up (q.s.) costs a tenth, since that is what it is there for.
+// product, and what fills up costs a tenth, since that is what it is there for.
+//
+// Only those dials move that a broken rule is about (remedies.h), beside the fill; each stays
+// within its guard (guards.h). A limit is kept with a margin where there is room for one.
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <set>
 #include <utility>
 #include <vector>
 
+#include "mending/guards.h"
 #include "mending/linear.h"
+#include "mending/remedies.h"
 #include "mending/slopes.h"
 
 namespace sudsmark::mending {
@@ -23,10 +29,13 @@ struct Setting {
   std::set<std::size_t> removed;                     ///< dials to take out altogether
   std::set<std::pair<std::size_t, bool>> forbidden;  ///< dials that may not go up (true) or down
   std::set<VerdictKey> ignored;                      ///< no amounts mend them
+  std::map<VerdictKey, std::size_t> chosen;          ///< of its rule's mends the one to use
   /// By dial: what a rounding may move it by [% of the product], and the verdicts that leave room
   /// for it.
   std::vector<double> steps;
   std::set<VerdictKey> roomy;
+  double margin = 0;    ///< that is left to a limit, over its size
+  bool strict = false;  ///< no rule may be broken at a lesser level that was not asked before
 };
 
 /// What a problem of a mending is made of, so that its answer can be read.
@@ -52,10 +61,11 @@ struct Mended {
   [[nodiscard]] bool sound() const { return possible && left.empty() && stuck.empty(); }
 };
 
-/// What a change of a dial by one percent of the product costs.
+/// What a change of a dial by one percent of the product costs, unless it fills.
 [[nodiscard]] double cost_of(const Dial& dial);
 
-[[nodiscard]] Mended mend(const Aim& aim, const Setting& setting);
+/// With a margin and strictly; where that cannot be, with less of both.
+[[nodiscard]] Mended mend(const Aim& aim, Setting setting);
 
 /// From the rows that may be left out, a smallest set that cannot hold together (with all other
 /// rows and bounds): without any one of them there is an answer. Empty if there is one with all.

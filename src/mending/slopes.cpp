@@ -165,14 +165,28 @@ bool is_broken(const Trialled& verdict, Level threshold) {
   return verdict.weight > 0 && verdict.level >= threshold;
 }
 
-std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim) {
+namespace {
+
+bool is_new_note(const Trialled& verdict, const Trialled* before, const Aim& aim) {
+  if (verdict.weight == 0 || (verdict.kind != Kind::fail && verdict.kind != Kind::review)) {
+    return false;
+  }
+  if (before != nullptr && before->kind != Kind::not_applicable) return false;
+  // what comes in has notes of its own, which say how to handle it
+  return aim.brought.empty() || std::get<1>(verdict.key) != "material";
+}
+
+}  // namespace
+
+std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim, bool strict) {
   std::vector<VerdictKey> out;
   for (std::size_t at = 0; at < trial.verdicts.size(); ++at) {
     const Trialled& verdict = trial.verdicts[at];
     const Trialled* before = aim.before.find(verdict.key, at);
     const bool lost = before != nullptr && before->passes && !verdict.passes &&
                       verdict.kind != Kind::not_applicable;
-    if (lost || is_broken(verdict, aim.threshold)) out.push_back(verdict.key);
+    const bool noted = strict && is_new_note(verdict, before, aim);
+    if (lost || noted || is_broken(verdict, aim.threshold)) out.push_back(verdict.key);
   }
   return out;
 }

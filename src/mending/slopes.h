@@ -34,6 +34,9 @@ using Plan = std::vector<std::pair<VerdictKey, rules::Way>>;
 /// Verdicts that were broken at some point on the way, and have to be kept from then on.
 using Watched = std::set<VerdictKey>;
 
+class Remedies;
+struct Guard;
+
 /// What every point is held against.
 struct Aim {
   const Trials& trials;
@@ -41,12 +44,16 @@ struct Aim {
   Probes& probes;
   const Trial& before;  ///< the formula as it is
   Level threshold;      ///< broken: at this level or above
+  const Remedies& remedies;
+  const std::vector<Guard>& guards;    ///< by dial
+  std::set<std::size_t> brought = {};  ///< dials that the formula did not have: they move freely
 };
 
 /// Whether a verdict is one that the maker has to do something about.
 [[nodiscard]] bool is_broken(const Trialled& verdict, Level threshold);
-/// What is broken at a point, or passes no more.
-[[nodiscard]] std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim);
+/// What is broken at a point, or passes no more. `strict`: and what is broken at a lesser level
+/// that was not asked before, as a rule is that takes over from a graver one.
+[[nodiscard]] std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim, bool strict);
 
 struct Slopes {
   std::vector<Slope> rows;

@@ -2,46 +2,26 @@
 #include <sudsmark/suggest.h>
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <set>
 #include <utility>
 
 #include "blend/blend.h"
 #include "blend/same_name.h"
-#include "change/weight.h"
 #include "formula/assemble.h"
 #include "front/parts.h"
 #include "front/today.h"
+#include "mending/answers.h"
 #include "mending/beside.h"
 #include "mending/choices.h"
-#include "mending/edits.h"
 #include "mending/rounding.h"
+#include "mending/statements.h"
+#include "mending/variants.h"
 
 namespace sudsmark {
 namespace {
 
 using change::VerdictKey;
-using mending::Dial;
-using mending::Turns;
-
-constexpr double percent = 100;
-
-bool weighs(const Finding& finding, Level threshold) {
-  return change::weight(finding) > 0 && finding.level >= threshold;
-}
-
-std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings) {
-  std::map<VerdictKey, const Finding*> out;
-  std::map<VerdictKey, int> seen;
-  for (const Finding& finding : findings) {
-    VerdictKey key{finding.rule, finding.subject_kind, finding.subject, 0};
-    key.which = seen[key]++;
-    out[key] = &finding;
-  }
-  return out;
-}
-
 class Suggesting {
  public:
   Suggesting(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options,
@@ -50,6 +30,7 @@ class Suggesting {
         rulesets_(rulesets),
         options_(front::with_day(options)),
         how_(how),
+        as_weighed_(options.rounded),
         same_name_(blend::same_name(front::parts(rulesets).catalogue)) {
     options_.measures = true;
     options_.particulars = true;
@@ -64,7 +45,7 @@ class Suggesting {
     out_.threshold = how_.threshold;
     out_.before = std::move(run.formulas.front());
     for (const Finding& finding : out_.before.findings) {
-      if (weighs(finding, how_.threshold)) out_.broken.push_back(finding);
+      if (mending::weighs(finding, how_.threshold)) out_.broken.push_back(finding);
     }
     if (!out_.broken.empty()) look();
     return {std::move(out_), {}};
@@ -87,12 +68,20 @@ class Suggesting {
         card ? blend::mix(*card, front::parts(rulesets_).catalogue, diagnostics) : std::nullopt;
     // it was checked a moment ago
     if (!before || !blend) return;
-    const mending::Dials dials(*card, *blend, same_name_);
+    mending::Dials dials(*card, *blend, same_name_);
     note_fixed(*card);
+    const mending::Remedies remedies(front::parts(rulesets_), dials);
+    struct {
+      const mending::Trial& before;
+      Level threshold;
+    } const asked{*before, how_.threshold};
+    dials.spare(blamed(asked, remedies, dials));
+    const auto guards = mending::guards_of(dials, *blend);
     mending::Probes probes(trials, dials, blend->weighings.size());
-    const mending::Aim aim{trials, dials, probes, *before, how_.threshold};
+    const mending::Aim aim{trials, dials, probes, *before, how_.threshold, remedies, guards, {}};
+    blend_facts_ = mending::facts_of(*blend);
     mending::Choices choices = mending::choose(aim, how_.most);
-    const auto findings = by_key(out_.before.findings);
+    const auto findings = mending::by_key(out_.before.findings);
     const auto note = [&](const std::vector<VerdictKey>& keys, std::vector<Finding>& to) {
       for (const VerdictKey& key : keys) {
         const auto at = findings.find(key);
@@ -118,15 +107,8 @@ class Suggesting {
     for (const Finding& finding : out_.broken) {
       if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back(finding);
     }
-    const mending::Rounding rounding(dials, *blend);
-    for (const mending::Choice& choice : choices.answers) {
-      auto answer = made(choice, aim, rounding);
-      if (answer && !told(*answer)) out_.answers.push_back(std::move(*answer));
-    }
-    // what cannot be weighed out is no answer beside others
-    const bool some = std::any_of(out_.answers.begin(), out_.answers.end(),
-                                  [](const auto& one) { return !one.rounding_breaks; });
-    if (some) std::erase_if(out_.answers, [](const auto& one) { return one.rounding_breaks; });
+    const mending::Beside beside(formula_, options_);
+    answer(choices, aim, {front::parts(rulesets_), beside, same_name_, dials, remedies}, *blend);
     if (choices.answers.empty() || !choices.blocked.empty())
       add_conflict(choices.failed, aim, findings);
   }
@@ -155,144 +137,137 @@ class Suggesting {
     look_at(card.portions);
   }
 
-  [[nodiscard]] bool told(const SuggestedChange& answer) const {
-    return std::any_of(out_.answers.begin(), out_.answers.end(),
-                       [&](const auto& other) { return other.edits == answer.edits; });
-  }
-
-  /// The rules to keep further from their limits so that what fails does not: themselves; or, where
-  /// they did not even apply before the rounding, all that is mended.
-  static std::set<VerdictKey> concerned(const mending::Mended& mended,
-                                        const std::set<VerdictKey>& fails) {
-    std::set<VerdictKey> own;
-    std::set<VerdictKey> all;
-    for (const mending::Slope& row : mended.slopes.rows) {
-      if (fails.contains(row.of)) own.insert(row.of);
-      if (row.broken) all.insert(row.of);
+  /// Answers of amounts, of what the remedies bring in, and of statements, in their order.
+  void answer(const mending::Choices& choices, const mending::Aim& aim,
+              const mending::Original& original, const blend::Blend& blend) {
+    const mending::Answering answering({formula_, rulesets_, options_, how_, as_weighed_}, out_,
+                                       original.dials);
+    const mending::Rounding rounding(original.dials, blend);
+    std::vector<mending::Ready> ready;
+    const auto take = [&](std::optional<mending::Ready> one) {
+      const auto told = [&](const mending::Ready& other) {
+        return other.change.edits == one->change.edits;
+      };
+      if (one && std::none_of(ready.begin(), ready.end(), told)) ready.push_back(std::move(*one));
+    };
+    for (const mending::Choice& choice : choices.answers) {
+      take(answering.made(choice, aim, rounding, {}));
     }
-    return fails.empty() || !own.empty() ? own : all;
+    bring_in(choices, aim, original, answering, take);
+    state(aim, original, answering, take);
+    std::stable_sort(ready.begin(), ready.end(),
+                     [](const auto& a, const auto& b) { return mending::comes_before(a, b); });
+    // what cannot be weighed out is no answer beside others
+    const auto poor = [](const mending::Ready& one) { return one.change.rounding_breaks; };
+    if (!ready.empty() && !poor(ready.front())) std::erase_if(ready, poor);
+    if (ready.size() > how_.most) ready.resize(how_.most);
+    for (mending::Ready& one : ready) out_.answers.push_back(std::move(one.change));
+    if (!out_.answers.empty()) drop_mended();
   }
 
-  /// Which way each dial has to go for what fails: the sum of its moves of those rules.
-  static std::vector<double> leaning(const mending::Mended& mended,
-                                     const std::set<VerdictKey>& fails) {
-    std::vector<double> out(mended.turns.size(), 0.0);
-    for (const mending::Slope& row : mended.slopes.rows) {
-      if (!fails.contains(row.of)) continue;
-      for (std::size_t at = 0; at < out.size(); ++at) out[at] += row.moves[at];
+  /// Tries each material that a broken rule names: added, or in another's place.
+  template <typename Take>
+  void bring_in(const mending::Choices& choices, const mending::Aim& aim,
+                const mending::Original& original, const mending::Answering& answering,
+                const Take& take) const {
+    using Kind = rules::Mend::Kind;
+    constexpr std::size_t most_variants = 6;
+    std::size_t tried = 0;
+    for (const mending::Trialled* verdict : broken_of(aim)) {
+      const auto& mends = original.remedies.of(verdict->rule);
+      for (std::size_t at = 0; at < mends.size(); ++at) {
+        if (mends[at].kind != Kind::add && mends[at].kind != Kind::swap) continue;
+        for (const auto& variant : mending::variants_of(original, *verdict, at)) {
+          if (++tried > most_variants) return;
+          take(with(*variant, choices, aim, original, answering));
+        }
+      }
+    }
+  }
+
+  [[nodiscard]] std::optional<mending::Ready> with(const mending::Variant& variant,
+                                                   const mending::Choices& choices,
+                                                   const mending::Aim& aim,
+                                                   const mending::Original& original,
+                                                   const mending::Answering& answering) const {
+    constexpr std::size_t for_one_variant = 100;
+    mending::Probes probes(aim.trials, *variant.dials, variant.blend->weighings.size());
+    probes.allow(for_one_variant);
+    const mending::Remedies remedies(original.book, *variant.dials);
+    variant.dials->spare(blamed(aim, remedies, *variant.dials));
+    const auto guards = mending::guards_of(*variant.dials, *variant.blend);
+    const mending::Aim varied{aim.trials,    *variant.dials, probes, aim.before,
+                              aim.threshold, remedies,       guards, {variant.brought.dial}};
+    std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
+    ignored.insert(choices.blocked.begin(), choices.blocked.end());
+    ignored.erase(variant.verdict);
+    const auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    if (!choice) return std::nullopt;
+    const mending::Rounding rounding(*variant.dials, *variant.blend);
+    return answering.made(*choice, varied, rounding, variant.brought);
+  }
+
+  /// Tries another piece or batch where a broken rule names it.
+  template <typename Take>
+  void state(const mending::Aim& aim, const mending::Original& original,
+             const mending::Answering& answering, const Take& take) const {
+    const auto findings = mending::by_key(out_.before.findings);
+    for (const mending::Trialled* verdict : broken_of(aim)) {
+      const auto finding = findings.find(verdict->key);
+      if (finding == findings.end()) continue;
+      const auto& mends = original.remedies.of(verdict->rule);
+      for (std::size_t at = 0; at < mends.size(); ++at) {
+        if (mends[at].kind != rules::Mend::Kind::change) continue;
+        // a twentieth inside the limit, or as near as other rules leave room for
+        constexpr double a_twentieth = 0.05;
+        for (const double inside : {a_twentieth, 0.0}) {
+          const auto words =
+              mending::statement_for(mends[at].change, *finding->second, blend_facts_, inside);
+          auto made = words ? answering.stated(*words, at) : std::nullopt;
+          if (!made) continue;
+          take(std::move(made));
+          break;
+        }
+      }
+    }
+  }
+
+  /// Broken verdicts of a formula, the gravest first.
+  static std::vector<const mending::Trialled*> broken_of(const mending::Aim& aim) {
+    std::vector<const mending::Trialled*> out;
+    for (const mending::Trialled& verdict : aim.before.verdicts) {
+      if (mending::is_broken(verdict, aim.threshold)) out.push_back(&verdict);
+    }
+    std::stable_sort(out.begin(), out.end(),
+                     [](const auto* a, const auto* b) { return a->weight > b->weight; });
+    return out;
+  }
+
+  /// Dials of which a broken rule wants less: they are no fill.
+  template <typename Broken>
+  static std::set<std::size_t> blamed(const Broken& aim, const mending::Remedies& remedies,
+                                      const mending::Dials& dials) {
+    std::set<std::size_t> out;
+    for (const mending::Trialled& verdict : aim.before.verdicts) {
+      if (!mending::is_broken(verdict, aim.threshold)) continue;
+      for (const auto& [dial, more] : remedies.all_moves(verdict)) {
+        if (!more && !dials.all()[dial].fills) out.insert(dial);
+      }
     }
     return out;
   }
 
-  /// Rounds, checks, and leaves a little more room where the rounding breaks something.
-  std::optional<SuggestedChange> made(const mending::Choice& choice, const mending::Aim& aim,
-                                      const mending::Rounding& rounding) {
-    SuggestedChange exact;
-    std::set<VerdictKey> fails;
-    const bool computed = fill(choice.mended, choice, choice.mended.turns, aim, exact, fails);
-    fails.clear();
-    constexpr int tries = 4;
-    mending::Mended mended = choice.mended;
-    mending::Setting setting = choice.setting;
-    for (int at = 0; at < tries; ++at) {
-      // to the nearest steps, and then to the safe side of what that breaks
-      for (int side = 0; side < 2; ++side) {
-        const Turns turns =
-            rounding.rounded(mended.turns, leaning(mended, concerned(mended, fails)));
-        SuggestedChange answer;
-        answer.rounded_to = rounding.to();
-        if (fill(mended, choice, turns, aim, answer, fails)) return answer;
-      }
-      setting.steps = rounding.steps(mended.turns);
-      for (double& step : setting.steps) step *= 1 + at;
-      setting.roomy.merge(concerned(mended, fails));
-      constexpr std::size_t for_one_answer = 250;
-      aim.probes.allow(for_one_answer);
-      mended = mending::mend(aim, setting);
-      if (!mended.sound()) break;
-      fails.clear();
-    }
-    if (!computed) return std::nullopt;
-    exact.rounding_breaks = true;
-    return exact;
-  }
-
-  /// False if the full check finds broken what the answer should mend or keep; `fails` says what.
-  bool fill(const mending::Mended& mended, const mending::Choice& choice, const Turns& turns,
-            const mending::Aim& aim, SuggestedChange& out, std::set<VerdictKey>& fails) {
-    fails.clear();
-    out.edits = mending::edits_of(aim.dials, turns);
-    if (out.edits.empty()) return false;
-    const mending::Beside beside(formula_, options_);
-    auto after = beside.check(out_.before.name + ", mended", out.edits, rulesets_);
-    if (!after) return false;
-    out.comparison = differences(out_.before, std::move(*after));
-    const auto findings = by_key(out.comparison.after.findings);
-    for (const auto& [key, finding] : findings) {
-      if (!weighs(*finding, how_.threshold)) continue;
-      const bool ignored = choice.setting.ignored.contains(key) || aim.before.find(key) == nullptr;
-      // a label can be printed anew
-      const auto rule = front::parts(rulesets_).ruleset.find_rule(finding->rule);
-      const bool of_label =
-          rule && front::parts(rulesets_).ruleset.rules[*rule].decided_by == "label";
-      if (!of_label && (!ignored || !was_broken(*finding))) fails.insert(key);
-      out.left.push_back(*finding);
-    }
-    // what no amounts mend has not gone because a tweak of the formula is asked other questions
-    for (const Finding& finding : out_.unmendable) {
-      const bool told = std::any_of(out.left.begin(), out.left.end(), [&](const Finding& one) {
-        return one.rule == finding.rule && one.subject == finding.subject;
-      });
-      if (!told) out.left.push_back(finding);
-    }
-    for (const VerdictChange& one : out.comparison.verdicts) {
-      const bool passed = one.before && !one.before->allowed &&
-                          (one.before->kind == Kind::pass || one.before->met_from_memory);
-      if (passed && one.after && change::weight(*one.after) > 0) {
-        fails.insert({one.rule, one.subject_kind, one.subject, one.which});
-      }
-    }
-    if (!fails.empty()) return false;
-    out.size = mended.cost;
-    if (how_.problems) out.problem = mending::lp_text(mended.problem.linear);
-    add_amounts(choice, turns, aim.dials, out);
-    return true;
-  }
-
-  [[nodiscard]] bool was_broken(const Finding& finding) const {
-    return std::any_of(out_.broken.begin(), out_.broken.end(), [&](const Finding& one) {
-      return one.rule == finding.rule && one.subject == finding.subject;
-    });
-  }
-
-  static void add_amounts(const mending::Choice& choice, const Turns& turns,
-                          const mending::Dials& dials, SuggestedChange& out) {
-    for (std::size_t at = 0; at < turns.size(); ++at) {
-      if (turns[at] == 0) continue;
-      const Dial& dial = dials.all()[at];
-      SuggestedAmount one;
-      one.name = dial.name.text;
-      one.container = dial.container;
-      const double half =
-          dial.worth > 0 ? (dial.amount.value.high - dial.amount.value.low) / dial.worth / 2 : 0;
-      const auto figure = [&](double share, double each, const char* unit) {
-        return Figure{std::max(0.0, share - half) * each, (share + half) * each, unit};
-      };
-      one.was = figure(dial.share, percent, "%");
-      one.removed = dial.share + turns[at] < mending::next_to_nothing;
-      one.is = one.removed ? Figure{0, 0, "%"} : figure(dial.share + turns[at], percent, "%");
-      if (dial.grams) {
-        one.was_mass = figure(dial.share, *dial.grams, "g");
-        one.is_mass =
-            one.removed ? Figure{0, 0, "g"} : figure(dial.share + turns[at], *dial.grams, "g");
-      }
-      one.leads = choice.leads.contains({at, turns[at] > 0});
-      one.fills = dial.fills;
-      out.amounts.push_back(std::move(one));
-    }
-    std::stable_sort(out.amounts.begin(), out.amounts.end(), [](const auto& a, const auto& b) {
-      return std::pair(!a.leads, a.fills) < std::pair(!b.leads, b.fills);
-    });
+  /// What the first answer mends was only not to be mended by amounts of what is there.
+  void drop_mended() {
+    const auto& left = out_.answers.front().left;
+    const auto mended = [&](const Finding& finding) {
+      const bool of_amounts = finding.kind != Kind::open;
+      return of_amounts && std::none_of(left.begin(), left.end(), [&](const Finding& one) {
+               return one.rule == finding.rule && one.subject == finding.subject;
+             });
+    };
+    std::erase_if(out_.unmendable, mended);
+    std::erase_if(out_.blocked, mended);
   }
 
   void add_conflict(const mending::Mended& failed, const mending::Aim& aim,
@@ -336,7 +311,7 @@ class Suggesting {
     const auto keep = std::find(keeps.begin(), keeps.end(), row);
     if (keep != keeps.end()) {
       const auto at = static_cast<std::size_t>(keep - keeps.begin());
-      return {"", *aim.dials.all()[problem.kept_dials[at]].keep, 0};
+      return {"", *aim.dials.all()[problem.kept_dials[at]].keep, "", 0};
     }
     const auto& rows = problem.rows;
     const auto at =
@@ -345,7 +320,7 @@ class Suggesting {
     const auto finding = findings.find(key);
     std::string words = finding == findings.end() ? std::string() : finding->second->message;
     if (words.empty()) words = title(key.rule);
-    return {key.rule, std::move(words), 0};
+    return {key.rule, std::move(words), remedy(key.rule), 0};
   }
 
   [[nodiscard]] std::string title(const std::string& rule) const {
@@ -354,11 +329,19 @@ class Suggesting {
     return at ? ruleset.rules[*at].title : rule;
   }
 
+  [[nodiscard]] std::string remedy(const std::string& rule) const {
+    const rules::Ruleset& ruleset = front::parts(rulesets_).ruleset;
+    const auto at = ruleset.find_rule(rule);
+    return at ? ruleset.rules[*at].remedy : std::string();
+  }
+
   const FormulaText& formula_;
   const Rulesets& rulesets_;
   CheckOptions options_;
   const SuggestOptions& how_;
+  bool as_weighed_;
   formula::SameName same_name_;
+  mending::Facts blend_facts_;
   Suggestion out_;
 };
 

@@ -32,8 +32,9 @@ std::string suggested_tweak(const Suggestion& suggestion, std::size_t answer,
     const std::string where = one.container.empty() ? "" : " in " + one.container;
     const std::string is = one.removed ? "none" : wording::printed(one.is);
     out += comment(one.name + where + ": " + wording::printed(one.was) + " -> " + is +
+                   (!one.out_of.empty() ? ", in place of " + one.out_of : std::string()) +
                    (one.leads   ? ""
-                    : one.fills ? ", q.s. takes up the rest"
+                    : one.fills ? ", takes up the rest"
                                 : ", to make room or to keep what else is asked"));
   }
   for (const Finding& finding : change.left) {

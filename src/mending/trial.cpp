@@ -87,13 +87,14 @@ std::optional<Trial> Trials::of(const formula::Card& card) const {
         change::weight(kept.kind, kept.level, one.allowed.has_value(), one.met_from_memory);
     kept.passes = !one.allowed && (kept.kind == Kind::pass || one.met_from_memory);
     kept.asked = std::move(asked[at]);
+    kept.row = one.row;
   }
   return out;
 }
 
 Probes::Probes(const Trials& trials, const Dials& dials, std::size_t lines)
     : trials_(trials), dials_(dials) {
-  constexpr std::size_t work = 50000;
+  constexpr std::size_t work = 8000;
   constexpr std::size_t few = 20;
   most_ = work / std::max(few, lines);
 }

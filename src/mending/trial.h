@@ -32,6 +32,7 @@ struct Trialled {
   int weight = 0;       ///< see weight.h
   bool passes = false;  ///< met, if only by a limit from memory
   rules::Asked asked;
+  const catalogue::Row* row = nullptr;  ///< of the table, where the rule goes over one
 };
 
 /// What the rules say of one card, in their order.

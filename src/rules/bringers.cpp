@@ -4,7 +4,6 @@
 #include <utility>
 #include <vector>
 
-#include "measures/selection.h"
 #include "quantity/number.h"
 #include "text/name.h"
 

@@ -57,6 +57,14 @@ void Page::heading(std::string_view words) {
   text_ += harmless(words) + "\n";
 }
 
+void Page::frame(std::string_view words, const std::vector<std::string>& reasons) {
+  const std::string bar(width, '=');
+  text_ += bar + "\n";
+  heading(words);
+  for (const std::string& reason : reasons) paragraph(reason, 2);
+  text_ += bar + "\n";
+}
+
 void Page::paragraph(std::string_view words, std::size_t indent) {
   note(SheetItem::Kind::paragraph, {}, words);
   for (const std::string& line : folded(words, width - indent)) {
@@ -83,10 +91,18 @@ void Page::entry(std::string_view label, std::string_view words) {
 
 void Page::weighing(std::string_view name, std::string_view mass, std::string_view remark) {
   note(SheetItem::Kind::weighing, name, mass, remark);
-  text_ += "  [ ] " + padded(harmless(name), name_width, false) +
-           padded(harmless(mass), mass_width, true);
-  if (!remark.empty()) text_ += "  " + harmless(remark);
-  text_ += "\n";
+  std::string line = "  [ ] " + padded(harmless(name), name_width, false) +
+                     padded(harmless(mass), mass_width, true);
+  if (!remark.empty()) line += "  " + harmless(remark);
+  // where there is room: the sheet is the record of the batch
+  constexpr std::string_view to_write = "  ________  lot ________";
+  const std::size_t used = text::count_code_points(line);
+  if (used + to_write.size() <= width) {
+    line = padded(std::move(line), width - to_write.size(), false) + std::string(to_write);
+    text_ += line + "\n";
+  } else {
+    text_ += line + "\n" + std::string(width - to_write.size(), ' ') + std::string(to_write) + "\n";
+  }
 }
 
 void Page::total(std::string_view mass) {

@@ -16,11 +16,14 @@ inline constexpr std::size_t page_width = 88;
 class Page {
  public:
   void heading(std::string_view words);
+  /// A heading and a list between two bars: what must not be overlooked.
+  void frame(std::string_view words, const std::vector<std::string>& reasons);
   /// Folds at the width of the page.
   void paragraph(std::string_view words, std::size_t indent = 0);
   /// "  label     words", the words folded and aligned.
   void entry(std::string_view label, std::string_view words);
-  /// A box to tick, what is weighed, its mass and a note, in columns.
+  /// A box to tick, what is weighed, its mass and a note, in columns, with room to write down what
+  /// was weighed and the lot it came from.
   void weighing(std::string_view name, std::string_view mass, std::string_view note);
   /// What the weighings above come to.
   void total(std::string_view mass);

@@ -21,10 +21,11 @@ std::string in(const quantity::Range& value, std::string_view unit) {
   return quantity::printed(value, *quantity::find_unit(unit));
 }
 
-std::string headline(const blend::Blend& blend) {
+std::string headline(const blend::Blend& blend, const measures::BenchPlan& plan) {
   std::string out = blend.product->name;
   if (blend.forming) out += ", " + blend.forming->text;
-  if (blend.batch) out += "; batch " + worksheet::shown_mass(blend.batch->value.low, 0.1) + " g";
+  const double step = plan.scales.empty() ? 0 : worksheet::coarsest(plan.scales);
+  if (blend.batch) out += "; batch " + worksheet::mass_words(blend.batch->value.low, step);
   if (blend.piece && !blend.piece->assumed) out += "; piece " + in(blend.piece->value, "g");
   if (blend.workshop) out += "; " + blend.workshop->name;
   return out;
@@ -52,13 +53,16 @@ void write_room(const blend::Blend& blend, Page& page) {
   if (!words.empty()) page.entry("room", wording::joined(words, "and"));
 }
 
-Page sheet(const blend::Blend& blend) {
+Page sheet(const blend::Blend& blend, const std::vector<std::string>& against) {
   blend::MissingTable missing;
   const measures::View whole{&blend, &blend.whole, nullptr, &missing, nullptr};
   const measures::BenchPlan plan = measures::bench_plan(whole);
   Page page;
+  if (!against.empty()) {
+    page.frame("Not to be made as it is: a check finds what forbids it.", against);
+  }
   page.heading("Bench sheet: " + blend.name);
-  page.paragraph(headline(blend), 2);
+  page.paragraph(headline(blend, plan), 2);
   page.entry("made on", "________________   by ________________   lot ________________");
   write_room(blend, page);
   worksheet::write_scales(plan, page);
@@ -73,10 +77,12 @@ Page sheet(const blend::Blend& blend) {
     page.entry("batch",
                "not stated (`batch`): what has no mass below is a share of an unknown one.");
   }
+  worksheet::write_precautions(whole, page);
   int number = 0;
   for (const measures::BenchSection& section : plan.sections) {
-    worksheet::write_section(plan, section, ++number, page);
+    worksheet::write_section(blend, plan, section, ++number, page);
   }
+  worksheet::write_pieces(blend, plan, page);
   worksheet::write_rounding(plan, page);
   worksheet::write_tasks(whole, page);
   worksheet::write_cautions(whole, page);
@@ -86,8 +92,8 @@ Page sheet(const blend::Blend& blend) {
 
 }  // namespace
 
-Page worksheet::bench_sheet(const blend::Blend& blend) {
-  return sheet(blend);
+Page worksheet::bench_sheet(const blend::Blend& blend, const std::vector<std::string>& against) {
+  return sheet(blend, against);
 }
 
 }  // namespace sudsmark

@@ -236,6 +236,12 @@ bool burns(const catalogue::Material& material) {
   return material.dust && material.dust->combustible;
 }
 
+bool some_burns(const View& whole) {
+  const auto& ingredients = whole.blend->whole.composition.ingredients;
+  return std::any_of(ingredients.begin(), ingredients.end(),
+                     [&](const auto& one) { return burns(whole.blend->material(one.material)); });
+}
+
 }  // namespace
 
 void write_tasks(const View& whole, Page& page) {
@@ -260,15 +266,11 @@ void write_tasks(const View& whole, Page& page) {
   }
 }
 
-void write_cautions(const View& whole, Page& page) {
+void write_precautions(const View& whole, Page& page) {
   const measures::HandledHazards hazards = all_hazards(whole);
-  page.heading("Mind");
+  page.heading("Before the first powder");
   for (const Advice& advice : precautions(hazards)) page.entry(advice.about, advice.words);
-  const auto& ingredients = whole.blend->whole.composition.ingredients;
-  const bool fire = std::any_of(ingredients.begin(), ingredients.end(), [&](const auto& one) {
-    return burns(whole.blend->material(one.material));
-  });
-  if (fire) {
+  if (some_burns(whole)) {
     constexpr double light = 500;   // kg/m3
     constexpr double heavy = 1200;  // kg/m3
     page.entry("fire",
@@ -280,6 +282,12 @@ void write_cautions(const View& whole, Page& page) {
                              " mm (heavy to light powder) over more than a twentieth of the floor "
                              "counts as a hazard: wipe ledges and lamps.");
   }
+}
+
+void write_cautions(const View& whole, Page& page) {
+  const measures::HandledHazards hazards = all_hazards(whole);
+  const bool fire = some_burns(whole);
+  page.heading("Afterwards");
   page.entry("cleaning",
              "Moisten spilt powder before it is swept; no household vacuum cleaner, "
              "which blows the fines out again" +

@@ -10,7 +10,11 @@ namespace sudsmark::worksheet {
 /// Control approach, hazards, bounds of dust and combustible dust of each task.
 void write_tasks(const measures::View& whole, wording::Page& page);
 
-/// Precautions, fire and cleaning, first aid, for all that the tasks and premixes handle.
+/// What to wear and where no flame may be, for all that the tasks and premixes handle: before the
+/// first powder is opened.
+void write_precautions(const measures::View& whole, wording::Page& page);
+
+/// Cleaning and first aid, for the same.
 void write_cautions(const measures::View& whole, wording::Page& page);
 
 /// How premixes keep, by the humidity of the room.

@@ -25,6 +25,17 @@ using measures::Dilution;
 using quantity::Range;
 using science::WeighingPlan;
 
+constexpr double ounce = 28.349523125;  // g, by definition
+
+/// Whether a scale shows ounces: its step is a plain figure of them and none of grams.
+bool in_ounces(double step) {
+  constexpr double finest = 1e6;  // parts of a unit that anybody's step is a multiple of
+  const auto plain = [](double figure) {
+    return std::abs(figure * finest - std::round(figure * finest)) < 1e-3;
+  };
+  return step > 0 && !plain(step) && plain(step / ounce);
+}
+
 std::string scale_letter(std::size_t scale) {
   constexpr std::size_t letters = 26;
   return scale < letters ? std::string(1, static_cast<char>('A' + scale))
@@ -36,7 +47,7 @@ std::string per_cent(double share) {
 }
 
 std::string shown(const BenchPlan& plan, const WeighingPlan& weighing) {
-  return shown_mass(weighing.weighed, plan.scales[weighing.scale].step);
+  return mass_words(weighing.weighed, plan.scales[weighing.scale].step);
 }
 
 /// "2 goes of 5000 g and 1 of 4999 g": equal but for one step.
@@ -45,10 +56,10 @@ std::string goes_words(const BenchPlan& plan, const WeighingPlan& weighing) {
   const double most = weighing.goes.front();
   const auto first =
       static_cast<std::size_t>(std::count(weighing.goes.begin(), weighing.goes.end(), most));
-  std::string out = std::to_string(first) + " x " + shown_mass(most, step) + " g";
+  std::string out = std::to_string(first) + " x " + mass_words(most, step);
   if (first < weighing.goes.size()) {
     out += " and " + std::to_string(weighing.goes.size() - first) + " x " +
-           shown_mass(weighing.goes.back(), step) + " g";
+           mass_words(weighing.goes.back(), step);
   }
   return out;
 }
@@ -75,13 +86,13 @@ void write_line(const BenchPlan& plan, const BenchLine& line, Page& page) {
   }
   if (!line.plan) {
     const bool no_scale = plan.scales.empty();
-    page.weighing(name, shown_mass(line.mass.low, 0) + " g",
+    page.weighing(name, mass_words(line.mass.low, 0),
                   no_scale ? "no scale is stated" : "no scale can take it");
     return;
   }
   const double step = plan.scales[line.plan->scale].step;
   if (line.too_small && line.mass.exact()) {
-    page.weighing(name, quantity::printed(line.mass.low) + " g", "see below");
+    page.weighing(name, small_mass(line.mass.low, step), "see below");
     return;
   }
   const bool exact = looks_exact(line, step);
@@ -91,16 +102,15 @@ void write_line(const BenchPlan& plan, const BenchLine& line, Page& page) {
                   : ", in " + std::to_string(line.plan->goes.size()) + " goes";
   }
   if (exact) {
-    page.weighing(name, shown(plan, *line.plan) + " g", note);
+    page.weighing(name, shown(plan, *line.plan), note);
   } else {
     // what is stated as a range is somebody's choice, to be written down
-    page.weighing(name,
-                  shown_mass(line.mass.low, step) + " - " + shown_mass(line.mass.high, step) + " g",
+    page.weighing(name, mass_words(line.mass.low, step) + " - " + mass_words(line.mass.high, step),
                   note + ", taken: ________");
   }
   if (line.held_back > 0) {
-    page.paragraph(shown_mass(line.held_back, step) +
-                       " g less than the formula says: that much comes back with a dilution.",
+    page.paragraph(mass_words(line.held_back, step) +
+                       " less than the formula says: that much comes back with a dilution.",
                    6);
   }
 }
@@ -120,7 +130,7 @@ void write_total(const BenchPlan& plan, const BenchSection& section, Page& page)
     ++lines;
   }
   if (lines < 2) return;
-  page.total(shown_mass(total, step) + " g");
+  page.total(mass_words(total, step));
 }
 
 /// "on A 7.00 g of blue 1 lake": a mass of a recipe that is weighed `times` over, on the scale that
@@ -132,7 +142,7 @@ std::string recipe_mass(const BenchPlan& plan, const WeighingPlan& once, int tim
   const WeighingPlan& taken = weighing ? *weighing : once;
   std::string out = "on " + scale_letter(taken.scale) + " ";
   if (!weighing) out += std::to_string(times) + " x ";
-  out += shown(plan, taken) + " g of " + of;
+  out += shown(plan, taken) + " of " + of;
   if (taken.goes.size() > 1) out += " (" + goes_words(plan, taken) + ")";
   return out;
 }
@@ -143,11 +153,10 @@ void write_left_over(const BenchPlan& plan, const Dilution& dilution, Page& page
   const double left = std::max(0.0, blend - recipe.portion.weighed * dilution.doses);
   const double step = plan.scales[recipe.portion.scale].step;
   if (left < step) return;
-  page.paragraph(
-      shown_mass(left, step) +
-          " g of the last blend are left: close the jar, label it with its share and the "
-          "day, and use it next time.",
-      8);
+  page.paragraph(mass_words(left, step) +
+                     " of the last blend are left: close the jar, label it with its share and the "
+                     "day, and use it next time.",
+                 8);
 }
 
 void write_recipe(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
@@ -156,9 +165,6 @@ void write_recipe(const BenchPlan& plan, const BenchSection& section, const Benc
   std::string head = "Dilution of '" + line.name + "' in '" + dilution.carrier + "'";
   if (dilution.doses > 1) {
     head += ", for all " + std::to_string(dilution.doses) + " " + section.unit + "s";
-  }
-  if (!dilution.carrier_section.empty()) {
-    head += " (" + dilution.carrier_section + " weighs so much less of it)";
   }
   page.paragraph(head + ":", 6);
   std::string taken_of = line.name;
@@ -174,10 +180,11 @@ void write_recipe(const BenchPlan& plan, const BenchSection& section, const Benc
   }
   page.paragraph(
       std::to_string(recipe.steps.size() + 1) + ". Weigh on " + scale_letter(recipe.portion.scale) +
-          " " + shown(plan, recipe.portion) + " g of " + taken_of +
+          " " + shown(plan, recipe.portion) + " of " + taken_of +
           (dilution.doses > 1 ? " into each " + section.unit : std::string(" in")) + ": that is " +
-          quantity::printed(recipe.carried) + " g of " + line.name + ", right within " +
-          per_cent(recipe.worst_share) + " with every weighing off as far as it can be.",
+          small_mass(recipe.carried, plan.scales[recipe.portion.scale].step) + " of " + line.name +
+          ", right within " + per_cent(recipe.worst_share) +
+          " with every weighing off as far as it can be.",
       8);
   write_left_over(plan, dilution, page);
 }
@@ -188,8 +195,45 @@ std::string step_to_buy(double most) {
   return shown_mass(step, step);
 }
 
+/// What a dilution takes from the shelf, beyond what comes into the batch.
+std::string cost_words(const BenchPlan& plan, const BenchLine& line, const Dilution& dilution) {
+  double powder = 0;
+  for (const science::DilutionStep& step : dilution.recipe.steps) {
+    powder += step.powder.weighed * dilution.times;
+  }
+  const double minor = dilution.recipe.steps.front().taken.weighed * dilution.times;
+  const double step = plan.scales[dilution.recipe.portion.scale].step;
+  return mass_words(minor, step) + " of " + line.name + " and " + mass_words(powder, step) +
+         " of " + dilution.carrier;
+}
+
 bool has_recipe(const BenchLine& line) {
   return line.dilution && line.dilution->recipe.outcome == science::DilutionOutcome::recipe;
+}
+
+/// Of the whole mix, where every phase is known [g].
+Range mix_of(const BenchPlan& plan) {
+  Range out = 0.0;
+  for (const BenchSection& section : plan.sections) {
+    if (section.kind == SectionKind::phase) out += section.each;
+  }
+  return out;
+}
+
+/// "1.2 kg" of a range as the scale shows it: one figure where both ends look alike.
+std::string span_words(const Range& mass, double step) {
+  const std::string low = mass_words(mass.low, step);
+  const std::string high = mass_words(mass.high, step);
+  return low == high ? low : low + " - " + high;
+}
+
+/// How much of the mix a portion is made from.
+void write_share(const BenchPlan& plan, const blend::Blend& blend, const BenchSection& section,
+                 Page& page) {
+  const Range mix = mix_of(plan) * blend.portions[section.index].share;
+  if (!mix.known() || !(mix.high > 0)) return;
+  const double step = plan.scales.empty() ? 0 : coarsest(plan.scales);
+  page.weighing("of the mix", span_words(mix, step), "split");
 }
 
 /// What the scales cannot weigh, and the ways out.
@@ -200,18 +244,22 @@ void write_too_small(const BenchPlan& plan, const BenchSection& section, const B
   page.paragraph("! Not weighable as it is: one step of the scale is " +
                      per_cent(line.plan->error_share) + " of '" + line.name +
                      "'. The least that these scales weigh to 1 % is " +
-                     shown_mass(line.least, scale.step) + " g.",
+                     mass_words(line.least, scale.step) + ".",
                  6);
   constexpr double tenth = 10;
   const double factor = std::ceil(remedy.batch_factor * tenth - 1e-9) / tenth;
+  // more than that is no batch for one pair of hands
+  constexpr double most_times = 20;
   const std::string made = !line.bag_by_bag.empty()              ? section.unit
                            : section.kind == SectionKind::premix ? "premix"
                                                                  : "batch";
-  std::string ways = "Ways out: a scale with steps of " + step_to_buy(remedy.step) + " g; a " +
-                     made + " " + quantity::printed(factor) + " times as big; ";
+  std::string ways = "Ways out: a scale with steps of " + step_to_buy(remedy.step) + " g";
+  if (factor <= most_times) {
+    ways += "; or a " + made + " " + quantity::printed(factor) + " times as big";
+  }
   const bool recipe = has_recipe(line);
-  ways += recipe ? "or this dilution."
-                 : "or a dilution, for which nothing of this mix can serve on these scales.";
+  ways += recipe ? "; or this dilution, which costs " + cost_words(plan, line, *line.dilution) + "."
+                 : std::string(".");
   page.paragraph(ways, 6);
   if (recipe) write_recipe(plan, section, line, *line.dilution, page);
 }
@@ -229,7 +277,7 @@ std::string title(const BenchPlan& plan, const BenchSection& section) {
   if (section.each.known()) {
     out += ": " + std::to_string(section.makings) + " " + section.unit +
            (section.makings == 1 ? "" : "s") + " of " +
-           shown_mass(section.each.low, plan.scales.empty() ? 0 : 1e-2) + " g";
+           mass_words(section.each.low, plan.scales.empty() ? 0 : coarsest(plan.scales));
   }
   return out;
 }
@@ -257,7 +305,7 @@ void write_bagging(const BenchPlan& plan, const BenchSection& section, Page& pag
       science::plan_weighing(plan.scales, mixed.low / bags, measures::bench_tolerance);
   if (!fill) return;
   std::string words = "Fill " + std::to_string(section.makings) + " " + section.unit + "s with " +
-                      shown(plan, *fill) + " g of the mix each, on " + scale_letter(fill->scale);
+                      shown(plan, *fill) + " of the mix each, on " + scale_letter(fill->scale);
   if (!apart.empty()) {
     words += ", and add to each " + section.unit + " its own portion of " + joined(apart) +
              "; shake, and sieve that " + section.unit + " once";
@@ -278,21 +326,38 @@ std::string shown_mass(double grams, double step) {
     if (std::abs(left - std::round(left)) < 1e-9 * left) break;
   }
   std::array<char, 64> buffer{};
-  const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), grams,
-                                          std::chars_format::fixed, decimals);
+  const auto [end, error] =
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::round(grams / step) * step,
+                    std::chars_format::fixed, decimals);
   return {buffer.data(), end};
+}
+
+std::string mass_words(double grams, double step) {
+  if (!in_ounces(step)) return shown_mass(grams, step) + " g";
+  return shown_mass(grams / ounce, step / ounce) + " oz";
+}
+
+std::string small_mass(double grams, double step) {
+  if (!in_ounces(step)) return quantity::printed(grams) + " g";
+  return quantity::printed(grams / ounce) + " oz";
+}
+
+double coarsest(const std::vector<science::Scale>& scales) {
+  double out = 0;
+  for (const science::Scale& scale : scales) out = std::max(out, scale.step);
+  return out;
 }
 
 void write_scales(const BenchPlan& plan, Page& page) {
   for (std::size_t at = 0; at < plan.scales.size(); ++at) {
     const science::Scale& scale = plan.scales[at];
-    std::string words = shown_mass(scale.step, scale.step) + " g steps";
+    std::string words = mass_words(scale.step, scale.step) + " steps";
     if (std::isfinite(scale.greatest_load)) {
-      words += ", up to " + quantity::printed(scale.greatest_load) + " g with the vessel on it";
+      words += ", up to " + small_mass(scale.greatest_load, scale.step) + " with the vessel on it";
     }
     words += "; weighs " +
-             shown_mass(science::smallest_weighing(scale, measures::bench_tolerance), scale.step) +
-             " g and more to 1 %";
+             mass_words(science::smallest_weighing(scale, measures::bench_tolerance), scale.step) +
+             " and more to 1 %";
     page.entry("scale " + scale_letter(at), words);
   }
 }
@@ -307,7 +372,7 @@ void write_rounding(const BenchPlan& plan, Page& page) {
       if (!counts || !looks_exact(line, plan.scales[line.plan->scale].step)) continue;
       const double by = line.plan->weighed / line.planned - 1;
       constexpr double slack = 1e-9;
-      if (std::abs(by) <= std::abs(change) + slack) continue;
+      if (!std::isfinite(by) || std::abs(by) <= std::abs(change) + slack) continue;
       change = by;
       most = &line;
     }
@@ -320,8 +385,39 @@ void write_rounding(const BenchPlan& plan, Page& page) {
                            " of it. With --rounded the batch is checked as it is weighed.");
 }
 
-void write_section(const BenchPlan& plan, const BenchSection& section, int number, Page& page) {
+void write_pieces(const blend::Blend& blend, const BenchPlan& plan, Page& page) {
+  if (!blend.piece || blend.piece->assumed || !blend.real_masses) return;
+  Range batch = mix_of(plan);
+  for (const BenchSection& section : plan.sections) {
+    if (section.kind == SectionKind::portion) batch += section.each;
+  }
+  const Range piece = blend.piece->value;
+  constexpr double slack = 1e-9;
+  const bool one = batch.known() && batch.high - batch.low <= slack * batch.high;
+  if (!one || !(piece.low > 0)) return;
+  const double step = plan.scales.empty() ? 0 : coarsest(plan.scales);
+  const double count = std::floor(batch.low / piece.high * (1 + slack));
+  page.heading("Pieces");
+  std::string words = mass_words(batch.low, step) + " in all";
+  if (count >= 1 && piece.exact()) {
+    const double left = std::max(0.0, batch.low - count * piece.low);
+    words += " make " + quantity::printed(count) + (count == 1 ? " piece of " : " pieces of ") +
+             small_mass(piece.low, step);
+    if (left > step / 2) words += "; " + mass_words(left, step) + " are left over";
+  } else if (count >= 1) {
+    words += " make " + quantity::printed(count) + " pieces or more of " +
+             small_mass(piece.low, step) + " to " + small_mass(piece.high, step);
+  } else {
+    words += " are less than one piece of " + small_mass(piece.low, step);
+  }
+  page.paragraph(words + ". What dries off, sticks to the bowl or is trimmed away is not counted.",
+                 2);
+}
+
+void write_section(const blend::Blend& blend, const BenchPlan& plan, const BenchSection& section,
+                   int number, Page& page) {
   page.heading(std::to_string(number) + ". " + title(plan, section));
+  if (section.kind == SectionKind::portion) write_share(plan, blend, section, page);
   if (section.makings > 1) {
     page.paragraph("For all " + std::to_string(section.makings) + " " + section.unit +
                        "s together, in this order:",

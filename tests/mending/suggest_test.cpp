@@ -122,6 +122,8 @@ void check_answers(const Suggestion& made, const Rulesets& rulesets) {
     for (const Key& key : newly_broken(made.before, after)) {
       FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", key.rule);
     }
+    // a piece or a batch is set without a problem to solve
+    if (!answer.statements.empty()) continue;
     const auto other = other_optimum(answer.problem);
     REQUIRE_MESSAGE(other.has_value(), made.before.name);
     CHECK_MESSAGE(std::abs(*other - answer.size) <= 1e-6, made.before.name, " answer ", at + 1,
@@ -320,7 +322,8 @@ TEST_CASE("a range moves by its middle and keeps its width") {
   const SuggestedAmount* kaolin = amount(made.answers.front(), "kaolin");
   REQUIRE(kaolin != nullptr);
   CHECK(*kaolin->is.high <= 5.0 + 1e-9);
-  CHECK(*kaolin->is.high == doctest::Approx(5.0).epsilon(0.01));
+  // a twentieth inside the limit
+  CHECK(*kaolin->is.high == doctest::Approx(4.75).epsilon(0.01));
   CHECK(*kaolin->is.high - *kaolin->is.low == doctest::Approx(4.0));
   check_answers(made, rulesets);
 }
@@ -373,7 +376,7 @@ TEST_CASE("doses, portions, parts and masses are set in their own kind of amount
     const SuggestedAmount* lake = amount(made.answers.front(), "blue 1 lake");
     REQUIRE_MESSAGE(lake != nullptr, lines);
     CHECK_FALSE(lake->removed);
-    CHECK(*lake->is_mass->high == doctest::Approx(1.0).epsilon(0.02));
+    CHECK(*lake->is_mass->high == doctest::Approx(0.95).epsilon(0.02));
     check_answers(made, rulesets);
   }
 }

@@ -51,7 +51,7 @@ TEST_CASE("a tenth of a gram on a scale of tenths: refused, with the way out in 
       sheet_of("tenth-of-a-gram.formula", file_contents(golden("tenth-of-a-gram.formula")));
   check_expected(golden("tenth-of-a-gram.sheet.txt"), sheet);
   CHECK(says(sheet, "! Not weighable as it is: one step of the scale is 100 % of 'blue 1 dye'"));
-  CHECK(says(sheet, "Dilution of 'blue 1 dye' in 'corn starch'"));
+  CHECK(says(sheet, "Dilution of 'blue 1 dye' in 'sodium bicarbonate'"));
   CHECK(says(sheet, "that is 0.1 g of blue 1 dye"));
 }
 

@@ -46,7 +46,7 @@ class BenchPage {
     page_.open("table", {{"class", "weighings"}});
     page_.open("thead");
     page_.open("tr");
-    for (const std::string_view name : {"In", "What", "Mass", "Scale"}) {
+    for (const std::string_view name : {"In", "What", "Mass", "Scale", "Weighed", "Lot"}) {
       page_.element("th", {{"scope", "col"}}, name);
     }
     page_.close();
@@ -105,6 +105,8 @@ class BenchPage {
     page_.close();
     page_.element("td", {{"class", "mass"}}, item.words);
     report::prose_element(page_, "td", {}, item.note);
+    page_.element("td", {{"class", "mass"}}, "________");
+    page_.element("td", "________");
     page_.close();
   }
 

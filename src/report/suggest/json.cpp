@@ -36,6 +36,8 @@ Json amount(const SuggestedAmount& one) {
   out["leads"] = one.leads;
   out["removed"] = one.removed;
   out["fills"] = one.fills;
+  if (one.added) out["added"] = true;
+  if (!one.out_of.empty()) out["inPlaceOf"] = one.out_of;
   return out;
 }
 
@@ -43,6 +45,7 @@ Json answer(const SuggestedChange& one, const std::string& formula) {
   Json out{{"inShort", report::in_short(one)}, {"size", number(one.size)}};
   out["amounts"] = Json::array();
   for (const SuggestedAmount& item : one.amounts) out["amounts"].push_back(amount(item));
+  if (!one.statements.empty()) out["statements"] = one.statements;
   out["edits"] = one.edits;
   out["roundedTo"] = one.rounding_breaks ? Json(nullptr) : Json(one.rounded_to);
   out["measures"] = Json::object();
@@ -86,6 +89,7 @@ std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
   for (const Conflicting& one : suggestion.conflict) {
     Json item{{"words", one.words}};
     if (!one.rule.empty()) item["rule"] = one.rule;
+    if (!one.remedy.empty()) item["remedy"] = one.remedy;
     document.item(item);
   }
   document.end();

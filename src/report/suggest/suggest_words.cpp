@@ -28,12 +28,19 @@ bool moved(const FigureChange& change) {
 }  // namespace
 
 std::string in_short(const SuggestedChange& answer) {
-  std::vector<std::string> words;
+  constexpr double noticed = 0.1;  // a line that moves by more than a tenth is named
+  std::vector<std::string> words = answer.statements;
   for (const SuggestedAmount& one : answer.amounts) {
-    if (!one.leads) continue;
-    const bool more = one.is.low.value_or(0) + one.is.high.value_or(0) >
-                      one.was.low.value_or(0) + one.was.high.value_or(0);
-    words.push_back((one.removed ? "leave out " : more ? "raise " : "lower ") + one.name);
+    const double was = one.was.low.value_or(0) + one.was.high.value_or(0);
+    const double is = one.is.low.value_or(0) + one.is.high.value_or(0);
+    if (!one.leads && std::abs(is - was) <= noticed * was) continue;
+    if (!one.out_of.empty()) {
+      words.push_back("take " + one.name + " in place of " + one.out_of);
+    } else if (one.added) {
+      words.push_back("add " + one.name);
+    } else {
+      words.push_back((one.removed ? "leave out " : is > was ? "raise " : "lower ") + one.name);
+    }
   }
   return wording::joined(words);
 }

@@ -121,7 +121,9 @@ class SuggestionText {
     out += was + " -> " + (one.removed ? "none" : is);
     if (one.was_mass && one.is_mass) out += ")";
     if (one.removed) out += ", taken out altogether";
-    if (one.fills) out += ", q.s.";
+    if (!one.out_of.empty()) out += ", in place of " + harmless(one.out_of);
+    if (one.added && one.out_of.empty()) out += ", new";
+    if (one.fills) out += ", fills up";
     return out;
   }
 

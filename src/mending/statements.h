@@ -1,0 +1,28 @@
+// Statements: what a formula says beside its amounts, changed so that a figure comes right.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include <sudsmark/results.h>
+
+#include "blend/blend.h"
+#include "rules/ruleset.h"
+
+namespace sudsmark::mending {
+
+/// What there is to change.
+struct Facts {
+  std::optional<double> piece;  ///< g
+  std::optional<double> batch;  ///< g
+};
+[[nodiscard]] Facts facts_of(const blend::Blend& blend);
+
+/// The line of a tweak that brings a finding's figure within its limit, so much `inside` of it;
+/// none where the statement is not made, has no such figure, or would have to change beyond reason.
+/// A dose goes with the piece, an error of weighing against the batch.
+[[nodiscard]] std::optional<std::string> statement_for(rules::Mend::Change change,
+                                                       const Finding& finding, const Facts& facts,
+                                                       double inside);
+
+}  // namespace sudsmark::mending

@@ -1,0 +1,150 @@
+// Answers of a maker: what a broken rule blames never rises, what makes the product stays, nothing
+// but the fill makes room, and the first answer is what somebody of the trade would change.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <sudsmark/suggest.h>
+
+#include "case_files.h"
+#include "catalogue/role.h"
+#include "front/parts.h"
+#include "report/suggest_words.h"
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+namespace {
+
+namespace fs = std::filesystem;
+using catalogue::Role;
+
+Suggestion suggested(const fs::path& path, const Rulesets& rulesets) {
+  CheckOptions options;
+  options.on = std::chrono::year_month_day{std::chrono::year(2026), std::chrono::November,
+                                           std::chrono::day(25)};
+  options.read = [](const std::string& wanted) -> std::optional<std::string> {
+    if (!fs::is_regular_file(wanted)) return std::nullopt;
+    return file_contents(wanted);
+  };
+  auto made = suggest({path.string(), file_contents(path)}, rulesets, options, {});
+  REQUIRE_MESSAGE(made.has_value(), path.string());
+  return std::move(*made);
+}
+
+double middle(const Figure& figure) {
+  return (figure.low.value_or(0) + figure.high.value_or(0)) / 2;
+}
+
+const catalogue::Material* material_of(const std::string& name, const Rulesets& rulesets) {
+  const catalogue::Catalogue& catalogue = front::parts(rulesets).catalogue;
+  const catalogue::Meaning& meaning = catalogue.find_material(name);
+  return meaning.one() ? &catalogue.materials[meaning.materials.front()] : nullptr;
+}
+
+bool has(const catalogue::Material& material, std::initializer_list<Role> roles) {
+  return std::any_of(roles.begin(), roles.end(),
+                     [&](Role role) { return (material.roles & catalogue::bit(role)) != 0; });
+}
+
+/// What is wrong with one answer; empty: nothing.
+std::vector<std::string> wrong_with(const SuggestedChange& answer, const Rulesets& rulesets) {
+  std::vector<std::string> out;
+  const std::string title = report::in_short(answer);
+  constexpr double slack = 1e-6;
+  constexpr double a_tenth = 0.1;
+  constexpr double a_step = 0.02;  // % that a rounding to the scale may add
+  for (const SuggestedAmount& one : answer.amounts) {
+    const double was = middle(one.was);
+    const double is = middle(one.is);
+    if (std::abs(is - was) > a_tenth * was + slack && title.find(one.name) == std::string::npos) {
+      out.push_back("moves " + one.name + " unnamed");
+    }
+    const catalogue::Material* material = material_of(one.name, rulesets);
+    if (material == nullptr) {
+      // a scent or a material of the maker's own: it is nobody's fill
+      if (is > was + slack && !one.leads && !one.fills && one.container.empty()) {
+        out.push_back("raises " + one.name);
+      }
+      continue;
+    }
+    const bool reserved =
+        has(*material, {Role::scent, Role::preservative, Role::colour, Role::surfactant});
+    if (reserved && is > was * (1 + a_tenth) + slack && !one.leads) {
+      out.push_back("fills with " + one.name);
+    }
+    if (one.removed && has(*material, {Role::bicarbonate})) out.push_back("removes " + one.name);
+    // a q.s. that is more than usual already was the maker's own choice
+    const bool chosen =
+        one.fills && was > 100 * material->usual.value_or(catalogue::Sourced{}).value.high;
+    if (!material->usual || one.removed || !one.container.empty() || chosen) continue;
+    const double most = std::max(was, 100 * material->usual->value.high) + a_step;
+    const double least = std::min(was, 100 * material->usual->value.low) - a_step;
+    const bool fades = has(*material, {Role::scent, Role::colour, Role::botanical});
+    if (is > most || (is < least && !fades)) out.push_back("leaves the usual of " + one.name);
+  }
+  for (const VerdictChange& one : answer.comparison.verdicts) {
+    if (one.direction == Direction::worse && one.before) out.push_back("worsens " + one.rule);
+  }
+  return out;
+}
+
+/// The table of mends: a formula and the words of which one has to be said.
+std::map<std::string, std::vector<std::string>> mends() {
+  std::map<std::string, std::vector<std::string>> out;
+  std::istringstream lines(file_contents("tests/mending/mends.yaml"));
+  for (std::string line; std::getline(lines, line);) {
+    const auto name = line.find("formula: ");
+    const auto comma = line.find(',');
+    const auto open = line.find('[');
+    const auto close = line.rfind(']');
+    if (name == std::string::npos || close == std::string::npos) continue;
+    std::istringstream words(line.substr(open + 1, close - open - 1));
+    std::vector<std::string>& list = out[line.substr(name + 9, comma - name - 9)];
+    for (std::string word; std::getline(words, word, ',');) {
+      list.push_back(word.substr(word.find_first_not_of(' ')));
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("no answer is one that nobody would make") {
+  const Rulesets rulesets = Rulesets::built_in();
+  std::size_t answers = 0;
+  for (const fs::path& path : case_files("fixtures/faulty", ".formula")) {
+    const Suggestion made = suggested(path, rulesets);
+    for (const SuggestedChange& answer : made.answers) {
+      ++answers;
+      for (const std::string& words : wrong_with(answer, rulesets)) {
+        FAIL_CHECK(path.stem().string(), ": ", report::in_short(answer), ": ", words);
+      }
+    }
+  }
+  CHECK(answers >= 50);
+}
+
+TEST_CASE("the first answer is what somebody of the trade would change") {
+  const Rulesets rulesets = Rulesets::built_in();
+  const auto table = mends();
+  REQUIRE(table.size() >= 50);
+  std::size_t agreed = 0;
+  for (const auto& [name, wanted] : table) {
+    const Suggestion made = suggested("fixtures/faulty/" + name + ".formula", rulesets);
+    const std::string title =
+        made.answers.empty() ? std::string("no answer") : report::in_short(made.answers.front());
+    const bool agrees = std::any_of(wanted.begin(), wanted.end(), [&](const std::string& words) {
+      return title.find(words) != std::string::npos;
+    });
+    agreed += agrees ? 1 : 0;
+    if (!agrees) MESSAGE(name, ": ", title);
+  }
+  MESSAGE(agreed, " of ", table.size());
+  CHECK(agreed * 10 >= table.size() * 9);
+}
