@@ -72,7 +72,7 @@ std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings
   std::map<VerdictKey, int> seen;
   for (const Finding& finding : findings) {
     VerdictKey key{finding.rule, finding.subject_kind, finding.subject, 0};
-    std::get<3>(key) = seen[key]++;
+    key.which = seen[key]++;
     out[key] = &finding;
   }
   return out;

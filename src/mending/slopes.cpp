@@ -173,7 +173,7 @@ bool is_new_note(const Trialled& verdict, const Trialled* before, const Aim& aim
   }
   if (before != nullptr && before->kind != Kind::not_applicable) return false;
   // what comes in has notes of its own, which say how to handle it
-  return aim.brought.empty() || std::get<1>(verdict.key) != "material";
+  return aim.brought.empty() || verdict.key.subject_kind != "material";
 }
 
 }  // namespace
