@@ -111,9 +111,10 @@ class CommandLine {
   /// An unknown option is the reason for whatever else is wrong, so it is told first.
   void explain(const CLI::ParseError& error) const {
     const auto subs = app_.get_subcommands();
-    const CLI::App& app = subs.empty() ? app_ : *subs.front();
-    const std::string name = subs.empty() ? std::string("sudsmark") : app.get_name();
-    const std::string more = "; `sudsmark help" + (subs.empty() ? "" : " " + name) + "` tells more";
+    const bool of_program = subs.empty() || !app_.remaining().empty();
+    const CLI::App& app = of_program ? app_ : *subs.front();
+    const std::string name = of_program ? std::string("sudsmark") : app.get_name();
+    const std::string more = "; `sudsmark help" + (of_program ? "" : " " + name) + "` tells more";
     const std::vector<std::string> left = app_.remaining(true);
     const auto option = std::find_if(left.begin(), left.end(), [](const std::string& word) {
       return word.size() > 1 && word.starts_with('-') && word != "--";

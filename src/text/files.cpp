@@ -170,9 +170,9 @@ bool is_folder(const std::string& path) {
 
 bool stands_below(const std::string& path, const std::string& folder) {
   std::error_code error;
-  const fs::path inner = fs::weakly_canonical(path, error);
+  const fs::path inner = fs::weakly_canonical(fs::absolute(path), error);
   if (error) return false;
-  const fs::path outer = fs::weakly_canonical(folder.empty() ? "." : folder, error);
+  const fs::path outer = fs::weakly_canonical(fs::absolute(folder.empty() ? "." : folder), error);
   if (error) return false;
   const fs::path way = inner.lexically_relative(outer);
   return !way.empty() && *way.begin() != "..";

@@ -49,8 +49,11 @@ TEST_CASE("without a word the program tells its commands") {
     CHECK(holds(more.out, "Usage: sudsmark " + command + " [OPTIONS]"));
     CHECK(holds(more.out, "Examples:\n  sudsmark " + command));
   }
-  CHECK(run("--help >/dev/full", folder.path()).status == 2);
-  CHECK(run("help check >/dev/full", folder.path()).status == 2);
+  const std::string program = "'" + sudsmark::testing::program().string() + "'";
+  for (const std::string words : {" --help", " help check"}) {
+    const auto full = run("--version && { " + program + words + " >/dev/full; }", folder.path());
+    CHECK(full.status == 2);
+  }
 }
 
 TEST_CASE("an unknown command or option names the nearest") {

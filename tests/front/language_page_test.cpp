@@ -18,8 +18,7 @@ TEST_CASE("the whole formulas of the language's page are formulas") {
     const std::size_t first = page.find('\n', begin) + 1;
     const std::string example = page.substr(first, page.find("```", first) - first);
     CAPTURE(example);
-    RunResult run;
-    check({"page.formula", example}, Rulesets::built_in(), {}, run);
+    const RunResult run = check({"page.formula", example}, Rulesets::built_in());
     for (const Problem& problem : run.problems) FAIL_CHECK(problem.message);
     CHECK(run.formulas.size() == 1);
     ++count;
