@@ -188,7 +188,6 @@ TEST_CASE("colour of a portion is rubbed into the dry mix of the batch") {
   const BenchLine& lake = line(section(plan, SectionKind::portion, "teal"), "blue 1 lake");
   REQUIRE(lake.dilution);
   CHECK(lake.dilution->carrier == "bag");
-  CHECK(lake.dilution->carrier_section == "phase 'dry'");
   CHECK(weigh_out(*lake.dilution).minor == doctest::Approx(1.0));
 }
 

@@ -77,6 +77,8 @@ TEST_CASE("no mass within a range has an error outside the bounds of the range")
       CHECK(plan->error_share <= bounds.high * (1 + 1e-6));
     }
   }
+}
+
 TEST_CASE("the step as a share of one material's weighings, or of a premix that holds it") {
   const WorkshopFormula formula(
       "formula \"Gale\"\n  product bath fizzy\n  batch 1 kg\n"

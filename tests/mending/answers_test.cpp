@@ -14,7 +14,7 @@
 #include "case_files.h"
 #include "catalogue/role.h"
 #include "front/parts.h"
-#include "report/suggest_words.h"
+#include "report/suggest/suggest_words.h"
 
 using namespace sudsmark;
 using namespace sudsmark::testing;
@@ -33,7 +33,7 @@ Suggestion suggested(const fs::path& path, const Rulesets& rulesets) {
     return file_contents(wanted);
   };
   auto made = suggest({path.string(), file_contents(path)}, rulesets, options, {});
-  REQUIRE_MESSAGE(made.has_value(), path.string());
+  REQUIRE_MESSAGE(static_cast<bool>(made), path.string());
   return std::move(*made);
 }
 

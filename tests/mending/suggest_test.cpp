@@ -120,7 +120,7 @@ void check_answers(const Suggestion& made, const Rulesets& rulesets) {
                     made.before.name, " answer ", at + 1, ": ", finding.rule);
     }
     for (const Key& key : newly_broken(made.before, after)) {
-      FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", key.rule);
+      FAIL_CHECK(made.before.name, " answer ", at + 1, " breaks ", std::get<0>(key));
     }
     // a piece or a batch is set without a problem to solve
     if (!answer.statements.empty()) continue;

@@ -45,7 +45,7 @@ TEST_CASE("a rule over each scent needs that scent's paper alone") {
   const Asked found = ask(bench, blend);
   int scents = 0;
   for (const rules::Verdict& verdict : found.verdicts) {
-    if (verdict.kind != rules::Kind::open) continue;
+    if (verdict.kind != sudsmark::Kind::open) continue;
     const std::vector<std::string> words = found.missing.words(verdict.missing);
     REQUIRE(words.size() == 1);
     CHECK(words.front() == "the certificate of fragrance '" + std::string(verdict.subject) + "'");

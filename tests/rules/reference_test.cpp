@@ -66,7 +66,7 @@ void run(const std::string& keys, bool both_sides) {
   REQUIRE_FALSE(found.verdicts.empty());
   const bool applies = std::any_of(
       found.verdicts.begin(), found.verdicts.end(),
-      [](const rules::Verdict& verdict) { return verdict.kind != rules::Kind::not_applicable; });
+      [](const rules::Verdict& verdict) { return verdict.kind != sudsmark::Kind::not_applicable; });
   CHECK_MESSAGE(applies, keys);
 }
 
