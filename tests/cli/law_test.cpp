@@ -166,6 +166,32 @@ TEST_CASE("a scent of the maker's own words may hold anything until its number i
   CHECK(check(only, formula("  role aroma chemical\n  cas 68-05-3\n")).status == 0);
 }
 
+TEST_CASE("an oil of the maker's own may hold anything although its number names it") {
+  const auto formula = [](const std::string& name, const std::string& lines) {
+    return "formula \"Ebb\"\n  product bath salts\n  market EU\nphase \"all\"\n  q.s. sea salt\n"
+           "  1 % " +
+           name + "\n  1 % polysorbate 20\nmaterial \"" + name + "\"\n  form liquid\n" + lines;
+  };
+  const std::string only = "--only restricted-amount" + today;
+  for (const char* role : {"scent", "essential oil", "aroma chemical"}) {
+    const std::string lines = std::string("  role ") + role + "\n";
+    // cypress oil, by its number, its INCI name and its name
+    for (const auto& text :
+         {formula("marsh oil", lines + "  cas 8013-86-3\n"),
+          formula("marsh oil", lines + "  inci \"Cupressus Sempervirens Oil\"\n"),
+          formula("cypress oil", lines)}) {
+      const test::Ran oil = check(only, text);
+      CHECK(says(oil, "not known: what '"));
+      CHECK(says(oil, "oil' holds undeclared"));
+    }
+    // citronellyl acetate is nothing but itself
+    for (const auto& text : {formula("marsh note", lines + "  cas 150-84-5\n"),
+                             formula("citronellyl acetate", lines)}) {
+      CHECK_FALSE(says(check(only, text), "not known"));
+    }
+  }
+}
+
 TEST_CASE("colours by market: unlisted, without a number, certified by batch, of other fields") {
   const std::string only =
       "--only us-colour-not-found --only us-colour-certified --only colour-not-listed "
