@@ -39,6 +39,30 @@ bool is_cas(std::string_view word) {
 
 constexpr catalogue::Roles mixture = bit(Role::fragrance) | bit(Role::essential_oil);
 
+/// What a scent of the maker's own is all of, by its number, its INCI name or its name; null where
+/// it has constituents, and for fragrances, whose names are nobody's.
+const catalogue::Substance* sole_substance(const Material& own,
+                                           const catalogue::Catalogue& catalogue) {
+  if ((own.roles & bit(Role::scent)) == 0 || (own.roles & bit(Role::fragrance)) != 0) {
+    return nullptr;
+  }
+  const bool whole =
+      own.contents.empty() || (own.contents.size() == 1 && own.contents.front().share.low >= 1);
+  if (!whole) return nullptr;
+  const auto substance = own.contents.empty() ? substance_of(own, catalogue)
+                                              : std::optional(own.contents.front().substance);
+  if (!substance || *substance >= catalogue.substances.size()) return nullptr;
+  return &catalogue.substances[*substance];
+}
+
+/// An oil of the catalogue to which the maker gave another role is the oil still: beside its
+/// constituents, none of which it is bought for, the rest is of its own kind.
+bool has_scented_rest(const Material& own) {
+  return (own.roles & bit(Role::scent)) != 0 && !own.contents.empty() &&
+         std::none_of(own.contents.begin(), own.contents.end(),
+                      [](const Content& content) { return content.active; });
+}
+
 }  // namespace
 
 std::vector<ContentView> views(const Material& material, const catalogue::Catalogue& catalogue,
@@ -118,9 +142,17 @@ Range Blend::nameless(MaterialId id) const {
 
 Range Blend::undeclared(MaterialId id) const {
   const Material& of = material(id);
+  const bool own = id >= catalogue->materials.size();
+  if (const catalogue::Substance* sole = own ? sole_substance(of, *catalogue) : nullptr) {
+    // a single substance holds nothing else; of an oil the name alone is known, and it may hold
+    // what the tables limit
+    return {0.0, (sole->roles & mixture) != 0 ? 1.0 : 0.0};
+  }
   const double named_only = nameless(id).high;
-  if ((of.roles & mixture) == 0) return {0.0, named_only};
   const Scent* stated = scent(id);
+  if ((of.roles & mixture) == 0 && !(own && stated == nullptr && has_scented_rest(of))) {
+    return {0.0, named_only};
+  }
   if (stated != nullptr && stated->undeclared_none) return {0.0, named_only};
   // all that is not declared at its least may be anything
   return {0.0, std::min(1.0, rest_of(of).high + named_only)};

@@ -67,7 +67,9 @@ TEST_CASE("each faulty formula gives its finding and no other at warning or abov
     bool found = false;
     for (const std::string& line : lines_of(ran.out)) {
       heavy += weighs(line) ? 1 : 0;
-      const std::string begin = "fixtures/faulty/" + name + ":" + line_number + ":";
+      // papers to ask for stand in one line for the whole formula, which has no place
+      const std::string begin =
+          "fixtures/faulty/" + name + (line_number == "-" ? ": " : ":" + line_number + ":");
       const bool here =
           line.starts_with(begin) && line.find(": " + level + ": ") != std::string::npos;
       const std::size_t ids = line.rfind('[');

@@ -13,7 +13,7 @@
 namespace {
 
 struct Edge {
-  std::string text, product, market, users, day, first_sold, amount, material, role, rule, verdict;
+  std::string text, product, market, users, day, batch_made, amount, material, role, rule, verdict;
 };
 
 std::vector<Edge> edges() {
@@ -37,7 +37,7 @@ std::vector<Edge> edges() {
 std::string formula_of(const Edge& edge) {
   std::string out = "formula \"Edge\"\n  product " + edge.product + "\n  market " + edge.market +
                     "\n  users " + edge.users + "\n";
-  if (edge.first_sold != "-") out += "  first sold " + edge.first_sold + "\n";
+  if (edge.batch_made != "-") out += "  batch made " + edge.batch_made + "\n";
   const std::string filler = edge.product == "shampoo bar"  ? "SCI powder"
                              : edge.product == "bath salts" ? "sea salt"
                                                             : "sodium bicarbonate";

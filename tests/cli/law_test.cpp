@@ -155,7 +155,8 @@ TEST_CASE("a scent of the maker's own words may hold anything until its number i
   };
   const std::string only = "--only restricted-amount --only nameless-constituent" + today;
   const test::Ran oil = check(only, formula("  role scent\n  cas 90045-28-6\n"));
-  CHECK(says(oil, "[nameless-constituent]"));
+  CHECK(says(oil, "warning: not known: "));
+  CHECK(says(oil, "[nameless-constituent, restricted-amount]"));
   CHECK(says(oil, "what 'marsh oil' holds undeclared"));
   CHECK(oil.status == 1);
   const test::Ran single = check(only, formula("  role aroma chemical\n"));
@@ -163,6 +164,32 @@ TEST_CASE("a scent of the maker's own words may hold anything until its number i
   // methyl salicylate by its number, and a number that no table holds
   CHECK(says(check(only, formula("  role aroma chemical\n  cas 119-36-8\n")), "error: 1 % of"));
   CHECK(check(only, formula("  role aroma chemical\n  cas 68-05-3\n")).status == 0);
+}
+
+TEST_CASE("an oil of the maker's own may hold anything although its number names it") {
+  const auto formula = [](const std::string& name, const std::string& lines) {
+    return "formula \"Ebb\"\n  product bath salts\n  market EU\nphase \"all\"\n  q.s. sea salt\n"
+           "  1 % " +
+           name + "\n  1 % polysorbate 20\nmaterial \"" + name + "\"\n  form liquid\n" + lines;
+  };
+  const std::string only = "--only restricted-amount" + today;
+  for (const char* role : {"scent", "essential oil", "aroma chemical"}) {
+    const std::string lines = std::string("  role ") + role + "\n";
+    // cypress oil, by its number, its INCI name and its name
+    for (const auto& text :
+         {formula("marsh oil", lines + "  cas 8013-86-3\n"),
+          formula("marsh oil", lines + "  inci \"Cupressus Sempervirens Oil\"\n"),
+          formula("cypress oil", lines)}) {
+      const test::Ran oil = check(only, text);
+      CHECK(says(oil, "not known: what '"));
+      CHECK(says(oil, "oil' holds undeclared"));
+    }
+    // citronellyl acetate is nothing but itself
+    for (const auto& text : {formula("marsh note", lines + "  cas 150-84-5\n"),
+                             formula("citronellyl acetate", lines)}) {
+      CHECK_FALSE(says(check(only, text), "not known"));
+    }
+  }
 }
 
 TEST_CASE("colours by market: unlisted, without a number, certified by batch, of other fields") {
