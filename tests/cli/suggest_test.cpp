@@ -112,7 +112,14 @@ TEST_CASE("suggest: substitutes of a material") {
   const auto made = test::run("suggest --swap 'rice bran oil' reed.formula", folder.path());
   CHECK(made.status == 0);
   CHECK(made.out.find("in the place of Rice bran oil (oil)") != std::string::npos);
-  CHECK(made.out.find("required HLB") != std::string::npos);
+  // oils of the same required HLB come first, and a difference is said in figures
+  CHECK(made.out.find("no difference is known") != std::string::npos);
+  std::string castor = reed;
+  castor.replace(castor.find("rice bran oil"), 13, "castor oil");
+  folder.write("castor.formula", castor);
+  const auto unlike = test::run("suggest --swap 'castor oil' castor.formula", folder.path());
+  CHECK(unlike.status == 0);
+  CHECK(unlike.out.find("required HLB 13 instead of 14") != std::string::npos);
   const auto wrong = test::run("suggest --swap 'shea butter' reed.formula", folder.path());
   CHECK(wrong.status == 2);
   CHECK(wrong.err.find("does not stand in the formula") != std::string::npos);
