@@ -56,7 +56,8 @@ TEST_CASE("suggest: what is written reads back, checks clean, and names its reas
   CHECK(test::run("check reed.formula" + only, folder.path()).status == 1);
   CHECK(test::run(write, folder.path()).status == 0);
   const std::string written = test::contents(folder.path() / "mended.formula");
-  CHECK(written.find("tweak \"Reed, mended\" of \"reed.formula\"\n  set polysorbate 80 to 1 %\n") !=
+  CHECK(written.find(
+            "tweak \"Reed, mended\" of \"reed.formula\"\n  set polysorbate 80 to 1.055 %\n") !=
         std::string::npos);
   CHECK(written.find("# mends emulsifier-to-oil: ") != std::string::npos);
   const auto checked = test::run("check mended.formula" + only, folder.path());
