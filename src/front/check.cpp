@@ -98,7 +98,8 @@ class FormulaCheck {
     for (const Finding& one : findings) {
       const bool broken = one.kind == Kind::fail || one.kind == Kind::review;
       if (!broken || one.level != Level::error || one.allowed) continue;
-      out.push_back("line " + std::to_string(one.line) + ": " + one.message);
+      const std::string subject = one.subject.empty() ? "" : one.subject + ": ";
+      out.push_back("line " + std::to_string(one.line) + ": " + subject + one.message);
     }
     return out;
   }

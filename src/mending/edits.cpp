@@ -47,6 +47,17 @@ formula::Amount amount_of(const Dials& dials, const Dial& dial, double turn) {
   return amount;
 }
 
+/// A share in per cent, as the maker writes it, where its digits are few; ppm are no one's bench.
+std::string printed_edit(const formula::Amount& amount) {
+  constexpr double fine = 1e4;
+  constexpr double slack = 1e-6;
+  const double scaled = amount.value.low * 100 * fine;
+  const bool plain = amount.kind == AmountKind::share && amount.value.exact() &&
+                     std::round(scaled) > 0 && std::abs(scaled - std::round(scaled)) < slack;
+  if (!plain) return formula::printed_amount(amount);
+  return formula::printed_number(std::round(scaled) / fine) + " %";
+}
+
 }  // namespace
 
 std::string quoted(const std::string& text) {
@@ -81,7 +92,7 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
   for (std::size_t at = 0; at < all.size(); ++at) {
     const Dial& dial = all[at];
     if (brought && brought->dial == at) {
-      const std::string amount = formula::printed_amount(amount_of(dials, dial, turns[at]));
+      const std::string amount = printed_edit(amount_of(dials, dial, turns[at]));
       if (brought->out_of.empty()) {
         removed.push_back("add " + amount + " " + written(dial.name) + " to " +
                           quoted(brought->phase));
@@ -96,7 +107,7 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
       removed.push_back("remove " + written(dial.name));
     } else if (!dial.fills) {
       set.push_back("set " + written(dial.name) + " to " +
-                    formula::printed_amount(amount_of(dials, dial, turns[at])));
+                    printed_edit(amount_of(dials, dial, turns[at])));
     }
   }
   removed.insert(removed.end(), set.begin(), set.end());

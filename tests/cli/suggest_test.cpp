@@ -20,7 +20,7 @@ TEST_CASE("suggest: 0 with an answer or nothing to mend, 1 without, 2 for what c
   const auto made = test::run("suggest reed.formula" + only, folder.path());
   CHECK(made.status == 0);
   CHECK(made.err.empty());
-  CHECK(made.out.find("12 g -> 20 g  (0.6 % -> 1 %)") != std::string::npos);
+  CHECK(made.out.find("12 g -> 21.1 g  (0.6 % -> 1.055 %)") != std::string::npos);
   CHECK(made.out.find("not a safety assessment") != std::string::npos);
   CHECK(test::run("suggest -" + only, folder.path(), reed).status == 0);
   const auto sound = test::run("suggest --only scent-over-limit reed.formula", folder.path());
@@ -56,7 +56,8 @@ TEST_CASE("suggest: what is written reads back, checks clean, and names its reas
   CHECK(test::run("check reed.formula" + only, folder.path()).status == 1);
   CHECK(test::run(write, folder.path()).status == 0);
   const std::string written = test::contents(folder.path() / "mended.formula");
-  CHECK(written.find("tweak \"Reed, mended\" of \"reed.formula\"\n  set polysorbate 80 to 1 %\n") !=
+  CHECK(written.find(
+            "tweak \"Reed, mended\" of \"reed.formula\"\n  set polysorbate 80 to 1.055 %\n") !=
         std::string::npos);
   CHECK(written.find("# mends emulsifier-to-oil: ") != std::string::npos);
   const auto checked = test::run("check mended.formula" + only, folder.path());
@@ -94,7 +95,7 @@ TEST_CASE("suggest: another batch has the same shares and other weighings") {
   const auto made =
       test::run("suggest --batch 6kg --write big.formula reed.formula" + only, folder.path());
   CHECK(made.status == 0);
-  CHECK(made.out.find("36 g -> 60 g  (0.6 % -> 1 %)") != std::string::npos);
+  CHECK(made.out.find("36 g -> 63.2 g  (0.6 % -> 1.0533 %)") != std::string::npos);
   CHECK(test::contents(folder.path() / "big.formula").find("  scale batch to 6 kg\n") !=
         std::string::npos);
   CHECK(test::run("check big.formula" + only, folder.path()).status == 0);
@@ -112,7 +113,14 @@ TEST_CASE("suggest: substitutes of a material") {
   const auto made = test::run("suggest --swap 'rice bran oil' reed.formula", folder.path());
   CHECK(made.status == 0);
   CHECK(made.out.find("in the place of Rice bran oil (oil)") != std::string::npos);
-  CHECK(made.out.find("required HLB") != std::string::npos);
+  // oils of the same required HLB come first, and a difference is said in figures
+  CHECK(made.out.find("no difference is known") != std::string::npos);
+  std::string castor = reed;
+  castor.replace(castor.find("rice bran oil"), 13, "castor oil");
+  folder.write("castor.formula", castor);
+  const auto unlike = test::run("suggest --swap 'castor oil' castor.formula", folder.path());
+  CHECK(unlike.status == 0);
+  CHECK(unlike.out.find("required HLB 13 instead of 14") != std::string::npos);
   const auto wrong = test::run("suggest --swap 'shea butter' reed.formula", folder.path());
   CHECK(wrong.status == 2);
   CHECK(wrong.err.find("does not stand in the formula") != std::string::npos);

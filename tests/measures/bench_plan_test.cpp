@@ -68,7 +68,8 @@ TEST_CASE("0.1 g of colour on a scale of 0.1 g: refused, and a dilution that com
   CHECK(dye.least == doctest::Approx(10));  // 100 steps of 0.1 g
   REQUIRE(dye.dilution);
   REQUIRE(dye.dilution->recipe.outcome == science::DilutionOutcome::recipe);
-  CHECK(dye.dilution->carrier == "corn starch");
+  // the way takes 180 g of powder, more starch than the phase has
+  CHECK(dye.dilution->carrier == "sodium bicarbonate");
   CHECK(weigh_out(*dye.dilution).minor == doctest::Approx(0.1));
   // each weighing of the recipe is 100 steps or more, each step dilutes ten times at most
   for (const science::DilutionStep& step : dye.dilution->recipe.steps) {
@@ -79,10 +80,11 @@ TEST_CASE("0.1 g of colour on a scale of 0.1 g: refused, and a dilution that com
       CHECK(mass == doctest::Approx(science::rounded_to_step(mass, 0.1)).epsilon(1e-12));
     }
   }
-  // the starch of the phase is less by what comes back with the portion
-  const BenchLine& starch = line(dry, "corn starch");
-  CHECK(starch.held_back == doctest::Approx(weigh_out(*dye.dilution).powder));
-  CHECK(starch.mass.low + weigh_out(*dye.dilution).powder == doctest::Approx(99.9));
+  // the base of the phase is less by what comes back with the portion, and the starch is not
+  const BenchLine& base = line(dry, "sodium bicarbonate");
+  CHECK(base.held_back == doctest::Approx(weigh_out(*dye.dilution).powder));
+  CHECK(base.mass.low + weigh_out(*dye.dilution).powder == doctest::Approx(600));
+  CHECK(line(dry, "corn starch").held_back == 0);
 }
 
 const char* const twenty_bags = R"(formula "Puck"
@@ -166,29 +168,55 @@ TEST_CASE("the order of the bench: base, fillers, slow acid, foamer, liquids, sc
 }
 
 TEST_CASE("a little liquid is carried by a liquid, never by a powder") {
-  const WorkshopFormula formula(
-      "formula \"Low water\"\n  product bubble bar\n  batch 1 kg\n"
-      "workshop \"loft\"\n  scale 0.1 g to 3 kg\n"
-      "phase \"all\"\n  950 g sodium bicarbonate\n  49 g sunflower oil\n  1 g tocopherol\n");
-  const BenchPlan plan = measures::bench_plan(formula.view());
+  const auto plan_with_oil = [](const std::string& powder, const std::string& oil) {
+    const WorkshopFormula formula(
+        "formula \"Low water\"\n  product bubble bar\n  batch 1 kg\n"
+        "workshop \"loft\"\n  scale 0.1 g to 3 kg\n"
+        "phase \"all\"\n  " +
+        powder + " sodium bicarbonate\n  " + oil + " sunflower oil\n  1 g tocopherol\n");
+    return measures::bench_plan(formula.view());
+  };
+  const BenchPlan plan = plan_with_oil("799 g", "200 g");
   const BenchLine& minor = line(plan.sections.front(), "tocopherol");
   REQUIRE(minor.dilution);
   CHECK(minor.dilution->carrier == "sunflower oil");
   CHECK(minor.dilution->liquid);
+  CHECK(weigh_out(*minor.dilution).minor == doctest::Approx(1));
+  const BenchLine& oil = line(plan.sections.front(), "sunflower oil");
+  CHECK(oil.mass.low + weigh_out(*minor.dilution).powder == doctest::Approx(200));
+  // 10 g of tocopherol would take 90 g of oil: of 49 g there is no way, and none through powder
+  const BenchPlan short_of_oil = plan_with_oil("950 g", "49 g");
+  const BenchLine& left = line(short_of_oil.sections.front(), "tocopherol");
+  CHECK(left.too_small);
+  CHECK(!left.dilution);
+  CHECK(line(short_of_oil.sections.front(), "sodium bicarbonate").held_back == 0);
 }
 
-TEST_CASE("colour of a portion is rubbed into the dry mix of the batch") {
-  const WorkshopFormula formula(
-      "formula \"Puck\"\n  product bubble bar\n  batch 1 kg\n"
-      "workshop \"loft\"\n  scale 0.1 g to 3 kg\n"
-      "premix \"bag\" makes 1 kg as bag\n  700 g sodium bicarbonate\n  300 g SLSA\n"
-      "phase \"dry\"\n  1 bag \"bag\"\nportion \"teal\", 50 %\n  2 g per kg blue 1 lake\n"
-      "portion \"plain\", 50 %\n");
-  const BenchPlan plan = measures::bench_plan(formula.view());
-  const BenchLine& lake = line(section(plan, SectionKind::portion, "teal"), "blue 1 lake");
+TEST_CASE("colour of a portion is rubbed into a powder of that portion, or not at all") {
+  const auto plan_with_powder = [](const std::string& powder) {
+    const WorkshopFormula formula(
+        "formula \"Puck\"\n  product bubble bar\n  batch 1 kg\n"
+        "workshop \"loft\"\n  scale 0.1 g to 3 kg\n"
+        "premix \"bag\" makes 1 kg as bag\n  700 g sodium bicarbonate\n  300 g SLSA\n"
+        "phase \"dry\"\n  1 bag \"bag\"\nportion \"teal\", 50 %\n  2 g per kg blue 1 lake\n" +
+        powder + "portion \"plain\", 50 %\n");
+    return measures::bench_plan(formula.view());
+  };
+  // the common phase is mixed for every portion: its powder would come back in the wrong place
+  const BenchPlan bare = plan_with_powder("");
+  const BenchLine& alone = line(section(bare, SectionKind::portion, "teal"), "blue 1 lake");
+  CHECK(alone.too_small);
+  CHECK(!alone.dilution);
+  CHECK(line(section(bare, SectionKind::phase, "dry"), "bag").held_back == 0);
+
+  const BenchPlan plan = plan_with_powder("  240 g per kg corn starch\n");
+  const BenchSection& teal = section(plan, SectionKind::portion, "teal");
+  const BenchLine& lake = line(teal, "blue 1 lake");
   REQUIRE(lake.dilution);
-  CHECK(lake.dilution->carrier == "bag");
-  CHECK(weigh_out(*lake.dilution).minor == doctest::Approx(1.0));
+  CHECK(lake.dilution->carrier == "corn starch");
+  const Carried carried = weigh_out(*lake.dilution);
+  CHECK(carried.minor == doctest::Approx(1.0));
+  CHECK(line(teal, "corn starch").mass.low + carried.powder == doctest::Approx(120));
 }
 
 TEST_CASE("a premix in a premix is made for all the bags of the outer one") {

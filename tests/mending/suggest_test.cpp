@@ -199,7 +199,7 @@ TEST_CASE("generated formulas: nothing that passed breaks, and nothing that is k
   };
   std::size_t answers = 0;
   std::size_t pinned_and_answered = 0;
-  for (int formula = 0; formula < 60; ++formula) {
+  for (int formula = 0; formula < 80; ++formula) {
     const std::vector<std::pair<std::string, double>> lines{
         {"cream of tartar", between(6, 20)},  {"SLSA", between(10, 34)},
         {"corn starch", between(1, 19)},      {"kaolin", between(0.5, 6)},
