@@ -10,7 +10,7 @@
 namespace {
 
 constexpr const char* formula = R"(formula "Gull"
-  product bubble bar
+  product bath fizzy
   forming pressed
   market GB
   batch 500 g
