@@ -285,8 +285,8 @@ struct FormulaResult {
   std::vector<SheetItem> sheet_items;  ///< the same, piece by piece
   std::string batch_made;              ///< days that the formula states; filled with `labels`
   std::string on_sale_since;
-  std::vector<MarketLabel> labels;     ///< one a market, where asked for
-  std::vector<LabelPaper> papers;      ///< what an assessment asks for and the formula leaves open
+  std::vector<MarketLabel> labels;  ///< one a market, where asked for
+  std::vector<LabelPaper> papers;   ///< what an assessment asks for and the formula leaves open
 };
 
 /// A finding of a baseline that a run no longer has.

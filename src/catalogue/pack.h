@@ -79,12 +79,12 @@ template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Material>& material) {
   auto& [id, name, synonyms, endings, inci, cas, colour_index, form, roles, contents, chemistry,
          in_water, hlb, required_hlb, density, melting, deliquescence, stable_ph, usual,
-         supplier_limit, pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark,
-         sources] = material;
+         supplier_limit, pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear,
+         remark, sources] = material;
   archive(id, name, synonyms, endings, inci, cas, colour_index, form, roles, contents, chemistry,
-          in_water,
-          hlb, required_hlb, density, melting, deliquescence, stable_ph, usual, supplier_limit,
-          pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear, remark, sources);
+          in_water, hlb, required_hlb, density, melting, deliquescence, stable_ph, usual,
+          supplier_limit, pure_colour, dust, hazards, hazard_sources, allergens, grade_unclear,
+          remark, sources);
 }
 
 template <class Archive>

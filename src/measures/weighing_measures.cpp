@@ -74,8 +74,7 @@ struct Error {
 };
 
 /// The greatest error over all weighings, each on the scale that suits it best.
-Error worst(const View& view, const std::vector<science::Scale>& at_hand,
-            const About& about = {}) {
+Error worst(const View& view, const std::vector<science::Scale>& at_hand, const About& about = {}) {
   Error worst;
   for (const Weighing& weighing : view.blend->weighings) {
     if (!weighed(weighing) || !about(weighing)) continue;

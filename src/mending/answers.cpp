@@ -180,7 +180,8 @@ bool Answering::check(const Choice& choice, const Aim* aim, SuggestedChange& out
     if (!weighs(*finding, request_.suggest.threshold)) continue;
     const bool ignored = choice.setting.ignored.contains(key) || is_unmendable(*finding) ||
                          (aim != nullptr && aim->before.find(key) == nullptr);
-    if (!of_label(*finding, request_.rulesets) && (!ignored || !was_broken(*finding))) fails.insert(key);
+    if (!of_label(*finding, request_.rulesets) && (!ignored || !was_broken(*finding)))
+      fails.insert(key);
     out.left.push_back(*finding);
   }
   // what no amounts mend has not gone because a tweak of the formula is asked other questions

@@ -106,10 +106,12 @@ template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   auto& [id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
          expect, otherwise, undecided, message_text, message, paper, why, remedy, mends, place_text,
-         places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] = rule;
+         places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] =
+      rule;
   archive(id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
-          expect, otherwise, undecided, message_text, message, paper, why, remedy, mends, place_text,
-          places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in);
+          expect, otherwise, undecided, message_text, message, paper, why, remedy, mends,
+          place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails,
+          built_in);
 }
 
 template <class Archive>

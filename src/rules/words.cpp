@@ -146,8 +146,8 @@ constexpr std::array all_texts{
 };
 
 constexpr std::array<std::string_view, 12> all_functions{
-    "share", "supplied", "mass", "dose", "in_bath", "count", "holds", "min", "max", "abs",
-    "lowest", "highest"};
+    "share", "supplied", "mass", "dose", "in_bath", "count",
+    "holds", "min",      "max",  "abs",  "lowest",  "highest"};
 
 /// Tables are asked by the number of an enumeration, so each has its values in order.
 template <class Enum, class List>

@@ -64,7 +64,8 @@ TEST_CASE("each market's law counts from a day of its own") {
                   "authority: law\nmarkets: [" + std::string(market) + "]\n"));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
     const blend::Blend blend = bench.mix(bar(" market GB, CA\n" + std::string(statements)));
-    return ask(bench, blend, {test_day, {}, {}, true}).verdicts.front().kind == sudsmark::Kind::fail;
+    return ask(bench, blend, {test_day, {}, {}, true}).verdicts.front().kind ==
+           sudsmark::Kind::fail;
   };
   // an old product, of which a new batch is made
   const std::string_view old = " on sale since 2024-03-01\n";
