@@ -115,10 +115,11 @@ std::optional<Blend> Mixer::mix() {
 }
 
 std::string Mixer::product_hint(const std::string& name) const {
+  const std::vector<std::string> near = catalogue_.near_products(name);
+  if (!near.empty()) return text::perhaps(near);
   std::vector<std::string> kinds;
   for (const catalogue::ProductKind& kind : catalogue_.products) kinds.push_back(kind.name);
-  return text::perhaps(catalogue_.near_products(name)) + "; the kinds are " +
-         text::series(kinds, "and");
+  return "; the kinds are " + text::series(kinds, "and");
 }
 
 void Mixer::read_statements() {
@@ -133,9 +134,8 @@ void Mixer::read_statements() {
     }
     blend_.product_place = said.product->place;
     if (blend_.product == nullptr) {
-      diagnostics_.add(
-          messages::unknown_product, said.product->place,
-          {said.product->text, text::perhaps(catalogue_.near_products(said.product->text))});
+      diagnostics_.add(messages::unknown_product, said.product->place,
+                       {said.product->text, product_hint(said.product->text)});
       failed_ = true;
     }
   }

@@ -36,10 +36,6 @@ std::optional<CitationIndex> Reading::find_citation(const std::string& id) const
   return found->second;
 }
 
-bool Reading::spend_hint() const {
-  return ++hints_ <= most_hints;
-}
-
 std::string Reading::substance_hint(std::string_view name) const {
   if (!spend_hint()) return {};
   return text::hint(name, catalogue.near_substances(name));

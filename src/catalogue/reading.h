@@ -34,7 +34,7 @@ class Reading {
  private:
   /// Near names take a while to find; a file that is wrong throughout gets no more than these.
   static constexpr int most_hints = 200;
-  bool spend_hint() const;
+  bool spend_hint() const { return ++hints_ <= most_hints; }
 
   std::unordered_map<std::string, CitationIndex> citations_;
   mutable int hints_ = 0;

@@ -244,17 +244,6 @@ class Printer {
   std::string out_;
 };
 
-template <typename Tree>
-void print_sections(const Tree& tree, Printer& printer) {
-  printer.sections(tree.phases);
-  printer.sections(tree.premixes);
-  printer.sections(tree.portions);
-  printer.sections(tree.fragrances);
-  printer.sections(tree.materials);
-  printer.sections(tree.workshops);
-  printer.sections(tree.tasks);
-}
-
 }  // namespace
 
 std::string print(const Document& document) {
@@ -271,17 +260,14 @@ std::string print(const Document& document) {
     printer.edits(document.tweak->edits);
     printer.statements(document.tweak->statements);
   }
-  print_sections(document, printer);
+  printer.sections(document.phases);
+  printer.sections(document.premixes);
+  printer.sections(document.portions);
+  printer.sections(document.fragrances);
+  printer.sections(document.materials);
+  printer.sections(document.workshops);
+  printer.sections(document.tasks);
   printer.sections(document.labels);
-  return printer.take();
-}
-
-std::string print(const Card& card) {
-  Printer printer;
-  printer.heading("formula", printed(card.name));
-  printer.statements(card.statements);
-  print_sections(card, printer);
-  if (card.label) printer.section(*card.label);
   return printer.take();
 }
 

@@ -12,7 +12,5 @@ namespace sudsmark::formula {
 
 /// A file as parsed, its includes and its tweak with it.
 [[nodiscard]] std::string print(const Document& document);
-/// A whole formula in one file: what was included and what a tweak changed is written out.
-[[nodiscard]] std::string print(const Card& card);
 
 }  // namespace sudsmark::formula

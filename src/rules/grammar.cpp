@@ -13,6 +13,7 @@
 #include "rules/messages.h"
 #include "rules/side.h"
 #include "rules/tokens.h"
+#include "rules/words.h"
 #include "text/name.h"
 
 namespace sudsmark::rules {
@@ -242,8 +243,7 @@ constexpr auto plain_function =
       Iterator at = first;
       if (!scan_function(at, last, function.name)) return false;
       if (!one_of(arithmetic, function.name)) {
-        std::vector<std::string> known(sums.begin(), sums.end());
-        known.insert(known.end(), arithmetic.begin(), arithmetic.end());
+        const std::vector<std::string> known(functions().begin(), functions().end());
         const auto near = text::nearest(sided(function.name).name, known);
         return scan.refuse(
             messages::unknown_function, first, at,

@@ -27,6 +27,8 @@ void RulesetBuilder::read_decider(text::Fields& fields, Rule& rule) {
       diagnostics_.add(messages::not_decided, rule.span,
                        {rule.id, rule.decided_by, text::hint(rule.id, ids)});
     }
+    // one mistake, one message: what the rule says would be read if anything decided it
+    for (const char* key : {"message", "messages"}) static_cast<void>(fields.find(key));
     failed_ = true;
     return;
   }

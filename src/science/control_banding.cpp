@@ -95,14 +95,10 @@ AmountBand amount_band(double mass) {
   return mass < medium_below ? AmountBand::medium : AmountBand::large;
 }
 
-int exposure_band(AmountBand amount, DustinessWord dustiness) {
-  return exposure_bands[index_of(amount)][index_of(dustiness)];
-}
-
 ControlApproach control_approach(HazardGroup group, AmountBand amount, DustinessWord dustiness) {
   ControlApproach result;
   result.source = sources::hsg193_matrix;
-  result.exposure = exposure_band(amount, dustiness);
+  result.exposure = exposure_bands[index_of(amount)][index_of(dustiness)];
   result.by_matrix = approach_matrix[index_of(group)][result.exposure - 1];
   result.by_recall = recalled_table[index_of(group)][index_of(amount)][index_of(dustiness)];
   result.approach = std::max(result.by_matrix, result.by_recall);

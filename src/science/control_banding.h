@@ -41,14 +41,11 @@ struct GroupResult {
 /// Small below 1 kg, medium below 1000 kg, for `mass` [kg] of one task. HSG193 (from memory).
 [[nodiscard]] AmountBand amount_band(double mass);
 
-/// Exposure band 1 to 4 of a powder by amount and dustiness. HSG193 (quoted).
-[[nodiscard]] int exposure_band(AmountBand amount, DustinessWord dustiness);
-
 struct ControlApproach {
   int approach = 1;   ///< 1 to 4, the stricter of both tellings
   int by_matrix = 1;  ///< worked out from hazard group and exposure band
   int by_recall = 1;  ///< the printed table as recalled
-  int exposure = 1;   ///< exposure band 1 to 4
+  int exposure = 1;   ///< exposure band 1 to 4, by amount and dustiness; HSG193 (quoted)
   std::vector<Disagreement> disagreements;
   Provenance source;
 };

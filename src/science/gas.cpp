@@ -5,14 +5,17 @@
 #include "science/water_properties.h"
 
 namespace sudsmark::science {
+namespace {
+
+GasAmount gas_amount(double mol) {
+  return {.mol = mol, .litres = mol * molar_volume()};
+}
+
+}  // namespace
 
 double molar_volume(double celsius, double kilopascal) {
   constexpr double gas_constant = 8.314462618;  // kPa l/(mol K), exact since 2019
   return gas_constant * (celsius + zero_celsius_in_kelvin) / kilopascal;
-}
-
-GasAmount gas_amount(double mol) {
-  return {.mol = mol, .litres = mol * molar_volume()};
 }
 
 GasYield gas_yield(double acid_protons, double bicarbonate, double carbonate) {

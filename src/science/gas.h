@@ -13,8 +13,6 @@ struct GasAmount {
   double litres = 0.0;  ///< as an ideal gas at 25 C and 101.325 kPa
 };
 
-[[nodiscard]] GasAmount gas_amount(double mol);
-
 /// What acid and bases can give off, and what of them is left.
 struct GasYield {
   /// The dissolved mixture come to rest: carbonate takes the first protons, and gives no gas until

@@ -41,8 +41,4 @@ LogK operator+(const LogK& first, const LogK& second) {
           .e = first.e + second.e};
 }
 
-LogK operator-(const LogK& forward) {
-  return {.a = -forward.a, .b = -forward.b, .c = -forward.c, .d = -forward.d, .e = -forward.e};
-}
-
 }  // namespace sudsmark::science

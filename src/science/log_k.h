@@ -31,7 +31,4 @@ struct LogK {
 /// Sum: the constant of two reactions done one after the other.
 [[nodiscard]] LogK operator+(const LogK& first, const LogK& second);
 
-/// The constant of the reverse reaction.
-[[nodiscard]] LogK operator-(const LogK& forward);
-
 }  // namespace sudsmark::science

@@ -13,6 +13,22 @@ namespace sudsmark::formula::test {
 
 using Files = std::map<std::string, std::string>;
 
+/// A whole formula in one file: what was included and what a tweak changed is written out.
+inline std::string print(const Card& card) {
+  Document written;
+  written.formula_name = card.name;
+  written.statements = card.statements;
+  written.phases = card.phases;
+  written.premixes = card.premixes;
+  written.portions = card.portions;
+  written.fragrances = card.fragrances;
+  written.materials = card.materials;
+  written.workshops = card.workshops;
+  written.tasks = card.tasks;
+  if (card.label) written.labels.push_back(*card.label);
+  return formula::print(written);
+}
+
 /// A file assembled, with its errors as `dump.h` lists them.
 struct Assembled {
   std::optional<Card> card;

@@ -10,11 +10,12 @@
 namespace {
 
 constexpr const char* formula = R"(formula "Gull"
-  product bubble bar
+  product bath fizzy
   forming pressed
   market GB
   batch 500 g
-  bath 150 l, 35 C
+  piece 100 g
+  bath 1 piece in 150 l at 35 C
 
 phase "all"
   20 % sodium bicarbonate

@@ -37,7 +37,7 @@ TEST_CASE("HSG193 (quoted): exposure bands by amount and dustiness") {
   constexpr int expected[3][3] = {{1, 1, 2}, {2, 3, 3}, {2, 4, 4}};
   for (std::size_t a = 0; a < 3; ++a) {
     for (std::size_t d = 0; d < 3; ++d)
-      CHECK(exposure_band(amounts[a], words[d]) == expected[a][d]);
+      CHECK(control_approach(HazardGroup::a, amounts[a], words[d]).exposure == expected[a][d]);
   }
 }
 

@@ -55,6 +55,8 @@ TEST_CASE("examples that do not") {
         "'the-rule': example 1 that should fail gives notApplicable\n");
   CHECK(verified(little_oil, "1 % sweat oil", "") ==
         "'the-rule': example 1 that should pass cannot be read: line 4: 'sweat oil' is not a "
-        "material, premix or fragrance that is known; perhaps 'Sweet oil'\n"
+        "material, premix or fragrance that is known; perhaps 'Sweet oil'; a material of your own "
+        "is told of in two lines: 'material \"sweat oil\"' and, below it, 'inci \"the INCI name "
+        "on its bag\"'\n"
         "'the-rule' has no example that fails\n");
 }

@@ -43,5 +43,5 @@ TEST_CASE("nothing and negative amounts give no gas") {
 TEST_CASE("a mol of gas takes 24.465 l at 25 C, and more when warm") {
   CHECK(molar_volume() == doctest::Approx(24.465).epsilon(1e-4));
   CHECK(molar_volume(0.0) == doctest::Approx(22.414).epsilon(1e-4));
-  CHECK(gas_amount(2.0).litres == doctest::Approx(48.93).epsilon(1e-4));
+  CHECK(gas_yield(2.0, 2.0, 0.0).most.litres == doctest::Approx(48.93).epsilon(1e-4));
 }

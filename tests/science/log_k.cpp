@@ -28,10 +28,9 @@ TEST_CASE("a heat capacity bends the line and leaves value and slope at 25 C alo
   CHECK(bent.at(311.15) - straight.at(311.15) == doctest::Approx(0.010795).epsilon(0.01));
 }
 
-TEST_CASE("reactions add up and turn round") {
+TEST_CASE("reactions add up") {
   const LogK first{1.0, 2.0, 3.0, 4.0, 5.0};
   const LogK second{0.5, 0.0, -1.0, 0.25, 7.0};
   const double t = 300.0;
   CHECK((first + second).at(t) == doctest::Approx(first.at(t) + second.at(t)).epsilon(1e-12));
-  CHECK((-first).at(t) == -first.at(t));
 }
