@@ -25,12 +25,6 @@ MissingSet& MissingSet::operator=(const MissingSet& other) {
   return *this;
 }
 
-bool MissingSet::has(std::size_t index) const {
-  if (index < bits) return ((first_ >> index) & 1U) != 0;
-  const std::size_t word = index / bits - 1;
-  return rest_ && word < rest_->size() && (((*rest_)[word] >> (index % bits)) & 1U) != 0;
-}
-
 bool MissingSet::shares(const MissingSet& other) const {
   if ((first_ & other.first_) != 0) return true;
   if (!rest_ || !other.rest_) return false;

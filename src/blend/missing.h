@@ -33,7 +33,6 @@ class MissingSet {
   ~MissingSet() = default;
 
   [[nodiscard]] bool empty() const { return first_ == 0 && rest_ == nullptr; }
-  [[nodiscard]] bool has(std::size_t index) const;
   /// Whether both have a reason.
   [[nodiscard]] bool shares(const MissingSet& other) const;
   void clear();

@@ -175,13 +175,6 @@ Range hull(const Range& a, const Range& b) {
   return {std::min(a.low, b.low), std::max(a.high, b.high)};
 }
 
-Range common(const Range& a, const Range& b) {
-  const double low = std::max(a.low, b.low);
-  const double high = std::min(a.high, b.high);
-  if (low <= high) return {low, high};
-  return {low + (high - low) / 2};
-}
-
 Range clamp(const Range& a, double low, double high) {
   return {std::clamp(a.low, low, high), std::clamp(a.high, low, high)};
 }

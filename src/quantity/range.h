@@ -50,9 +50,6 @@ Range& operator*=(Range& a, const Range& b);
 [[nodiscard]] Range max(const Range& a, const Range& b);
 /// The smallest range that holds both.
 [[nodiscard]] Range hull(const Range& a, const Range& b);
-/// What both hold; where they only miss each other, the gap's middle point, since both are claims
-/// about one true value.
-[[nodiscard]] Range common(const Range& a, const Range& b);
 /// The nearest range inside [low, high].
 [[nodiscard]] Range clamp(const Range& a, double low, double high);
 

@@ -47,9 +47,4 @@ std::string_view Sources::path(const Span& span) const {
   return span.somewhere() ? std::string_view(files_[span.file].path()) : std::string_view{};
 }
 
-std::string_view Sources::text(const Span& span) const {
-  if (!span.somewhere()) return {};
-  return files_[span.file].text().substr(span.begin, span.end - span.begin);
-}
-
 }  // namespace sudsmark::text

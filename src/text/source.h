@@ -65,8 +65,6 @@ class Sources {
   [[nodiscard]] Position position(const Span& span) const;
   /// Path of a span's file; empty for a span that is nowhere.
   [[nodiscard]] std::string_view path(const Span& span) const;
-  /// The bytes that a span covers.
-  [[nodiscard]] std::string_view text(const Span& span) const;
 
  private:
   std::deque<Source> files_;

@@ -194,11 +194,7 @@ TEST_CASE("results too small or too large for a double are not lost") {
   CHECK(divide_down(most, 0.5) == most);
 }
 
-TEST_CASE("what two claims about one value have in common") {
-  CHECK(common(Range(1, 3), Range(2, 4)) == Range(2, 3));
-  CHECK(common(Range(1, 2), Range(2, 4)) == Range(2));
-  CHECK(common(Range(1, 2), Range(3, 4)) == Range(2.5));
-  CHECK(common(Range(3, 4), Range(1, 2)) == Range(2.5));
+TEST_CASE("the nearest range inside two bounds") {
   CHECK(clamp(Range(-1, 2), 0, 1) == Range(0, 1));
   CHECK(clamp(Range(2, 3), 0, 1) == Range(1));
 }

@@ -235,10 +235,9 @@ void hold_against_the_walker(unsigned count, bool sides) {
     const auto base_leaf = [&](const std::string& words) {
       Walked out = leaf(words, base, base_missing);
       blend::MissingSet carried;
-      for (std::size_t bit = 0; bit < base_missing.items().size(); ++bit) {
-        if (!out.missing.has(bit)) continue;
-        carried |= missing.add(base_missing.items()[bit].what + ", in the base");
-      }
+      out.missing.each([&](std::size_t index) {
+        carried |= missing.add(base_missing.items()[index].what + ", in the base");
+      });
       out.missing = carried;
       return out;
     };

@@ -66,7 +66,7 @@ TEST_CASE("sources keep their files where they are") {
   CHECK(sources.size() == 1001);
 }
 
-TEST_CASE("a span knows its file, its text and its first place") {
+TEST_CASE("a span knows its file and its first place") {
   Sources sources;
   sources.add("a", "one");
   const FileIndex file = sources.add("b", "two\nthree");
@@ -74,15 +74,13 @@ TEST_CASE("a span knows its file, its text and its first place") {
   CHECK(span.somewhere());
   CHECK(sources.position(span) == Position{2, 1});
   CHECK(sources.path(span) == "b");
-  CHECK(sources.text(span) == "three");
 }
 
-TEST_CASE("a span that is nowhere has no text and the first place") {
+TEST_CASE("a span that is nowhere has no path and the first place") {
   const Sources sources;
   CHECK_FALSE(Span{}.somewhere());
   CHECK(sources.position(Span{}) == Position{1, 1});
   CHECK(sources.path(Span{}).empty());
-  CHECK(sources.text(Span{}).empty());
 }
 
 }  // namespace sudsmark::text

@@ -60,7 +60,9 @@ struct Reading {
     const text::FileIndex file = sources.add("x.yaml", std::move(file_text));
     root = text::read_yaml(sources, file, diagnostics);
   }
-  [[nodiscard]] std::string_view bytes(const text::Span& span) const { return sources.text(span); }
+  [[nodiscard]] std::string_view bytes(const text::Span& span) const {
+    return std::string_view(sources[span.file].text()).substr(span.begin, span.end - span.begin);
+  }
 };
 
 }  // namespace
