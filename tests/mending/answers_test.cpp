@@ -97,7 +97,7 @@ std::vector<std::string> wrong_with(const SuggestedChange& answer, const Ruleset
 /// The table of mends: a formula and the words of which one has to be said.
 std::map<std::string, std::vector<std::string>> mends() {
   std::map<std::string, std::vector<std::string>> out;
-  std::istringstream lines(file_contents("tests/mending/mends.yaml"));
+  std::istringstream lines(file_contents(source_dir() / "tests/mending/mends.yaml"));
   for (std::string line; std::getline(lines, line);) {
     const auto name = line.find("formula: ");
     const auto comma = line.find(',');
@@ -136,7 +136,8 @@ TEST_CASE("the first answer is what somebody of the trade would change") {
   REQUIRE(table.size() >= 50);
   std::size_t agreed = 0;
   for (const auto& [name, wanted] : table) {
-    const Suggestion made = suggested("fixtures/faulty/" + name + ".formula", rulesets);
+    const Suggestion made =
+        suggested(source_dir() / "fixtures/faulty" / (name + ".formula"), rulesets);
     const std::string title =
         made.answers.empty() ? std::string("no answer") : report::in_short(made.answers.front());
     const bool agrees = std::any_of(wanted.begin(), wanted.end(), [&](const std::string& words) {
