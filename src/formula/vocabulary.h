@@ -24,11 +24,11 @@ inline constexpr std::array<std::string_view, 5> users{
     "adults", "children over 3", "children under 3", "sensitive skin", "pregnant or nursing"};
 inline constexpr std::size_t ages = 3;
 /// What packs and stalls say most; anything else is said in quotes.
-inline constexpr std::array<std::string_view, 14> claims{
-    "vegan",         "natural",           "organic",   "fragrance free",
-    "unscented",     "hypoallergenic",    "gentle",    "for sensitive skin",
-    "tear free",     "preservative free", "soap free", "palm oil free",
-    "biodegradable", "plastic free"};
+inline constexpr std::array<std::string_view, 15> claims{
+    "vegan",         "natural",           "organic",     "fragrance free",
+    "unscented",     "hypoallergenic",    "gentle",      "for sensitive skin",
+    "tear free",     "preservative free", "soap free",   "palm oil free",
+    "biodegradable", "plastic free",      "sulfate free"};
 /// What a sampler of dust lets through.
 inline constexpr std::array<std::string_view, 3> dust_fractions{"inhalable", "thoracic",
                                                                 "respirable"};
