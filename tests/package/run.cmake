@@ -10,7 +10,7 @@ endfunction()
 file(REMOVE_RECURSE ${FOLDER})
 set(ENV{CXXFLAGS} "")
 run(${CMAKE_COMMAND} --install ${BUILD} --prefix ${FOLDER}/installed)
-run(${CMAKE_COMMAND} -S ${SOURCE} -B ${FOLDER}/build -DCMAKE_PREFIX_PATH=${FOLDER}/installed
+run(${CMAKE_COMMAND} -G Ninja -S ${SOURCE} -B ${FOLDER}/build -DCMAKE_PREFIX_PATH=${FOLDER}/installed
     -DCMAKE_CXX_COMPILER=${CXX} -DCMAKE_EXE_LINKER_FLAGS=${LINKER_FLAGS})
 run(${CMAKE_COMMAND} --build ${FOLDER}/build)
 run(${FOLDER}/build/consumer)
