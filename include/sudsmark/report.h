@@ -33,6 +33,7 @@ enum class Command : std::uint8_t {
   measure,
   sheet,
   label,
+  dossier,
   suggest,
   swap,
   explain,
@@ -57,6 +58,7 @@ struct Details {
   bool lines = false;        ///< what a finding has of its line, and its fingerprint
   bool sheet = false;        ///< the bench sheet
   bool labels = false;       ///< labels and papers
+  bool dossier = false;
 };
 
 /// What either wants.

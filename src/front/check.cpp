@@ -8,6 +8,8 @@
 
 #include "blend/blend.h"
 #include "blend/same_name.h"
+#include "dossier/dossier.h"
+#include "dossier/traces.h"
 #include "formula/assemble.h"
 #include "formula/messages.h"
 #include "front/composition.h"
@@ -60,7 +62,7 @@ class FormulaCheck {
     result.filled = {options_.verdicts,    options_.verdicts && !options_.only_to_read,
                      options_.measures,    options_.curves,
                      options_.particulars, options_.lines,
-                     options_.sheet,       options_.label};
+                     options_.sheet,       options_.label,      options_.dossier};
     for (const text::Diagnostic& note : blend->notes) {
       result.notes.push_back(front::problem(note, sources_));
     }
@@ -86,6 +88,10 @@ class FormulaCheck {
       front::add_portions(*blend, result.portions);
       front::add_weighings(*blend, result.weighings);
       front::add_air(*blend, result.air);
+    }
+    if (options_.dossier) {
+      const dossier::DossierAsk ask{label::label_markets(*blend, options_.markets), on_};
+      result.dossier = dossier::dossier_of(*blend, result, ask);
     }
     run.formulas.push_back(std::move(result));
     return run;
@@ -191,6 +197,7 @@ class FormulaCheck {
       result.findings.push_back(finding(std::move(verdict), missing));
     }
     add_label_findings(blend, asking.chosen, result.findings);
+    add_trace_findings(blend, asking.chosen, result.findings);
     if (options_.lines) front::add_fingerprints(result.findings);
   }
 
@@ -248,6 +255,33 @@ class FormulaCheck {
       if (!fault.subject.empty()) out.subject_kind = "label";
       out.subject = std::move(fault.subject);
       out.spelling = std::move(fault.spelling);
+      if (!options_.only_to_read) {
+        out.sources = wording::notes(rule.sources, parts_.catalogue);
+        out.remedy = rule.remedy;
+      }
+      add_place(fault.place, out);
+      allow(blend, out);
+      findings.push_back(std::move(out));
+    }
+  }
+
+  /// Traces above a market's figure, and those that nobody states, of the rules that are asked.
+  void add_trace_findings(const blend::Blend& blend, const std::vector<bool>& chosen,
+                          std::vector<Finding>& findings) const {
+    const dossier::DossierAsk ask{label::label_markets(blend, options_.markets), on_};
+    const rules::Ruleset& ruleset = parts_.ruleset;
+    for (dossier::TraceFault& fault : dossier::trace_faults(blend, ruleset, ask)) {
+      if (!chosen.empty() && !chosen[fault.rule]) continue;
+      const rules::Rule& rule = ruleset.rules[fault.rule];
+      Finding out;
+      out.rule = rule.id;
+      out.kind = fault.kind;
+      out.level = fault.level;
+      out.message = std::move(fault.message);
+      if (!fault.subject.empty()) out.subject_kind = "trace";
+      out.subject = std::move(fault.subject);
+      out.paper = fault.paper;
+      if (fault.paper) out.missing = {out.message};
       if (!options_.only_to_read) {
         out.sources = wording::notes(rule.sources, parts_.catalogue);
         out.remedy = rule.remedy;

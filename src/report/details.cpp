@@ -12,7 +12,8 @@ Details operator|(const Details& one, const Details& other) {
           one.particulars || other.particulars,
           one.lines || other.lines,
           one.sheet || other.sheet,
-          one.labels || other.labels};
+          one.labels || other.labels,
+          one.dossier || other.dossier};
 }
 
 Details Report::wanted(const ReportOptions& options) const {
@@ -29,6 +30,7 @@ void fill(const Details& details, CheckOptions& options) {
   options.lines = details.lines;
   options.sheet = details.sheet;
   options.label = details.labels;
+  options.dossier = details.dossier;
 }
 
 }  // namespace sudsmark

@@ -15,8 +15,8 @@ using namespace sudsmark;
 using namespace sudsmark::testing;
 
 constexpr std::array all{Command::check, Command::compare, Command::measure, Command::sheet,
-                         Command::label, Command::suggest, Command::swap,    Command::explain,
-                         Command::rules, Command::drill};
+                         Command::label, Command::dossier, Command::suggest, Command::swap,
+                         Command::explain, Command::rules, Command::drill};
 
 }  // namespace
 

@@ -35,6 +35,9 @@ void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page
   if (rule.decided_by == "label") {
     page.entry("held against", "what `sudsmark label` says of the formula");
   }
+  if (rule.decided_by == "traces") {
+    page.entry("held against", "the sums of what the formula states as `traces`");
+  }
   if (rule.paper.empty()) {
     page.entry("otherwise", wording::level_word(rule.otherwise));
   } else {
