@@ -51,7 +51,6 @@ struct CheckOptions {
   bool rounded = false;        ///< every mass as the scales of the workshop show it
   bool sheet = false;          ///< fill FormulaResult::sheet
   bool label = false;          ///< fill FormulaResult::labels and ::papers
-  bool dossier = false;        ///< fill FormulaResult::dossier, out of all the above
   bool lines = false;          ///< fill what a finding has of its line, and its fingerprint
 };
 

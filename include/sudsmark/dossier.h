@@ -1,12 +1,11 @@
 // The dossier: what a safety assessor asks a maker for, by the headings of part A of Annex I to
 // Regulation (EC) No 1223/2009.
 //
-//     sudsmark::CheckOptions options;
-//     sudsmark::fill(sudsmark::find_report(sudsmark::Command::dossier, "text")->wants, options);
-//     const auto run = sudsmark::check({"harbour.formula", text}, rulesets, options);
-//     for (const auto& question : run.formulas.front().dossier->questions) { ... }
+//     const auto made = sudsmark::dossier({"harbour.formula", text}, rulesets, {});
+//     if (made) for (const auto& question : made->questions) { ... }
 //
-// It gathers and asks; it assesses nothing. Part B of the report is the assessor's, and stays empty.
+// It gathers and asks; it assesses nothing. Part B of the report is the assessor's, and stays
+// empty.
 #pragma once
 
 #include <cstddef>
@@ -16,7 +15,9 @@
 #include <string_view>
 #include <vector>
 
-#include <sudsmark/figure.h>
+#include <sudsmark/check.h>
+#include <sudsmark/results.h>
+#include <sudsmark/rulesets.h>
 
 namespace sudsmark {
 
@@ -62,9 +63,15 @@ struct DossierQuestion {
 };
 
 struct Dossier {
+  FormulaResult checked;  ///< verdicts, measures, particulars and labels, on which it leans
   std::vector<DossierHeading> part_a;      ///< ten, in the order of the annex
   std::vector<DossierQuestion> questions;  ///< those that decide most first
   std::string part_b;                      ///< why it is empty
 };
+
+/// Checks a formula and gathers its dossier; what an option asks to fill does not matter. None,
+/// with problems, if the formula cannot be read.
+[[nodiscard]] Result<Dossier> dossier(const FormulaText& formula, const Rulesets& rulesets,
+                                      const CheckOptions& options);
 
 }  // namespace sudsmark

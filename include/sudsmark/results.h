@@ -12,9 +12,6 @@
 #include <string_view>
 #include <vector>
 
-#include <sudsmark/dossier.h>
-#include <sudsmark/figure.h>
-
 namespace sudsmark {
 
 /// Something that could not be read or used: an error of the input or of a ruleset.
@@ -56,6 +53,22 @@ enum class Kind : std::uint8_t { pass, fail, review, open, not_applicable };
 enum class Level : std::uint8_t { none, note, warning, error };
 [[nodiscard]] std::string_view kind_word(Kind kind);  ///< "notApplicable" as SARIF spells it
 [[nodiscard]] std::string_view level_word(Level level);
+
+/// A figure that lies between two ends.
+struct Figure {
+  std::optional<double> low;
+  std::optional<double> high;
+  std::string unit;
+};
+
+/// Where a rule or figure comes from.
+struct SourceNote {
+  std::string kind;  ///< "published", "common practice", "from memory"
+  std::string title;
+  std::string where;
+  bool quoted = false;
+  bool computed = false;
+};
 
 /// How a finding stands to a baseline (see <sudsmark/baseline.h>).
 enum class Standing : std::uint8_t { not_compared, fresh, unchanged };
@@ -249,7 +262,6 @@ struct Filled {
   bool lines = false;        ///< what a finding has of its line, and its fingerprint
   bool sheet = false;
   bool labels = false;  ///< labels and papers
-  bool dossier = false;
 };
 
 struct FormulaResult {
@@ -275,7 +287,6 @@ struct FormulaResult {
   std::string on_sale_since;
   std::vector<MarketLabel> labels;  ///< one a market, where asked for
   std::vector<LabelPaper> papers;   ///< what an assessment asks for and the formula leaves open
-  std::optional<Dossier> dossier;   ///< what goes to a safety assessor, where asked for
 };
 
 /// A finding of a baseline that a run no longer has.

@@ -1,18 +1,18 @@
 // `dossier`: what a safety assessor asks for, filled in as far as it is known.
+#include <sudsmark/dossier.h>
+
 #include "cli/checking_options.h"
 #include "cli/outputs.h"
-#include "cli/run_files.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
 namespace {
 
-class Dossier {
+class Gathered {
  public:
   void declare(Options& options) {
-    files_.declare(options);
+    options.words("FILE", files_, 1, 1, "a formula file; - is standard input");
     formulas_.declare(options);
-    rounded_.declare(options);
     rules_.declare(options);
     output_.declare(options, Command::dossier);
     options.example("sudsmark dossier bar.formula", "what is known, and what has to be asked");
@@ -25,19 +25,23 @@ class Dossier {
     const auto outputs = Outputs::read(output_, Command::dossier);
     const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
-    options.rounded = rounded_.rounded;
     const bool sound = formulas_.read_into(options);
     if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
-    fill(outputs->wanted(), options);
-    const RunResult run = run_files(files_, *rulesets, options, inputs, output_.ascii);
-    const Exit exit = run.problems.empty() ? Exit::fine : Exit::unusable;
-    return outputs->write(&run, *rulesets, inputs, exit);
+    options.read = inputs.reader_for(files_);
+    std::vector<Problem> problems;
+    const auto formula = inputs.read_formula(files_.front(), false, problems);
+    tell(problems, output_.ascii);
+    if (!formula) return Exit::unusable;
+    const auto made = dossier(*formula, *rulesets, options);
+    tell(made.problems, output_.ascii);
+    inputs.tell_unread();
+    if (!made) return Exit::unusable;
+    return outputs->write(&*made, *rulesets, inputs, Exit::fine);
   }
 
  private:
-  FilesOptions files_;
+  std::vector<std::string> files_;
   FormulaOptions formulas_;
-  RoundedOption rounded_;
   RulesOptions rules_;
   OutputOptions output_;
 };
@@ -45,7 +49,7 @@ class Dossier {
 }  // namespace
 
 Subcommand dossier_command() {
-  return {"dossier", "what a safety assessor asks for, each gap as a question", declared<Dossier>};
+  return {"dossier", "what a safety assessor asks for, each gap as a question", declared<Gathered>};
 }
 
 }  // namespace sudsmark::cli

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "dossier/gathering.h"
 #include "wording/citations.h"
@@ -46,7 +47,7 @@ DossierCell cell(const quantity::Range& base, std::string_view unit) {
   return cell(wording::figure(base, unit));
 }
 
-Dossier dossier_of(const blend::Blend& blend, const FormulaResult& checked, const DossierAsk& ask) {
+Dossier dossier_of(const blend::Blend& blend, FormulaResult checked, const DossierAsk& ask) {
   // Annex I, part A: the ten headings, in our words.
   constexpr std::array<const char*, 10> titles{
       "What is in it, and how much",
@@ -61,12 +62,13 @@ Dossier dossier_of(const blend::Blend& blend, const FormulaResult& checked, cons
       "Further information on the product",
   };
   Dossier out;
+  out.checked = std::move(checked);
   for (const char* title : titles) {
     out.part_a.push_back({static_cast<int>(out.part_a.size()) + 1, title});
   }
   blend::MissingTable missing;
   const measures::View whole{&blend, &blend.whole, nullptr, &missing, nullptr};
-  const Gathering to{blend, checked, ask, whole, out};
+  const Gathering to{blend, out.checked, ask, whole, out};
   add_composition(to);
   add_physics(to);
   add_microbiology(to);

@@ -69,10 +69,11 @@ std::string age_words(const science::ChildRatio& band) {
 
 void add_product(const Gathering& to, const std::vector<Way>& ways) {
   const auto bands = bands_for(to.blend);
-  DossierTable table{"Product that stays on the skin a day, mg for each kg of body: bounds side by "
-                     "side, never one figure",
-                     {"Way", "Adult"},
-                     {}};
+  DossierTable table{
+      "Product that stays on the skin a day, mg for each kg of body: bounds side by "
+      "side, never one figure",
+      {"Way", "Adult"},
+      {}};
   for (const science::ChildRatio& band : bands) table.columns.push_back(age_words(band));
   for (const Way& way : ways) {
     std::vector<DossierCell> row{{way.name}, cell(way.product, daily)};
@@ -106,19 +107,21 @@ void add_frequency(const Gathering& to, const SkinProducts& products) {
     const auto* table = to.blend.catalogue->find_table("exposure-of-products");
     const auto used = table->column("used");
     const auto* amount = used ? std::get_if<Range>(&products.row->cells[*used]) : nullptr;
-    to.entry(6, "by the guidance",
-             products.row->name +
-                 (amount == nullptr
-                      ? std::string()
-                      : ", " + quantity::printed(*amount, *quantity::find_unit("g")) + " a day") +
-                 ", 1 % of it stays" +
-                 (products.own_row ? "."
-                                   : ": for what goes into a bath the guidance has no row, and what "
-                                     "is put on neat is no measure of what is diluted."),
-             to.sources(*products.row));
+    to.entry(
+        6, "by the guidance",
+        products.row->name +
+            (amount == nullptr
+                 ? std::string()
+                 : ", " + quantity::printed(*amount, *quantity::find_unit("g")) + " a day") +
+            ", 1 % of it stays" +
+            (products.own_row ? "."
+                              : ": for what goes into a bath the guidance has no row, and what "
+                                "is put on neat is no measure of what is diluted."),
+        to.sources(*products.row));
   }
   if (!products.bath) return;
-  to.entry(6, "by the bath", "one bath a day is counted. The film stands for a diluted product; 1 % "
+  to.entry(6, "by the bath",
+           "one bath a day is counted. The film stands for a diluted product; 1 % "
            "of the dose is for what is put on neat, and here the worst case.",
            {film_note});
 }
@@ -162,9 +165,11 @@ void add_exposure(const Gathering& to) {
   add_load(to);
   add_substances(to, ways);
   if (products.bath) {
-    to.question({6, Answerer::assessor,
+    to.question({6,
+                 Answerer::assessor,
                  "Which of the three bounds holds for this product?",
-                 "The guidance has no row for what goes into a bath.", {},
+                 "The guidance has no row for what goes into a bath.",
+                 {},
                  to.checked.composition.size()});
   }
 }

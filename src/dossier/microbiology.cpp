@@ -84,16 +84,17 @@ void add_microbiology(const Gathering& to) {
   const science::MicrobialClass found = science::microbial_class(facts);
   const std::vector<SourceNote> sources{
       {"published", "ISO 29621:2017", "criteria as a laboratory quotes them", true, false}};
-  to.entry(3, "class", std::string(science::risk_words(found.risk)) + ": " +
-                           wording::joined(found.reasons) +
-                           ". This is a screening and exempts from no test.",
+  to.entry(3, "class",
+           std::string(science::risk_words(found.risk)) + ": " + wording::joined(found.reasons) +
+               ". This is a screening and exempts from no test.",
            sources);
   if (salt) {
     to.entry(3, "water activity",
-             "at most " + quantity::printed(salt->activity) + ", while '" +
-                 salt->name + "' lies undissolved in it (thermodynamics). It is to be measured.");
+             "at most " + quantity::printed(salt->activity) + ", while '" + salt->name +
+                 "' lies undissolved in it (thermodynamics). It is to be measured.");
   }
-  to.question({3, Answerer::laboratory, "What is the water activity of a piece, fresh and at the end "
+  to.question({3, Answerer::laboratory,
+               "What is the water activity of a piece, fresh and at the end "
                "of its life?",
                "Below 0.75 hardly any germ grows; the bound here is worked out and not measured."});
   if (found.risk != science::MicrobialRisk::likely_low) {

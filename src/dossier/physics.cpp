@@ -32,8 +32,7 @@ void add_physics(const Gathering& to) {
     const MeasureResult* found = to.measure(one.measure);
     if (found == nullptr) continue;
     const auto index = measures::find(one.measure);
-    const std::string source =
-        index ? std::string(measures::all()[*index].source) : std::string();
+    const std::string source = index ? std::string(measures::all()[*index].source) : std::string();
     if (one.of_a_bath && !to.blend.bath_volume) continue;
     std::string words = wording::printed(found->figure);
     if (!found->missing.empty()) words += "; needs " + wording::joined(found->missing);

@@ -45,8 +45,8 @@ std::vector<std::string> about(const blend::Blend& blend, const catalogue::Row& 
   for (const blend::Ingredient& one : blend.whole.composition.ingredients) {
     const catalogue::Material& material = blend.material(one.material);
     const auto& contents = blend.contents(one.material);
-    const bool holds = std::any_of(
-        contents.begin(), contents.end(), [&](const blend::ContentView& content) {
+    const bool holds =
+        std::any_of(contents.begin(), contents.end(), [&](const blend::ContentView& content) {
           return content.substance != nullptr &&
                  std::find(row.substances.begin(), row.substances.end(), content.substance_id) !=
                      row.substances.end();
@@ -115,11 +115,10 @@ void add_of_papers(const Gathering& to) {
 /// asked already.
 bool asked_elsewhere(const std::string& missing) {
   constexpr std::array<std::string_view, 8> elsewhere{
-      "`workshop",  "mask",     "safety data sheet",  "certificate",
-      "undeclared", "`takes`",  "toxicological", "`users`"};
-  return std::any_of(elsewhere.begin(), elsewhere.end(), [&](std::string_view one) {
-    return missing.find(one) != std::string::npos;
-  });
+      "`workshop",  "mask",    "safety data sheet", "certificate",
+      "undeclared", "`takes`", "toxicological",     "`users`"};
+  return std::any_of(elsewhere.begin(), elsewhere.end(),
+                     [&](std::string_view one) { return missing.find(one) != std::string::npos; });
 }
 
 void add_of_checks(const Gathering& to) {
@@ -139,8 +138,12 @@ void add_of_checks(const Gathering& to) {
   }
   for (auto& [what, count] : waiting) {
     const bool statement = what.find('`') != std::string::npos;
-    to.question({2, statement ? Answerer::maker : Answerer::supplier, "What is this: " + what + "?",
-                 "Checks wait for it.", {}, count});
+    to.question({2,
+                 statement ? Answerer::maker : Answerer::supplier,
+                 "What is this: " + what + "?",
+                 "Checks wait for it.",
+                 {},
+                 count});
   }
 }
 

@@ -45,11 +45,12 @@ void add_toxicology(const Gathering& to) {
            "user.");
   if (open.empty()) return;
   const std::size_t count = open.size();
-  to.question({8, Answerer::assessor,
-               "Which point of departure, absorption and local effects (skin, eyes, allergy, light) "
-               "stand for each of these?",
-               "Given in a table `toxicological-figures`, margins and thresholds are worked out.",
-               std::move(open), count});
+  to.question(
+      {8, Answerer::assessor,
+       "Which point of departure, absorption and local effects (skin, eyes, allergy, light) "
+       "stand for each of these?",
+       "Given in a table `toxicological-figures`, margins and thresholds are worked out.",
+       std::move(open), count});
 }
 
 }  // namespace sudsmark::dossier

@@ -77,12 +77,11 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
     const auto rule = law ? legal : advised;
     const Range limit = label::figure_of(blend, table_name, *one.row, "limit");
     if (!rule || !limit.known() || one.sum.stated.empty()) continue;
-    const quantity::Certainty kept =
-        quantity::less_or_equal(Range(one.sum.share.low, std::max(one.sum.share.low,
-                                                                  one.sum.silent.empty()
-                                                                      ? one.sum.share.high
-                                                                      : one.sum.share.low)),
-                                limit);
+    const quantity::Certainty kept = quantity::less_or_equal(
+        Range(one.sum.share.low,
+              std::max(one.sum.share.low,
+                       one.sum.silent.empty() ? one.sum.share.high : one.sum.share.low)),
+        limit);
     if (kept == quantity::Certainty::yes) continue;
     const rules::Rule& of = ruleset.rules[*rule];
     const std::string condition = label::word_of(blend, table_name, *one.row, "condition");
@@ -105,8 +104,13 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
   }
   if (!words.empty()) {
     const rules::Rule& of = ruleset.rules[*silent];
-    out.push_back({*silent, Kind::open, of.undecided,
-                   rules::case_message(of, "", {{"traces", words}}), {}, blend.place, true});
+    out.push_back({*silent,
+                   Kind::open,
+                   of.undecided,
+                   rules::case_message(of, "", {{"traces", words}}),
+                   {},
+                   blend.place,
+                   true});
   }
   return out;
 }
@@ -143,10 +147,10 @@ void add_traces(const Gathering& to) {
     to.entry(4, "formaldehyde",
              wording::printed(freed->figure) +
                  " can be freed at most, by the formulas of its preservatives. " + freed->from);
-    to.question({4, Answerer::laboratory,
-                 "How much free formaldehyde does the product hold, measured?",
-                 "The sum by formulas is an upper bound; over 10 ppm the label says that it releases "
-                 "formaldehyde."});
+    to.question(
+        {4, Answerer::laboratory, "How much free formaldehyde does the product hold, measured?",
+         "The sum by formulas is an upper bound; over 10 ppm the label says that it releases "
+         "formaldehyde."});
   }
   to.entry(4, "pack", "the formula says nothing of it: see the questions.");
 }

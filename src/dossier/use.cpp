@@ -7,8 +7,7 @@
 namespace sudsmark::dossier {
 
 void add_use(const Gathering& to) {
-  to.entry(5, "kind of product",
-           to.blend.product->name + ". " + to.blend.product->about);
+  to.entry(5, "kind of product", to.blend.product->name + ". " + to.blend.product->about);
   for (const Particular& one : to.checked.particulars) {
     to.entry(5, one.name, one.words + (one.assumed ? " (assumed of its kind)" : ""));
   }
@@ -22,8 +21,11 @@ void add_use(const Gathering& to) {
   }
   for (std::string& one : words) to.entry(5, "words that the law asks for", std::move(one));
   if (!to.blend.states_age()) {
-    to.question({5, Answerer::maker, "For whom is it: adults, children over 3, children under 3?",
-                 "Under 3 the law wants an assessment of its own; write `users`.", {},
+    to.question({5,
+                 Answerer::maker,
+                 "For whom is it: adults, children over 3, children under 3?",
+                 "Under 3 the law wants an assessment of its own; write `users`.",
+                 {},
                  std::max<std::size_t>(1, to.waiting_for("users"))});
   }
   if (to.blend.looks_like_food) {

@@ -1,6 +1,7 @@
 // The street front's check: a formula's text through all rooms, and what came of it as plain
 // values.
 #include <sudsmark/check.h>
+#include <sudsmark/dossier.h>
 
 #include <algorithm>
 #include <iterator>
@@ -43,7 +44,8 @@ class FormulaCheck {
   FormulaCheck(const Rulesets& rulesets, const CheckOptions& options)
       : parts_(front::parts(rulesets)), options_(options), on_(*options.on) {}
 
-  RunResult run(const FormulaText& formula) {
+  /// `gather`: takes the result in, with the dossier that leans on it.
+  RunResult run(const FormulaText& formula, std::optional<Dossier>* gather = nullptr) {
     RunResult run;
     const auto file = sources_.add(formula.path, formula.text);
     const auto blend = mix(file);
@@ -62,7 +64,7 @@ class FormulaCheck {
     result.filled = {options_.verdicts,    options_.verdicts && !options_.only_to_read,
                      options_.measures,    options_.curves,
                      options_.particulars, options_.lines,
-                     options_.sheet,       options_.label,      options_.dossier};
+                     options_.sheet,       options_.label};
     for (const text::Diagnostic& note : blend->notes) {
       result.notes.push_back(front::problem(note, sources_));
     }
@@ -89,9 +91,10 @@ class FormulaCheck {
       front::add_weighings(*blend, result.weighings);
       front::add_air(*blend, result.air);
     }
-    if (options_.dossier) {
+    if (gather != nullptr) {
       const dossier::DossierAsk ask{label::label_markets(*blend, options_.markets), on_};
-      result.dossier = dossier::dossier_of(*blend, result, ask);
+      *gather = dossier::dossier_of(*blend, std::move(result), ask);
+      return run;
     }
     run.formulas.push_back(std::move(result));
     return run;
@@ -383,6 +386,16 @@ void RunResult::add(RunResult&& other) {
 RunResult check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
   const CheckOptions on_a_day = front::with_day(options);
   return FormulaCheck(rulesets, on_a_day).run(formula);
+}
+
+Result<Dossier> dossier(const FormulaText& formula, const Rulesets& rulesets,
+                        const CheckOptions& options) {
+  CheckOptions in_full = front::with_day(options);
+  in_full.verdicts = in_full.measures = in_full.particulars = in_full.label = true;
+  in_full.only_to_read = in_full.curves = in_full.sheet = false;
+  Result<Dossier> made;
+  made.problems = FormulaCheck(rulesets, in_full).run(formula, &made.value).problems;
+  return made;
 }
 
 std::vector<Problem> wrong_options(const CheckOptions& options, const Rulesets& rulesets) {

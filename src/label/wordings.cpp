@@ -61,8 +61,8 @@ Needed needed(const blend::Blend& blend, std::string_view asked_for) {
 /// measurement shows less; by the form of a powder that children may breathe in.
 Needed needed_by_amount(const blend::Blend& blend, const Row& row, std::string_view table) {
   if (word_of(blend, table, row, "form") == "loose powder") {
-    const bool meant = word_of(blend, table, row, "user") != "under 3" ||
-                       blend.used_by("children under 3");
+    const bool meant =
+        word_of(blend, table, row, "user") != "under 3" || blend.used_by("children under 3");
     return meant && has_trait(blend, "loose") ? Needed::yes : Needed::perhaps;
   }
   const quantity::Range most = figure_of(blend, table, row, "freed-over");

@@ -2,8 +2,8 @@
 // gives a toxicological figure, what a substance brings into the body.
 //
 // The bounds of the product (`skin_products`) lean on the table `exposure-of-products` and on the
-// dose of a bath. What follows for a substance exists only where somebody gives its toxicology, in a
-// table `toxicological-figures` of the rulesets that are used:
+// dose of a bath. What follows for a substance exists only where somebody gives its toxicology, in
+// a table `toxicological-figures` of the rulesets that are used:
 //
 //     tables:
 //       - id: toxicological-figures
@@ -31,8 +31,8 @@ namespace sudsmark::measures {
 /// Product that stays on the skin a day, of body weight (mg/kg is 1e-6), by three ways that are
 /// never put into one figure. Those of a bath alone are unknown of what is not put into one.
 struct SkinProducts {
-  bool bath = false;    ///< it is put into one
-  Measured guidance;  ///< the row of its kind, or of shower gel where it has none
+  bool bath = false;                    ///< it is put into one
+  Measured guidance;                    ///< the row of its kind, or of shower gel where it has none
   const catalogue::Row* row = nullptr;  ///< that row; null: no table
   bool own_row = false;                 ///< it is a row of this very kind
   Measured film;                        ///< the film of bath water, one bath a day

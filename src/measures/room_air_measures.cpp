@@ -108,8 +108,8 @@ Measured greatest(const View& view, std::string_view column, std::string_view un
         one.limits == nullptr ? std::nullopt : vapour_limit(view, *one.limits, column);
     if (!limit) {
       out.value = Range::at_least(out.value.low);
-      out.missing |= view.missing->add("a limit of " + one.substance + " in the air",
-                                       view.blend->place);
+      out.missing |=
+          view.missing->add("a limit of " + one.substance + " in the air", view.blend->place);
       continue;
     }
     out.value = quantity::max(out.value, part(one) / *limit);
@@ -150,7 +150,8 @@ Measured wet_batch(const View& view) {
   // one proton frees at most one molecule of gas, and a base at most one for each that it takes
   constexpr double moles = 1e-3;  // of a millimole
   const Range mass = view.part->composition.total();
-  const Range gas = quantity::min(acids.value, bases.value) * mass * (moles * science::molar_volume());
+  const Range gas =
+      quantity::min(acids.value, bases.value) * mass * (moles * science::molar_volume());
   const auto& [airy, close] = *room.ends;
   out.value = {gas.low / (airy.volume * litres), gas.high / (close.volume * litres)};
   trace(view, "up to " + words(gas, "l") + " of gas out of " + words(mass, "kg") +
@@ -175,13 +176,24 @@ Span batch_place(const View& view) {
 }
 
 constexpr std::array table{
-    Measure{"vapour.alcohol", "mg/m3",
-            "upper bound of the worst 15 minutes of the alcohol that dries off one batch, all of it "
-            "in the room at once",
-            model, alcohol, drying_place, {}, true},
-    Measure{"vapour.of_limit", "1",
-            "that bound over the limit of 15 minutes, the highest of what dries off", model,
-            of_limit, drying_place, {}, true},
+    Measure{
+        "vapour.alcohol",
+        "mg/m3",
+        "upper bound of the worst 15 minutes of the alcohol that dries off one batch, all of it "
+        "in the room at once",
+        model,
+        alcohol,
+        drying_place,
+        {},
+        true},
+    Measure{"vapour.of_limit",
+            "1",
+            "that bound over the limit of 15 minutes, the highest of what dries off",
+            model,
+            of_limit,
+            drying_place,
+            {},
+            true},
     Measure{"vapour.of_explosive", "1",
             "all of it in the room at once over the least that burns in air, the highest", model,
             of_explosive, drying_place,

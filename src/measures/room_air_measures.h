@@ -14,10 +14,10 @@ namespace sudsmark::measures {
 /// A substance that leaves the batch as vapour.
 struct VapourBound {
   std::string substance;
-  Range mass;   ///< g of one batch that dries off
-  Range peak;   ///< g/l of room air, all of it at once
-  Range brief;  ///< g/l, mean of the worst 15 minutes
-  Range shift;  ///< g/l, mean over 8 hours
+  Range mass;                              ///< g of one batch that dries off
+  Range peak;                              ///< g/l of room air, all of it at once
+  Range brief;                             ///< g/l, mean of the worst 15 minutes
+  Range shift;                             ///< g/l, mean over 8 hours
   const catalogue::Row* limits = nullptr;  ///< of `vapour-limits`; null: none was found
 };
 

@@ -48,11 +48,10 @@ void add_guidance(const View& view, SkinProducts& out) {
   const catalogue::Table* table = view.blend->catalogue->find_table(table_name);
   const auto column = table == nullptr ? std::nullopt : table->column("exposure");
   if (column) out.row = row_for(*table, view.blend->product->id, out.own_row);
-  const Range* figure =
-      out.row == nullptr ? nullptr : std::get_if<Range>(&out.row->cells[*column]);
+  const Range* figure = out.row == nullptr ? nullptr : std::get_if<Range>(&out.row->cells[*column]);
   if (figure == nullptr) {
-    out.guidance.missing = view.missing->add(
-        "a published amount of such a product a day", view.blend->product_place);
+    out.guidance.missing =
+        view.missing->add("a published amount of such a product a day", view.blend->product_place);
     return;
   }
   out.guidance.value = *figure;
@@ -61,8 +60,8 @@ void add_guidance(const View& view, SkinProducts& out) {
 void add_bath(const View& view, SkinProducts& out) {
   const auto& traits = view.blend->product->traits;
   if (std::find(traits.begin(), traits.end(), "bath-diluted") == traits.end()) {
-    const MissingSet none =
-        view.missing->add("a bath, which such a product is not put into", view.blend->product_place);
+    const MissingSet none = view.missing->add("a bath, which such a product is not put into",
+                                              view.blend->product_place);
     out.film.missing = none;
     out.dose.missing = none;
     return;

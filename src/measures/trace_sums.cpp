@@ -92,14 +92,14 @@ Span formula_place(const View& view) {
 }
 
 constexpr std::array table{
-    Measure{"formaldehyde.freed", "ppm",
-            "formaldehyde that the preservatives in it can free in all, by their formulas: an "
-            "upper bound",
-            "hydroxymethyl groups by the structural formula, 30.03 g/mol", formaldehyde,
-            formula_place,
-            "A supplier's measurement may show less. From 10 ppm on the label says that it releases "
-            "formaldehyde.",
-            true},
+    Measure{
+        "formaldehyde.freed", "ppm",
+        "formaldehyde that the preservatives in it can free in all, by their formulas: an "
+        "upper bound",
+        "hydroxymethyl groups by the structural formula, 30.03 g/mol", formaldehyde, formula_place,
+        "A supplier's measurement may show less. From 10 ppm on the label says that it releases "
+        "formaldehyde.",
+        true},
 };
 
 }  // namespace
@@ -148,8 +148,8 @@ Measured freed_formaldehyde(const View& view) {
     out.missing |= held.missing;
     if (frees == nullptr) {
       out.value = Range::at_least(out.value.low);
-      out.missing |= view.missing->add("how much formaldehyde " + row.name + " can free",
-                                       view.blend->place);
+      out.missing |=
+          view.missing->add("how much formaldehyde " + row.name + " can free", view.blend->place);
       continue;
     }
     // no more is known than that it frees between nothing and all of it: the bound is all

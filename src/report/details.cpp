@@ -12,8 +12,7 @@ Details operator|(const Details& one, const Details& other) {
           one.particulars || other.particulars,
           one.lines || other.lines,
           one.sheet || other.sheet,
-          one.labels || other.labels,
-          one.dossier || other.dossier};
+          one.labels || other.labels};
 }
 
 Details Report::wanted(const ReportOptions& options) const {
@@ -30,7 +29,6 @@ void fill(const Details& details, CheckOptions& options) {
   options.lines = details.lines;
   options.sheet = details.sheet;
   options.label = details.labels;
-  options.dossier = details.dossier;
 }
 
 }  // namespace sudsmark

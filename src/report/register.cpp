@@ -27,9 +27,9 @@ Sink<RunResult> sheet_text;
 Sink<RunResult> sheet_html;
 Sink<RunResult> label_text;
 Sink<RunResult> label_json;
-Sink<RunResult> dossier_text;
-Sink<RunResult> dossier_json;
-Sink<RunResult> dossier_html;
+Sink<Dossier> dossier_text;
+Sink<Dossier> dossier_json;
+Sink<Dossier> dossier_html;
 Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
@@ -82,16 +82,9 @@ constexpr std::array sheet_reports{Report{"text", {.sheet = true}, {}, folds, wr
 constexpr std::array label_reports{Report{"text", {.labels = true}, {}, folds, write<label_text>},
                                    Report{"json", {.labels = true}, {}, !folds, write<label_json>}};
 
-constexpr Details for_assessor{.verdicts = Verdicts::all,
-                               .measures = true,
-                               .particulars = true,
-                               .labels = true,
-                               .dossier = true};
-
-constexpr std::array dossier_reports{
-    Report{"text", for_assessor, {}, folds, write<dossier_text>},
-    Report{"json", for_assessor, {}, !folds, write<dossier_json>},
-    Report{"html", for_assessor, {}, !folds, write<dossier_html>}};
+constexpr std::array dossier_reports{Report{"text", {}, {}, folds, write<dossier_text>},
+                                     Report{"json", {}, {}, !folds, write<dossier_json>},
+                                     Report{"html", {}, {}, !folds, write<dossier_html>}};
 
 constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write<suggest_text>},
                                      Report{"json", both_sides, {}, !folds, write<suggest_json>}};

@@ -47,8 +47,9 @@ MicrobialClass microbial_class(const MicrobialFacts& facts) {
     out.risk = MicrobialRisk::likely_low;
   } else if (facts.water_activity && *facts.water_activity < damp) {
     out.risk = MicrobialRisk::between;
-    out.reasons.push_back("its water activity is at most that of a salt that lies undissolved, "
-                          "which is 0.75 or more");
+    out.reasons.push_back(
+        "its water activity is at most that of a salt that lies undissolved, "
+        "which is 0.75 or more");
   } else {
     out.reasons.push_back("it holds free water, and nothing shows that germs cannot use it");
   }

@@ -59,7 +59,8 @@ TEST_CASE("with a figure: from the least to the most of three bounds, by hand") 
   CHECK(formula("exposure.of_threshold").low == doctest::Approx(2.79 * 0.25 / 0.0015));
 }
 
-TEST_CASE("a child has more skin to its weight, and its margin counts that where nappies are worn") {
+TEST_CASE(
+    "a child has more skin to its weight, and its margin counts that where nappies are worn") {
   // 2.3 times at birth, 1.6 from one year on, 1.3 from ten on (quoted)
   const catalogue::Catalogue catalogue = with_figures();
   const WorkshopFormula adult(salts("  users adults\n"), catalogue);

@@ -38,7 +38,8 @@ TEST_CASE("what nobody states is unknown, and never nothing") {
 
 double freed(const std::string& line) {
   const WorkshopFormula formula(
-      "formula \"Kept\"\n  product shampoo bar\nphase \"all\"\n  q.s. SCI powder\n  " + line + "\n");
+      "formula \"Kept\"\n  product shampoo bar\nphase \"all\"\n  q.s. SCI powder\n  " + line +
+      "\n");
   return formula("formaldehyde.freed").high;
 }
 

@@ -26,7 +26,8 @@ TEST_CASE("SCCS/1647/22 (quoted): the table's own rows out of their amounts") {
   CHECK(exposure_by_share(18.67, 0.01) > 2.79);
 }
 
-TEST_CASE("SCCS/1647/22 (quoted): a shampoo bar has the row of shampoo, a fizzy only shower gel's") {
+TEST_CASE(
+    "SCCS/1647/22 (quoted): a shampoo bar has the row of shampoo, a fizzy only shower gel's") {
   const WorkshopFormula bar(
       "formula \"Bar\"\n  product shampoo bar\nphase \"all\"\n  100 % SCI powder\n");
   CHECK(bar("exposure.by_guidance").high == doctest::Approx(1.51));

@@ -20,28 +20,29 @@ class DossierPage {
  public:
   explicit DossierPage(Markup& page) : page_(page) {}
 
-  void write(const FormulaResult& formula) {
+  void write(const Dossier& dossier) {
     page_.open("article", {{"class", "dossier"}});
     page_.open("h1");
     page_.text("Dossier of ");
-    page_.name(formula.name);
+    page_.name(dossier.checked.name);
     page_.close();
     report::prose_element(
         page_, "p", {},
         "For a safety assessor: part A of Annex I to Regulation (EC) No 1223/2009, as far as the "
         "formula and the tables say it by the law of " +
-            formula.on + ", and what has to be asked. It is no safety report.");
-    questions(*formula.dossier);
-    for (const DossierHeading& one : formula.dossier->part_a) heading(one);
+            dossier.checked.on + ", and what has to be asked. It is no safety report.");
+    questions(dossier);
+    for (const DossierHeading& one : dossier.part_a) heading(one);
     page_.element("h2", "B. Safety assessment");
-    report::prose_element(page_, "p", {}, formula.dossier->part_b);
+    report::prose_element(page_, "p", {}, dossier.part_b);
     page_.close();
   }
 
  private:
   void questions(const Dossier& dossier) {
     page_.element("h2", "Questions, those that decide most first");
-    report::Table table(page_, "Who can answer what", {"Who", "Question", "Of", "Heading", "Answer"});
+    report::Table table(page_, "Who can answer what",
+                        {"Who", "Question", "Of", "Heading", "Answer"});
     for (const DossierQuestion& one : dossier.questions) {
       table.row();
       table.cell(answerer_word(one.who));
@@ -61,7 +62,8 @@ class DossierPage {
   }
 
   void heading(const DossierHeading& heading) {
-    report::prose_element(page_, "h2", {}, "A " + std::to_string(heading.number) + ". " + heading.title);
+    report::prose_element(page_, "h2", {},
+                          "A " + std::to_string(heading.number) + ". " + heading.title);
     if (heading.entries.empty() && heading.tables.empty()) {
       page_.element("p", "Nothing is known here.");
     }
@@ -95,16 +97,13 @@ class DossierPage {
 
 namespace report {
 
-std::string dossier_html(const RunResult& run, const Rulesets& rulesets,
+std::string dossier_html(const Dossier& dossier, const Rulesets& rulesets,
                          const ReportOptions& options) {
   Markup page(options.ascii);
-  const bool alone = run.formulas.size() == 1;
-  report::open_page(page, alone ? "Dossier: " + run.formulas.front().name
-                                : std::to_string(run.formulas.size()) + " dossiers");
+  report::open_page(page, "Dossier: " + dossier.checked.name);
   report::write_masthead(page, "sudsmark dossier", options.overview);
   page.open("main");
-  DossierPage dossier(page);
-  for (const FormulaResult& formula : run.formulas) dossier.write(formula);
+  DossierPage(page).write(dossier);
   page.close();
   report::write_foot(page, report::editions(front::parts(rulesets)));
   return page.finished();

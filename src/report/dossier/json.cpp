@@ -32,7 +32,8 @@ Json cells(const std::vector<DossierCell>& row) {
 Json heading_object(const DossierHeading& heading) {
   Json entries = Json::array();
   for (const DossierEntry& one : heading.entries) {
-    entries.push_back({{"what", one.what}, {"words", one.words}, {"sources", sources(one.sources)}});
+    entries.push_back(
+        {{"what", one.what}, {"words", one.words}, {"sources", sources(one.sources)}});
   }
   Json tables = Json::array();
   for (const DossierTable& table : heading.tables) {
@@ -47,39 +48,30 @@ Json heading_object(const DossierHeading& heading) {
 }
 
 Json question_object(const DossierQuestion& one) {
-  return {{"heading", one.heading}, {"who", answerer_word(one.who)}, {"question", one.question},
-          {"why", one.why},         {"about", one.about},            {"decides", one.decides}};
+  return {{"heading", one.heading},   {"who", answerer_word(one.who)},
+          {"question", one.question}, {"why", one.why},
+          {"about", one.about},       {"decides", one.decides}};
 }
 
 }  // namespace
 
 namespace report {
 
-std::string dossier_json(const RunResult& run, const Rulesets& rulesets,
+std::string dossier_json(const Dossier& dossier, const Rulesets& rulesets,
                          const ReportOptions& options) {
   JsonDocument document(options.ascii);
   document.member("tool", tool_object(rulesets));
   document.member("reminder", reminder);
-  document.begin_list("formulas");
-  for (const FormulaResult& formula : run.formulas) {
-    Json questions = Json::array();
-    for (const DossierQuestion& one : formula.dossier->questions) {
-      questions.push_back(question_object(one));
-    }
-    Json part_a = Json::array();
-    for (const DossierHeading& one : formula.dossier->part_a) {
-      part_a.push_back(heading_object(one));
-    }
-    document.item({{"file", formula.file},
-                   {"name", formula.name},
-                   {"on", formula.on},
-                   {"partA", part_a},
-                   {"questions", questions},
-                   {"partB", nullptr},
-                   {"partBWords", formula.dossier->part_b}});
-  }
+  document.member("file", dossier.checked.file);
+  document.member("name", dossier.checked.name);
+  document.member("on", dossier.checked.on);
+  document.begin_list("partA");
+  for (const DossierHeading& one : dossier.part_a) document.item(heading_object(one));
   document.end();
-  document.member("errors", problem_list(run.problems));
+  document.begin_list("questions");
+  for (const DossierQuestion& one : dossier.questions) document.item(question_object(one));
+  document.end();
+  document.member("partB", {{"text", nullptr}, {"why", dossier.part_b}});
   return document.finished();
 }
 

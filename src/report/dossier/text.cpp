@@ -45,9 +45,9 @@ void write_table(const DossierTable& table, Page& page) {
   }
 }
 
-void write(const FormulaResult& formula, Page& page) {
-  const Dossier& dossier = *formula.dossier;
-  page.heading("Dossier of \"" + harmless(formula.name) + "\", by the law of " + formula.on);
+void write(const Dossier& dossier, Page& page) {
+  page.heading("Dossier of \"" + harmless(dossier.checked.name) + "\", by the law of " +
+               dossier.checked.on);
   page.paragraph(
       "For a safety assessor: part A of Annex I to Regulation (EC) No 1223/2009, as far as the "
       "formula and the tables say it, and what has to be asked. It is no safety report.");
@@ -74,9 +74,9 @@ void write(const FormulaResult& formula, Page& page) {
 
 namespace report {
 
-std::string dossier_text(const RunResult& run, const Rulesets&, const ReportOptions& options) {
+std::string dossier_text(const Dossier& dossier, const Rulesets&, const ReportOptions& options) {
   Page page;
-  for (const FormulaResult& formula : run.formulas) write(formula, page);
+  write(dossier, page);
   page.paragraph(reminder);
   return options.ascii ? wording::in_ascii(page.text()) : page.text();
 }

@@ -9,6 +9,7 @@
 #include "front/parts.h"
 #include "measures/registry.h"
 #include "report/explain/explain_catalogue.h"
+#include "report/explain/explain_law.h"
 #include "rules/side.h"
 #include "text/name.h"
 #include "wording/citations.h"
@@ -121,6 +122,7 @@ std::vector<std::string> near_names(std::string_view name, const front::Parts& p
 /// Writes all that goes by a name; nothing if nothing does.
 void write_topic(std::string_view name, const front::Parts& parts, Page& page) {
   if (name == "measures") list_measures(parts, page);
+  if (name == "law") report::explain_law(parts.catalogue, page);
   if (const auto rule = parts.ruleset.find_rule(name)) {
     const std::string renamed = parts.ruleset.renamed(name);
     if (!renamed.empty()) page.paragraph(renamed + ".");
