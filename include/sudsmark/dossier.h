@@ -1,7 +1,7 @@
 // The dossier: what a safety assessor asks a maker for, by the headings of part A of Annex I to
 // Regulation (EC) No 1223/2009.
 //
-//     const auto made = sudsmark::dossier({"harbour.formula", text}, rulesets, {});
+//     const auto made = sudsmark::dossier_for({"harbour.formula", text}, rulesets, {});
 //     if (made) for (const auto& question : made->questions) { ... }
 //
 // It gathers and asks; it assesses nothing. Part B of the report is the assessor's, and stays
@@ -71,7 +71,7 @@ struct Dossier {
 
 /// Checks a formula and gathers its dossier; what an option asks to fill does not matter. None,
 /// with problems, if the formula cannot be read.
-[[nodiscard]] Result<Dossier> dossier(const FormulaText& formula, const Rulesets& rulesets,
-                                      const CheckOptions& options);
+[[nodiscard]] Result<Dossier> dossier_for(const FormulaText& formula, const Rulesets& rulesets,
+                                          const CheckOptions& options);
 
 }  // namespace sudsmark

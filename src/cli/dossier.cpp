@@ -32,7 +32,7 @@ class Gathered {
     const auto formula = inputs.read_formula(files_.front(), false, problems);
     tell(problems, output_.ascii);
     if (!formula) return Exit::unusable;
-    const auto made = dossier(*formula, *rulesets, options);
+    const auto made = dossier_for(*formula, *rulesets, options);
     tell(made.problems, output_.ascii);
     inputs.tell_unread();
     if (!made) return Exit::unusable;

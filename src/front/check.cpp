@@ -388,8 +388,8 @@ RunResult check(const FormulaText& formula, const Rulesets& rulesets, const Chec
   return FormulaCheck(rulesets, on_a_day).run(formula);
 }
 
-Result<Dossier> dossier(const FormulaText& formula, const Rulesets& rulesets,
-                        const CheckOptions& options) {
+Result<Dossier> dossier_for(const FormulaText& formula, const Rulesets& rulesets,
+                            const CheckOptions& options) {
   CheckOptions in_full = front::with_day(options);
   in_full.verdicts = in_full.measures = in_full.particulars = in_full.label = true;
   in_full.only_to_read = in_full.curves = in_full.sheet = false;
