@@ -22,6 +22,7 @@
 #include "front/problems.h"
 #include "front/today.h"
 #include "label/check.h"
+#include "label/claims.h"
 #include "label/label.h"
 #include "measures/registry.h"
 #include "measures/weighing_measures.h"
@@ -242,12 +243,17 @@ class FormulaCheck {
     return false;
   }
 
-  /// What the label section has wrong, of the rules that are asked: `chosen`, or all if empty.
+  /// What the label section has wrong, and what the name and the claims say, of the rules that are
+  /// asked: `chosen`, or all if empty.
   void add_label_findings(const blend::Blend& blend, const std::vector<bool>& chosen,
                           std::vector<Finding>& findings) const {
     const auto markets = label::label_markets(blend, options_.markets);
     const rules::Ruleset& ruleset = parts_.ruleset;
-    for (label::LabelFault& fault : label::label_faults(blend, ruleset, markets, on_)) {
+    auto faults = label::label_faults(blend, ruleset, markets, on_);
+    for (label::LabelFault& fault : label::claim_faults(blend, ruleset)) {
+      faults.push_back(std::move(fault));
+    }
+    for (label::LabelFault& fault : faults) {
       if (!chosen.empty() && !chosen[fault.rule]) continue;
       const rules::Rule& rule = ruleset.rules[fault.rule];
       Finding out;

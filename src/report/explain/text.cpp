@@ -36,6 +36,9 @@ void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page
   if (rule.decided_by == "label") {
     page.entry("held against", "what `sudsmark label` says of the formula");
   }
+  if (rule.decided_by == "claims") {
+    page.entry("held against", "the words of the table `claim-words`, in its name and `claims`");
+  }
   if (rule.decided_by == "traces") {
     page.entry("held against", "the sums of what the formula states as `traces`");
   }
