@@ -19,6 +19,7 @@
 
 #include <sudsmark/check.h>
 #include <sudsmark/compare.h>
+#include <sudsmark/dossier.h>
 #include <sudsmark/drill.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
@@ -33,6 +34,7 @@ enum class Command : std::uint8_t {
   measure,
   sheet,
   label,
+  dossier,
   suggest,
   swap,
   explain,
@@ -74,7 +76,7 @@ struct Topic {
 
 /// What a command came to, borrowed. `rules` reports on the rulesets themselves.
 using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
-                             const Topic*, const Handout*, const Rulesets*>;
+                             const Topic*, const Handout*, const Rulesets*, const Dossier*>;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise

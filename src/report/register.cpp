@@ -27,6 +27,9 @@ Sink<RunResult> sheet_text;
 Sink<RunResult> sheet_html;
 Sink<RunResult> label_text;
 Sink<RunResult> label_json;
+Sink<Dossier> dossier_text;
+Sink<Dossier> dossier_json;
+Sink<Dossier> dossier_html;
 Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
@@ -79,6 +82,10 @@ constexpr std::array sheet_reports{Report{"text", {.sheet = true}, {}, folds, wr
 constexpr std::array label_reports{Report{"text", {.labels = true}, {}, folds, write<label_text>},
                                    Report{"json", {.labels = true}, {}, !folds, write<label_json>}};
 
+constexpr std::array dossier_reports{Report{"text", {}, {}, folds, write<dossier_text>},
+                                     Report{"json", {}, {}, !folds, write<dossier_json>},
+                                     Report{"html", {}, {}, !folds, write<dossier_html>}};
+
 constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write<suggest_text>},
                                      Report{"json", both_sides, {}, !folds, write<suggest_json>}};
 
@@ -104,6 +111,8 @@ std::span<const Report> reports(Command command) {
       return report::sheet_reports;
     case Command::label:
       return report::label_reports;
+    case Command::dossier:
+      return report::dossier_reports;
     case Command::suggest:
       return report::suggest_reports;
     case Command::swap:

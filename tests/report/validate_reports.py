@@ -67,6 +67,9 @@ def main():
         check(f"{path} as measures", run("measure", *DAY, "--format", "json", path), of_report)
         check(f"{path} as label", run("label", *DAY, "--format", "json", path), of_report)
         check(f"{path} as sarif", run("check", *DAY, "--format", "sarif", path), of_sarif)
+        gathered = run("dossier", *DAY, "--format", "json", path)
+        if gathered:
+            check(f"{path} as dossier", gathered, of_report)
         suggested = run("suggest", *DAY, "--format", "json", path)
         if suggested:
             check(f"{path} as suggestion", suggested, of_report)

@@ -9,6 +9,7 @@
 #include "front/parts.h"
 #include "measures/registry.h"
 #include "report/explain/explain_catalogue.h"
+#include "report/explain/explain_law.h"
 #include "rules/side.h"
 #include "text/name.h"
 #include "wording/citations.h"
@@ -34,6 +35,12 @@ void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page
   if (!rule.expect_text.empty()) page.entry("must hold", rule.expect_text);
   if (rule.decided_by == "label") {
     page.entry("held against", "what `sudsmark label` says of the formula");
+  }
+  if (rule.decided_by == "claims") {
+    page.entry("held against", "the words of the table `claim-words`, in its name and `claims`");
+  }
+  if (rule.decided_by == "traces") {
+    page.entry("held against", "the sums of what the formula states as `traces`");
   }
   if (rule.paper.empty()) {
     page.entry("otherwise", wording::level_word(rule.otherwise));
@@ -118,6 +125,7 @@ std::vector<std::string> near_names(std::string_view name, const front::Parts& p
 /// Writes all that goes by a name; nothing if nothing does.
 void write_topic(std::string_view name, const front::Parts& parts, Page& page) {
   if (name == "measures") list_measures(parts, page);
+  if (name == "law") report::explain_law(parts.catalogue, page);
   if (const auto rule = parts.ruleset.find_rule(name)) {
     const std::string renamed = parts.ruleset.renamed(name);
     if (!renamed.empty()) page.paragraph(renamed + ".");

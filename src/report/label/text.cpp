@@ -200,6 +200,8 @@ class Writing {
     if (declared > 0) {
       words += "; " + std::to_string(declared) + (declared == 1 ? " is" : " are") + " in the list";
     }
+    const std::size_t open = labels.front()->undecided.size();
+    if (open > 0) words += "; " + std::to_string(open) + " could not be decided";
     item("Allergens: ", words + ".");
     if (verbose_ && !labels.front()->undecided.empty()) {
       item("  undecided: ", harmless(wording::joined(labels.front()->undecided)));
@@ -233,7 +235,11 @@ class Writing {
       if (!fresh) line("");
     }
     if (label.words.empty()) {
-      line("Words to print: none that the tables know.");
+      const bool annex = label.market == "EU" || label.market == "NI" || label.market == "GB";
+      item("Words to print: ",
+           std::string("none that the law prescribes was found.") +
+               (annex ? " Art. 19 (1) (d) asks for whatever precautions the assessor sets."
+                      : " A hazard to health asks for a warning all the same."));
       line("");
     }
   }
