@@ -87,6 +87,12 @@ struct ReportOptions {
   std::string overview = {};
 };
 
+/// A page of a folder.
+struct ReportPage {
+  std::string name;  ///< of its file
+  std::string text;
+};
+
 /// One row of the register.
 struct Report {
   std::string_view word;     ///< what the format is called: "json"
@@ -101,6 +107,9 @@ struct Report {
   /// `pages` are their addresses, in the order of the formulas.
   std::string (*write_overview)(const RunResult& run, const std::vector<std::string>& pages,
                                 const ReportOptions& options) = nullptr;
+  /// Where the outcome is a folder of pages of its own: writes all of them.
+  std::vector<ReportPage> (*write_pages)(const Outcome& outcome, const Rulesets& rulesets,
+                                         const ReportOptions& options) = nullptr;
 
   /// What a report with those options wants.
   [[nodiscard]] Details wanted(const ReportOptions& options) const;

@@ -14,10 +14,14 @@
 namespace sudsmark::cli {
 namespace {
 
+bool can_be_folder(const Report& report) {
+  return report.write_overview != nullptr || report.write_pages != nullptr;
+}
+
 std::vector<std::string> words_of(Command command, bool of_folders) {
   std::vector<std::string> words;
   for (const Report& report : reports(command)) {
-    if (!of_folders || report.write_overview != nullptr) words.emplace_back(report.word);
+    if (!of_folders || can_be_folder(report)) words.emplace_back(report.word);
   }
   return words;
 }
@@ -96,7 +100,7 @@ std::optional<Outputs> Outputs::read(const OutputOptions& typed, Command command
   }
   if (!bare) out.all_.insert(out.all_.begin(), Output{&reports(command).front(), usual});
   for (const Output& one : out.all_) {
-    if (one.report->write_overview == nullptr && names_folder(one.path)) {
+    if (!can_be_folder(*one.report) && names_folder(one.path)) {
       complain(no_folder(one.path, words_of(command, true)));
       sound = false;
     }
@@ -138,7 +142,9 @@ Exit Outputs::write(const Outcome& outcome, const Rulesets& rulesets, const Inpu
   for (const Output& one : all_) {
     ReportOptions look = look_;
     look.color = color_ && one.path.empty();
-    if (names_folder(one.path)) {
+    if (names_folder(one.path) && one.report->write_pages != nullptr) {
+      exit = write_pages(one.report->write_pages(outcome, rulesets, look), one.path, inputs, exit);
+    } else if (names_folder(one.path)) {
       exit = write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets,
                          look, inputs, exit);
     } else {

@@ -34,9 +34,16 @@ Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
+template <class Kind>
+using PageSink = std::vector<ReportPage>(const Kind&, const Rulesets&, const ReportOptions&);
+
 Sink<Topic> explain_text;
+Sink<Topic> explain_html;
+PageSink<Topic> explain_pages;
 Sink<Rulesets> rules_text;
 Sink<Handout> drill_text;
+Sink<Handout> drill_html;
+PageSink<Handout> drill_pages;
 
 namespace {
 
@@ -47,6 +54,16 @@ Kind of_sink(Sink<Kind>& sink);
 template <auto& sink>
 std::string write(const Outcome& outcome, const Rulesets& rulesets, const ReportOptions& options) {
   using Kind = decltype(of_sink(sink));
+  return sink(*std::get<const Kind*>(outcome), rulesets, options);
+}
+
+template <class Kind>
+Kind of_pages(PageSink<Kind>& sink);
+
+template <auto& sink>
+std::vector<ReportPage> write_all(const Outcome& outcome, const Rulesets& rulesets,
+                                  const ReportOptions& options) {
+  using Kind = decltype(of_pages(sink));
   return sink(*std::get<const Kind*>(outcome), rulesets, options);
 }
 
@@ -92,9 +109,13 @@ constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write
 constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<swap_text>},
                                   Report{"json", both_sides, {}, !folds, write<swap_json>}};
 
-constexpr std::array explain_reports{Report{"text", {}, {}, folds, write<explain_text>}};
+constexpr std::array explain_reports{
+    Report{"text", {}, {}, folds, write<explain_text>},
+    Report{"html", {}, {}, !folds, write<explain_html>, nullptr, write_all<explain_pages>}};
 constexpr std::array rules_reports{Report{"text", {}, {}, folds, write<rules_text>}};
-constexpr std::array drill_reports{Report{"text", {}, {}, folds, write<drill_text>}};
+constexpr std::array drill_reports{
+    Report{"text", {}, {}, folds, write<drill_text>},
+    Report{"html", {}, {}, !folds, write<drill_html>, nullptr, write_all<drill_pages>}};
 
 }  // namespace
 }  // namespace report

@@ -15,8 +15,9 @@
 namespace sudsmark::rules {
 namespace {
 
-constexpr std::array<std::string_view, 5> keys{"subject", "authority", "markets", "measures",
-                                               "rules"};
+constexpr std::array<std::string_view, 10> keys{"subject",  "authority", "markets",   "measures",
+                                                "rules",    "cards",     "breakages", "harmless",
+                                                "chapters", "cautions"};
 
 /// Letters, digits, points and underscores, and hyphens between them: what an expression reads as
 /// one name.
@@ -65,6 +66,7 @@ void RulesetBuilder::add(const text::Node& root, std::string_view name) {
   }
   if (const text::Node* measures = root.find("measures")) add_measures(*measures);
   text::Fields fields(root, diagnostics_);
+  add_training(fields);
   const std::vector<text::Node>& rules = fields.list("rules");
   const bool has_rules = fields.find("rules") != nullptr;
   if (!has_rules && fields.find("authority") == nullptr && fields.find("subject") == nullptr &&
@@ -435,6 +437,7 @@ Ruleset RulesetBuilder::finish(const catalogue::Catalogue& catalogue, bool built
   compile_measures();
   use_new_tables(catalogue);
   compile_rules();
+  if (training_) check_training(*training_);
   compiler_ = nullptr;
   return std::move(ruleset_);
 }

@@ -84,6 +84,11 @@ class RulesetBuilder {
   void read_sources(text::Fields& fields, Rule& rule);
   void read_former_ids(text::Fields& fields, Rule& rule);
 
+  // read_training.cpp
+  void add_training(text::Fields& file);
+  Breakage read_breakage(text::Fields& fields);
+  void check_training(const text::Span& place);
+
   // read_mend.cpp
   void read_mends(text::Fields& fields, Rule& rule);
   bool read_mend(const text::Node& node, const Rule& rule, Mend& mend);
@@ -125,6 +130,7 @@ class RulesetBuilder {
   std::unordered_map<std::string, const text::Node*> ids_;    ///< of this layer
   std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules, by former ids too
   std::vector<const text::Node*> tables_;                     ///< of this layer
+  std::optional<text::Span> training_;                        ///< where this layer has any
 };
 
 }  // namespace sudsmark::rules

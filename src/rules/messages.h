@@ -29,6 +29,13 @@ inline constexpr Message figure_size{"figure-size",
                                      "this figure is too large or too small to be kept"};
 inline constexpr Message quote_open{"expression-quote-open", "this quote is never closed"};
 
+// What exercises are drawn from.
+inline constexpr Message breakage_way{
+    "breakage-way",
+    "a breakage has 'line' and 'becomes', or one of 'add', 'leave out' and 'tweak'"};
+inline constexpr Message training_unknown{"training-unknown",
+                                          "an exercise names the {0} '{1}', and there is none"};
+
 // Names and types.
 inline constexpr Message unknown_measure{"unknown-measure",
                                          "'{0}' is not a measure or a word that is known here{1}"};

@@ -14,6 +14,7 @@
 
 #include "catalogue/catalogue.h"
 #include "rules/program.h"
+#include "rules/training.h"
 #include "rules/verdict.h"
 #include "text/source.h"
 
@@ -148,6 +149,7 @@ class Ruleset {
   std::vector<Rule> rules;
   std::vector<TableUse> tables;
   Pool pool;
+  Training training;
 
   /// By its id, or else by one that it had before.
   [[nodiscard]] std::optional<std::uint32_t> find_rule(std::string_view id) const;
