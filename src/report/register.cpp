@@ -33,6 +33,10 @@ Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
 Sink<Leeway> leeway_text;
 Sink<Leeway> leeway_json;
+Sink<Leeway> leeway_html;
+Sink<LeewayMap> leeway_map_text;
+Sink<LeewayMap> leeway_map_json;
+Sink<LeewayMap> leeway_map_html;
 Sink<Topic> explain_text;
 Sink<Rulesets> rules_text;
 Sink<Handout> drill_text;
@@ -88,7 +92,12 @@ constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<sw
                                   Report{"json", both_sides, {}, !folds, write<swap_json>}};
 
 constexpr std::array leeway_reports{Report{"text", {}, {}, folds, write<leeway_text>},
-                                    Report{"json", {}, {}, !folds, write<leeway_json>}};
+                                    Report{"json", {}, {}, !folds, write<leeway_json>},
+                                    Report{"html", {}, {}, !folds, write<leeway_html>}};
+
+constexpr std::array leeway_map_reports{Report{"text", {}, {}, folds, write<leeway_map_text>},
+                                        Report{"json", {}, {}, !folds, write<leeway_map_json>},
+                                        Report{"html", {}, {}, !folds, write<leeway_map_html>}};
 
 constexpr std::array explain_reports{Report{"text", {}, {}, folds, write<explain_text>}};
 constexpr std::array rules_reports{Report{"text", {}, {}, folds, write<rules_text>}};
@@ -115,6 +124,8 @@ std::span<const Report> reports(Command command) {
       return report::swap_reports;
     case Command::leeway:
       return report::leeway_reports;
+    case Command::leeway_map:
+      return report::leeway_map_reports;
     case Command::explain:
       return report::explain_reports;
     case Command::rules:

@@ -79,6 +79,8 @@ def main():
     check("comparison as json", run("compare", *DAY, "--format", "json", *tweak), of_report)
     check("hostile comparison as json",
           run("compare", *DAY, "--format", "json", "tests/report/hostile/tweak.formula"), of_report)
+    two = ["--line", "SLSA", "--against", "glycerin", "fixtures/formulas/fen-crumble.formula"]
+    check("map of two lines as json", run("leeway", *DAY, "--format", "json", *two), of_report)
     swap = ["--swap", "sunflower oil", "fixtures/formulas/harbour-puck.formula"]
     check("substitutes as json", run("suggest", *DAY, "--format", "json", *swap), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]
