@@ -21,6 +21,7 @@
 #include <sudsmark/compare.h>
 #include <sudsmark/dossier.h>
 #include <sudsmark/drill.h>
+#include <sudsmark/leeway.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
 #include <sudsmark/suggest.h>
@@ -37,6 +38,8 @@ enum class Command : std::uint8_t {
   dossier,
   suggest,
   swap,
+  leeway,
+  leeway_map,
   explain,
   rules,
   drill
@@ -75,8 +78,10 @@ struct Topic {
 [[nodiscard]] Result<Topic> find_topic(std::string_view name, const Rulesets& rulesets);
 
 /// What a command came to, borrowed. `rules` reports on the rulesets themselves.
-using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
-                             const Topic*, const Handout*, const Rulesets*, const Dossier*>;
+using Outcome =
+    std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
+                 const Leeway*, const LeewayMap*, const Topic*, const Handout*, const Rulesets*,
+                 const Dossier*>;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise

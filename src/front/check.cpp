@@ -75,11 +75,13 @@ class FormulaCheck {
       wording::add_measures(*blend, parts_.ruleset, result.measures);
       front::add_composition(*blend, result.composition);
     }
-    if (options_.sheet) {
+    if (options_.sheet || options_.label) {
       FormulaResult asked;
       if (!options_.verdicts) add_findings(*blend, asked);
-      const auto& findings = options_.verdicts ? result.findings : asked.findings;
-      const wording::Page sheet = worksheet::bench_sheet(*blend, against_making(findings));
+      result.against_making = against_making(options_.verdicts ? result.findings : asked.findings);
+    }
+    if (options_.sheet) {
+      const wording::Page sheet = worksheet::bench_sheet(*blend, result.against_making);
       result.sheet = sheet.text();
       result.sheet_items = sheet.items();
     }

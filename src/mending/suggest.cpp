@@ -14,6 +14,7 @@
 #include "mending/answers.h"
 #include "mending/beside.h"
 #include "mending/choices.h"
+#include "mending/outside.h"
 #include "mending/rounding.h"
 #include "mending/statements.h"
 #include "mending/variants.h"
@@ -108,6 +109,7 @@ class Suggesting {
       if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back(finding);
     }
     const mending::Beside beside(formula_, options_);
+    card_ = &*card;
     answer(choices, aim, {front::parts(rulesets_), beside, same_name_, dials, remedies}, *blend);
     if (choices.answers.empty() || !choices.blocked.empty())
       add_conflict(choices.failed, aim, findings);
@@ -146,7 +148,8 @@ class Suggesting {
     std::vector<mending::Ready> ready;
     const auto take = [&](std::optional<mending::Ready> one) {
       const auto told = [&](const mending::Ready& other) {
-        return other.change.edits == one->change.edits;
+        return other.change.edits == one->change.edits &&
+               other.change.statements == one->change.statements;
       };
       if (one && std::none_of(ready.begin(), ready.end(), told)) ready.push_back(std::move(*one));
     };
@@ -201,7 +204,15 @@ class Suggesting {
     std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
     ignored.insert(choices.blocked.begin(), choices.blocked.end());
     ignored.erase(variant.verdict);
-    const auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    if (!choice) {
+      // beside others that it does not mend, it may still mend its own
+      for (const mending::Trialled* other : broken_of(aim)) {
+        if (other->key != variant.verdict) ignored.insert(other->key);
+      }
+      probes.allow(for_one_variant);
+      choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    }
     if (!choice) return std::nullopt;
     const mending::Rounding rounding(*variant.dials, *variant.blend);
     return answering.made(*choice, varied, rounding, variant.brought);
@@ -216,8 +227,12 @@ class Suggesting {
       const auto finding = findings.find(verdict->key);
       if (finding == findings.end()) continue;
       const auto& mends = original.remedies.of(verdict->rule);
+      if (finding->second->kind == Kind::open) {
+        beyond(rules::Mend::Change::paper, *finding->second, aim, answering, mends.size(), take);
+      }
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].kind != rules::Mend::Kind::change) continue;
+        beyond(mends[at].change, *finding->second, aim, answering, at, take);
         // a twentieth inside the limit, or as near as other rules leave room for
         constexpr double a_twentieth = 0.05;
         for (const double inside : {a_twentieth, 0.0}) {
@@ -229,6 +244,31 @@ class Suggesting {
           break;
         }
       }
+    }
+  }
+
+  /// A scale, a mask or a paper, where a broken rule names it.
+  template <typename Take>
+  void beyond(rules::Mend::Change change, const Finding& finding, const mending::Aim& aim,
+              const mending::Answering& answering, std::size_t rank, const Take& take) const {
+    for (const mending::Outside& one : mending::outside_of(change, finding, blend_facts_, *card_)) {
+      std::set<VerdictKey> left;
+      if (one.card) {
+        const auto broken = mending::broken_with(one, aim.trials, aim.before, how_.threshold);
+        if (!broken) continue;
+        left.insert(broken->begin(), broken->end());
+      } else {
+        // the paper may show that it is kept
+        for (const mending::Trialled* other : broken_of(aim)) {
+          if (other->key.rule != finding.rule || other->key.subject != finding.subject) {
+            left.insert(other->key);
+          }
+        }
+      }
+      auto made = answering.beyond(one.words, left, rank);
+      if (!made) continue;
+      take(std::move(made));
+      return;
     }
   }
 
@@ -342,14 +382,16 @@ class Suggesting {
   bool as_weighed_;
   formula::SameName same_name_;
   mending::Facts blend_facts_;
+  const formula::Card* card_ = nullptr;  ///< while it is looked at
   Suggestion out_;
 };
 
 }  // namespace
 
 bool Suggestion::mended() const {
-  return broken.empty() || std::any_of(answers.begin(), answers.end(),
-                                       [](const auto& answer) { return answer.left.empty(); });
+  return broken.empty() || std::any_of(answers.begin(), answers.end(), [](const auto& answer) {
+           return answer.left.empty() && !answer.outside;
+         });
 }
 
 Result<Suggestion> suggest(const FormulaText& formula, const Rulesets& rulesets,

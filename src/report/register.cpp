@@ -34,6 +34,12 @@ Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
+Sink<Leeway> leeway_text;
+Sink<Leeway> leeway_json;
+Sink<Leeway> leeway_html;
+Sink<LeewayMap> leeway_map_text;
+Sink<LeewayMap> leeway_map_json;
+Sink<LeewayMap> leeway_map_html;
 template <class Kind>
 using PageSink = std::vector<ReportPage>(const Kind&, const Rulesets&, const ReportOptions&);
 
@@ -109,6 +115,14 @@ constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write
 constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<swap_text>},
                                   Report{"json", both_sides, {}, !folds, write<swap_json>}};
 
+constexpr std::array leeway_reports{Report{"text", {}, {}, folds, write<leeway_text>},
+                                    Report{"json", {}, {}, !folds, write<leeway_json>},
+                                    Report{"html", {}, {}, !folds, write<leeway_html>}};
+
+constexpr std::array leeway_map_reports{Report{"text", {}, {}, folds, write<leeway_map_text>},
+                                        Report{"json", {}, {}, !folds, write<leeway_map_json>},
+                                        Report{"html", {}, {}, !folds, write<leeway_map_html>}};
+
 constexpr std::array explain_reports{
     Report{"text", {}, {}, folds, write<explain_text>},
     Report{"html", {}, {}, !folds, write<explain_html>, nullptr, write_all<explain_pages>}};
@@ -138,6 +152,10 @@ std::span<const Report> reports(Command command) {
       return report::suggest_reports;
     case Command::swap:
       return report::swap_reports;
+    case Command::leeway:
+      return report::leeway_reports;
+    case Command::leeway_map:
+      return report::leeway_map_reports;
     case Command::explain:
       return report::explain_reports;
     case Command::rules:

@@ -59,7 +59,7 @@ struct Mend {
     swap,   ///< what is selected goes out, a material comes in
     change  ///< a statement that is no amount
   };
-  enum class Change : std::uint8_t { piece, batch, scale, dose, paper };
+  enum class Change : std::uint8_t { piece, batch, scale, dose, warmth, mask, paper };
 
   Kind kind = Kind::lower;
   std::string text;             ///< what is lowered, raised, added or taken out, as written

@@ -13,6 +13,10 @@ namespace sudsmark::wording {
 /// Columns of a page.
 inline constexpr std::size_t page_width = 88;
 
+/// What stands in the frame of a formula that must not be made, before the reasons.
+inline constexpr std::string_view not_to_be_made =
+    "Not to be made as it is: a check finds what forbids it.";
+
 class Page {
  public:
   void heading(std::string_view words);

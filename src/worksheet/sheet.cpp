@@ -59,7 +59,7 @@ Page sheet(const blend::Blend& blend, const std::vector<std::string>& against) {
   const measures::BenchPlan plan = measures::bench_plan(whole);
   Page page;
   if (!against.empty()) {
-    page.frame("Not to be made as it is: a check finds what forbids it.", against);
+    page.frame(wording::not_to_be_made, against);
   }
   page.heading("Bench sheet: " + blend.name);
   page.paragraph(headline(blend, plan), 2);

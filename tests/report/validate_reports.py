@@ -73,6 +73,7 @@ def main():
         suggested = run("suggest", *DAY, "--format", "json", path)
         if suggested:
             check(f"{path} as suggestion", suggested, of_report)
+        check(f"{path} as leeway", run("leeway", *DAY, "--format", "json", path), of_report)
     for group in GROUPS:
         check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
         check(f"{group} as verbose sarif",
@@ -81,6 +82,8 @@ def main():
     check("comparison as json", run("compare", *DAY, "--format", "json", *tweak), of_report)
     check("hostile comparison as json",
           run("compare", *DAY, "--format", "json", "tests/report/hostile/tweak.formula"), of_report)
+    two = ["--line", "SLSA", "--against", "glycerin", "fixtures/formulas/fen-crumble.formula"]
+    check("map of two lines as json", run("leeway", *DAY, "--format", "json", *two), of_report)
     swap = ["--swap", "sunflower oil", "fixtures/formulas/harbour-puck.formula"]
     check("substitutes as json", run("suggest", *DAY, "--format", "json", *swap), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]

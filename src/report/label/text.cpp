@@ -7,6 +7,7 @@
 
 #include "wording/citations.h"
 #include "wording/code_points.h"
+#include "wording/page.h"
 #include "wording/words.h"
 
 namespace sudsmark {
@@ -96,6 +97,13 @@ class Writing {
   explicit Writing(bool verbose) : verbose_(verbose) {}
 
   void formula(const FormulaResult& formula) {
+    if (!formula.against_making.empty()) {
+      std::vector<std::string> reasons;
+      for (const std::string& one : formula.against_making) reasons.push_back(harmless(one));
+      wording::Page page;
+      page.frame(wording::not_to_be_made, reasons);
+      text_ += page.text() + "\n";
+    }
     if (formula.labels.empty()) {
       line("Label of \"" + harmless(formula.name) + "\": it names no market. Write e.g. `market " +
            "GB, EU` into the formula, or give --market.");
