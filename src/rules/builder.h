@@ -84,6 +84,11 @@ class RulesetBuilder {
   void read_sources(text::Fields& fields, Rule& rule);
   void read_former_ids(text::Fields& fields, Rule& rule);
 
+  // read_edges.cpp
+  void read_edges(const text::Node& of_rules);
+  void read_edge(const text::Node& node, Rule& rule);
+  void read_unnoticed(const text::Node& of_subjects);
+
   // read_mend.cpp
   void read_mends(text::Fields& fields, Rule& rule);
   bool read_mend(const text::Node& node, const Rule& rule, Mend& mend);
@@ -125,6 +130,8 @@ class RulesetBuilder {
   std::unordered_map<std::string, const text::Node*> ids_;    ///< of this layer
   std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules, by former ids too
   std::vector<const text::Node*> tables_;                     ///< of this layer
+  std::vector<const text::Node*> edges_;                      ///< so with these
+  std::vector<const text::Node*> unnoticed_;
 };
 
 }  // namespace sudsmark::rules
