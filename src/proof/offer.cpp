@@ -99,9 +99,13 @@ class Search {
     };
     add(true, rule.pair ? rule.pair_passes.size() : rule.passes.size());
     add(false, rule.pair ? rule.pair_fails.size() : rule.fails.size());
+    std::vector<Draft> filled;
+    for (const Draft& base : bases) add_filled(filled, base);
+    bases.insert(bases.begin(), filled.begin(), filled.end());
     for (const Draft& base : bases) move_amounts(base);
     std::vector<Draft> further;
     for (const Draft& base : bases) {
+      leave_out(base, further);
       say_otherwise(base, further);
       take_other_materials(base, further);
     }
@@ -146,6 +150,36 @@ class Search {
     edge.gives = gives;
     edges_.push_back(std::move(edge));
     return true;
+  }
+
+  /// Amounts that sum to 100 % cannot be moved alone: the largest of them becomes what fills up.
+  void add_filled(std::vector<Draft>& out, Draft draft) {
+    const std::vector<Line> lines = draft.lines();
+    const Line* largest = nullptr;
+    double most = 0;
+    for (const Line& line : lines) {
+      if (line.text.starts_with("q.s. ") || line.text.starts_with("fill with")) return;
+      const auto name = name_in(line.text);
+      const std::vector<Digits> amounts = amounts_in(line.text);
+      const bool share = name && line.text.find('%') < *name;
+      if (!share || amounts.empty() || amounts.front().value <= most) continue;
+      largest = &line;
+      most = amounts.front().value;
+    }
+    if (largest == nullptr) return;
+    draft.replace(*largest, "q.s. " + largest->text.substr(*name_in(largest->text)));
+    if (verdict(draft)) out.push_back(std::move(draft));
+  }
+
+  /// Without each line that is weighed.
+  void leave_out(const Draft& draft, std::vector<Draft>& out) {
+    for (const Line& line : draft.lines()) {
+      const bool weighed = name_in(line.text) || line.text.starts_with("set ");
+      if (!weighed || line.text.starts_with("q.s. ") || line.part != 0) continue;
+      out.push_back(draft);
+      out.back().replace(line, line.text);
+      out.back().remove(line);
+    }
   }
 
   static Draft with(const Draft& draft, const Line& line, const Digits& amount,
