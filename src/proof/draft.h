@@ -13,6 +13,8 @@ namespace sudsmark::proof {
 class Draft {
  public:
   Draft(const rules::Rule& rule, bool of_pass, std::size_t number);
+  /// As an edge has it, whose lines are all there.
+  Draft(const rules::Rule& rule, const rules::Edge& edge);
 
   /// A line that stands in the words now.
   struct Line {

@@ -103,19 +103,27 @@ class Search {
     for (const Draft& base : bases) add_filled(filled, base);
     bases.insert(bases.begin(), filled.begin(), filled.end());
     for (const Draft& base : bases) move_amounts(base);
+    for (const rules::Edge& edge : rule.edges) move_amounts(Draft(rule, edge));
     std::vector<Draft> further;
     for (const Draft& base : bases) {
       leave_out(base, further);
       say_otherwise(base, further);
       take_other_materials(base, further);
     }
+    for (const rules::Edge& edge : rule.edges) {
+      leave_out(Draft(rule, edge), further);
+      take_other_materials(Draft(rule, edge), further);
+    }
+    // what noticed something is near to what else there is to notice
+    std::vector<Draft> near;
     trials_ = 0;
     for (const Draft& draft : further) {
       if (left_.empty() || trials_ > most_trials) break;
-      ask(draft);
+      if (ask(draft)) near.push_back(draft);
     }
+    near.insert(near.end(), further.begin(), further.end());
     trials_ = 0;
-    for (const Draft& draft : further) {
+    for (const Draft& draft : near) {
       if (left_.empty() || trials_ > most_trials) break;
       move_amounts(draft);
     }
@@ -123,7 +131,7 @@ class Search {
   }
 
  private:
-  static constexpr int most_trials = 1'500;
+  static constexpr int most_trials = 4'000;
 
   std::optional<Kind> verdict(const Draft& draft) {
     ++trials_;
@@ -314,6 +322,10 @@ class Search {
       }
     }
     if (rule.each == rules::Each::row) add_rows(catalogue_.tables[rule.table]);
+    for (const std::string_view role :
+         {"oil", "bicarbonate", "acid", "anionic", "humectant", "water", "emulsifier"}) {
+      add_materials(std::string(role));
+    }
   }
 
   void add_materials(const std::string& word) {
