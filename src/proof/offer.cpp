@@ -15,6 +15,7 @@
 #include "proof/example.h"
 #include "quantity/number.h"
 #include "rules/grammar.h"
+#include "rules/words.h"
 #include "text/name.h"
 
 namespace sudsmark::proof {
@@ -112,6 +113,7 @@ class Search {
     }
     for (const rules::Edge& edge : rule.edges) {
       leave_out(Draft(rule, edge), further);
+      say_otherwise(Draft(rule, edge), further);
       take_other_materials(Draft(rule, edge), further);
     }
     // what noticed something is near to what else there is to notice
@@ -318,9 +320,10 @@ class Search {
             texts.push_back(ruleset_.measures[*at].text);
           }
         }
-        if (node.op == Op::pick_name || node.op == Op::pick_quoted) add_materials(node.text);
+        if (node.op == Op::pick_name || node.op == Op::pick_quoted) words_.push_back(node.text);
       }
     }
+    for (const std::string& word : words_) add_materials(word);
     if (rule.each == rules::Each::row) add_rows(catalogue_.tables[rule.table]);
     for (const std::string_view role :
          {"oil", "bicarbonate", "acid", "anionic", "humectant", "water", "emulsifier"}) {
@@ -328,23 +331,39 @@ class Search {
     }
   }
 
+  /// Whether a word of a selection, or a hazard statement, means a material.
+  static bool means(const std::string& word, const catalogue::Material& material) {
+    if (const auto role = catalogue::find_role(word)) {
+      return (material.roles & catalogue::bit(*role)) != 0;
+    }
+    if (const auto form = catalogue::find_form(word)) return material.form == *form;
+    const auto& hazards = material.hazards;
+    return std::find(hazards.begin(), hazards.end(), word) != hazards.end();
+  }
+
+  /// A material by its name; of a role, a form or a hazard statement three that have it, first those
+  /// that nothing else in the rule means.
   void add_materials(const std::string& word) {
-    std::size_t found = 0;
-    constexpr std::size_t most = 3;
     const auto add = [&](const std::string& name) {
       if (std::find(materials_.begin(), materials_.end(), name) == materials_.end()) {
         materials_.push_back(name);
       }
-      ++found;
     };
-    const auto role = catalogue::find_role(word);
-    const auto form = catalogue::find_form(word);
-    if (!role && !form) return add(word);
-    for (const catalogue::Material& material : catalogue_.materials) {
-      if (found == most) return;
-      if (role && (material.roles & catalogue::bit(*role)) != 0) add(material.name);
-      if (form && material.form == *form) add(material.name);
+    if (!catalogue::find_role(word) && !catalogue::find_form(word) && !rules::is_hazard_code(word)) {
+      return add(word);
     }
+    std::vector<std::pair<std::size_t, std::string>> found;
+    for (const catalogue::Material& material : catalogue_.materials) {
+      if (!means(word, material)) continue;
+      const auto others = std::count_if(words_.begin(), words_.end(), [&](const std::string& one) {
+        return one != word && means(one, material);
+      });
+      found.emplace_back(static_cast<std::size_t>(others), material.name);
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    constexpr std::size_t most = 3;
+    for (std::size_t at = 0; at < std::min(most, found.size()); ++at) add(found[at].second);
   }
 
   /// One row for each word of each column.
@@ -367,6 +386,7 @@ class Search {
   rules::Ruleset& ruleset_;
   const catalogue::Catalogue& catalogue_;
   rules::Day on_;
+  std::vector<std::string> words_;  ///< of the rule's selections
   std::vector<std::string> materials_;
   std::vector<rules::Edge> edges_;
   int trials_ = 0;
