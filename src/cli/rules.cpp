@@ -55,6 +55,7 @@ class Rules {
     options.needs("--mutate", "--verify");
     options.needs("--offer", "--mutate");
     options.needs("--only", "--mutate");
+    options.found("an example does not do as it should, or a change goes unnoticed");
     options.example("sudsmark rules", "every rule by subject");
     options.example("sudsmark rules --verify --rules house/", "the examples of your own rules too");
     options.example("sudsmark rules --verify --mutate --bare --rules house/",
