@@ -41,7 +41,9 @@ std::optional<double> read_batch(const std::string& typed) {
   const auto number = quantity::read_number(std::string_view(typed).substr(0, end));
   const auto unit = quantity::find_unit(std::string_view(typed).substr(word));
   const auto gram = quantity::find_unit("g");
-  if (!number || !unit || unit->dimension != gram->dimension || !(*number > 0)) return std::nullopt;
+  constexpr double largest = 1e12;  // as of any number in a formula
+  if (!number || !unit || unit->dimension != gram->dimension) return std::nullopt;
+  if (!(*number > 0) || *number > largest) return std::nullopt;
   return unit->to_base(*number);
 }
 

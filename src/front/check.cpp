@@ -27,6 +27,7 @@
 #include "measures/registry.h"
 #include "measures/weighing_measures.h"
 #include "rules/check.h"
+#include "rules/questions.h"
 #include "text/name.h"
 #include "wording/citations.h"
 #include "wording/figures.h"
@@ -181,7 +182,18 @@ class FormulaCheck {
     if (!card || !diagnostics_.empty()) return std::nullopt;
     auto blend = mixed(*card, diagnostics_);
     if (blend) rules::check_allows(parts_.ruleset, *blend, diagnostics_);
+    if (blend) bound_questions(*blend);
     return blend;
+  }
+
+  /// A formula of so many parts that the verdicts over them would fill the memory is refused.
+  void bound_questions(const blend::Blend& blend) {
+    std::vector<bool> chosen;
+    std::vector<std::string> unknown;
+    if (!options_.only.empty() || !options_.without.empty()) {
+      chosen = rules::chosen_rules(parts_.ruleset, options_.only, options_.without, unknown);
+    }
+    rules::check_questions(parts_.ruleset, blend, chosen, diagnostics_);
   }
 
   void add_findings(const blend::Blend& blend, FormulaResult& result) {

@@ -1,11 +1,9 @@
-// What rules say of themselves, as plain values, and their examples.
+// What rules say of themselves, as plain values.
 #include <sudsmark/rules.h>
 
 #include <sudsmark/rulesets.h>
 
 #include "front/parts.h"
-#include "front/today.h"
-#include "rules/verify.h"
 #include "wording/citations.h"
 
 namespace sudsmark {
@@ -62,20 +60,6 @@ std::vector<RulesetInfo> Rulesets::files() const {
   std::vector<RulesetInfo> out;
   for (const rules::RuleFile& file : front::parts(*this).ruleset.files) {
     out.push_back(info_of(file));
-  }
-  return out;
-}
-
-ExampleRun verify_examples(const Rulesets& rulesets,
-                           std::optional<std::chrono::year_month_day> on) {
-  const front::Parts& parts = front::parts(rulesets);
-  const rules::Verified verified =
-      rules::verify(parts.ruleset, parts.catalogue, on ? *on : front::today());
-  ExampleRun out;
-  out.ran = verified.ran;
-  for (const rules::ExampleFinding& finding : verified.findings) {
-    const rules::Rule& rule = parts.ruleset.rules[finding.rule];
-    out.problems.push_back({parts.ruleset.files[rule.file].name, 0, 0, finding.message, {}});
   }
   return out;
 }

@@ -88,6 +88,10 @@ class RulesetBuilder {
   void add_training(text::Fields& file);
   Breakage read_breakage(text::Fields& fields);
   void check_training(const text::Span& place);
+  // read_edges.cpp
+  void read_edges(const text::Node& of_rules);
+  void read_edge(const text::Node& node, Rule& rule);
+  void read_unnoticed(const text::Node& of_subjects);
 
   // read_mend.cpp
   void read_mends(text::Fields& fields, Rule& rule);
@@ -131,6 +135,8 @@ class RulesetBuilder {
   std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules, by former ids too
   std::vector<const text::Node*> tables_;                     ///< of this layer
   std::optional<text::Span> training_;                        ///< where this layer has any
+  std::vector<const text::Node*> edges_;                      ///< so with these
+  std::vector<const text::Node*> unnoticed_;
 };
 
 }  // namespace sudsmark::rules

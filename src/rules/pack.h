@@ -101,13 +101,14 @@ void visit(Archive& archive, typename Archive::template Of<PairExample>& example
   archive(base, tweak);
 }
 
-/// The place in a file is left out of what is packed: there is no file any more.
+/// The place in a file is left out of what is packed: there is no file any more. Edges are for who
+/// works on the rules, and have their own files.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   auto& [id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
          expect, otherwise, undecided, message_text, message, paper, why, remedy, mends, place_text,
-         places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] =
-      rule;
+         places, sources, dates, passes, fails, pair, pair_passes, pair_fails, edges, unnoticed,
+         built_in, span] = rule;
   archive(id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
           expect, otherwise, undecided, message_text, message, paper, why, remedy, mends,
           place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails,
@@ -122,7 +123,8 @@ void visit(Archive& archive, typename Archive::template Of<RuleFile>& file) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<NamedMeasure>& measure) {
-  auto& [name, meaning, unit, text, dimension, program, origins, built_in, span] = measure;
+  auto& [name, meaning, unit, text, dimension, program, origins, unnoticed, built_in, span] =
+      measure;
   archive(name, meaning, unit, text, dimension, program, origins, built_in);
 }
 

@@ -26,6 +26,20 @@ std::size_t find_directive(std::string_view text) {
   return at == std::string_view::npos ? at : at + 1;
 }
 
+/// The library reads a list in brackets to its end, about 240 bytes for each of its signs, before it
+/// tells of the first of them: eight million brackets would take two gigabytes.
+constexpr int most_signs = 500'000;
+
+std::size_t find_sign_too_many(std::string_view text) {
+  int signs = 0;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const char c = text[at];
+    const bool sign = c == ',' || c == '[' || c == ']' || c == '{' || c == '}';
+    if (sign && ++signs > most_signs) return at;
+  }
+  return std::string_view::npos;
+}
+
 }  // namespace
 
 std::size_t find_control(std::string_view text) {
@@ -84,6 +98,11 @@ bool check_yaml_bytes(const Sources& sources, FileIndex file, Diagnostics& diagn
   }
   if (const std::size_t at = find_directive(text); at != std::string_view::npos) {
     diagnostics.add(yaml_messages::directive, one(file, mark + at));
+    return false;
+  }
+  if (const std::size_t at = find_sign_too_many(text); at != std::string_view::npos) {
+    diagnostics.add(yaml_messages::too_many_signs, one(file, mark + at),
+                    {static_cast<double>(most_signs)});
     return false;
   }
   return true;

@@ -161,3 +161,57 @@ TEST_CASE("what was read of the law stands in the tables, with figure, unit, ent
   constexpr std::size_t read = 1000;
   CHECK(lines > read);
 }
+
+namespace {
+
+/// A figure of a row that a line of what was read pins down: mistyped, that line would be missing.
+bool is_pinned(const Table& table, const Row& row, std::string_view column,
+               const std::vector<Line>& lines) {
+  return std::any_of(lines.begin(), lines.end(), [&](const Line& line) {
+    return line.table == table.id && line.column == column && is_named(table, row, line.row) &&
+           in_market(row, line.market) &&
+           (line.entry.empty() || word_of(table, row, "entry") == line.entry) &&
+           holds_value(table, row, line);
+  });
+}
+
+/// Whether a row leans on a text that was read, in any of its markets.
+bool was_read(const Row& row) {
+  const auto read = [](const catalogue::Citations& sources) {
+    return std::any_of(sources.begin(), sources.end(), [](catalogue::CitationIndex index) {
+      const catalogue::Citation& source = tables().citations[index];
+      return !source.quoted && source.kind == catalogue::SourceKind::published;
+    });
+  };
+  return read(row.sources) || (row.likewise && read(row.likewise->sources));
+}
+
+}  // namespace
+
+TEST_CASE("a figure that was mistyped in a table is found out by what was read") {
+  std::vector<Line> lines;
+  for (const auto& entry :
+       fs::directory_iterator(testing::source_dir() / "tests" / "reference" / "law")) {
+    if (entry.path().extension() != ".csv") continue;
+    for (Line& line : lines_of(entry.path())) lines.push_back(std::move(line));
+  }
+  std::size_t read = 0;
+  std::size_t pinned = 0;
+  std::string open;
+  for (const Table& table : tables().tables) {
+    for (const Row& row : table.rows) {
+      for (std::size_t at = 0; at < table.columns.size(); ++at) {
+        const auto* figure = std::get_if<quantity::Range>(&row.cells[at]);
+        if (figure == nullptr || !was_read(row)) continue;
+        ++read;
+        if (is_pinned(table, row, table.columns[at].name, lines)) {
+          ++pinned;
+        } else {
+          open += "\n" + table.id + ": " + row.name + ", " + table.columns[at].name;
+        }
+      }
+    }
+  }
+  CHECK(read > 300);
+  CHECK_MESSAGE(20 * pinned >= 19 * read, pinned << " of " << read << open);
+}

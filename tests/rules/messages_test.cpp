@@ -3,7 +3,8 @@
 #include <doctest/doctest.h>
 
 #include "messages_shown.h"
-#include "rules/verify.h"
+#include "proof/verify.h"
+#include "rules/questions.h"
 #include "rules/workbench.h"
 
 using namespace sudsmark;
@@ -59,7 +60,9 @@ std::string verify_lines() {
   };
   const std::string faulty = rule_file(std::string(one_rule) + "    examples:\n" +
                                        block("passes", "formula \"e\"\n product nothing\n") +
-                                       block("fails", formula_with(" 0.5 % sweet oil\n")));
+                                       block("fails", formula_with(" 0.5 % sweet oil\n"))) +
+                             "edges:\n  the-rule:\n"
+                             "    - { of: fails 1, take: no such line, gives: fail }\n";
   const std::string pair = rule_file(
       "    expect: oils <= base.oils\n    message: m\n    examples:\n      passes:\n"
       "        - base: |\n            formula \"e\"\n             product nothing\n"
@@ -69,15 +72,36 @@ std::string verify_lines() {
     Workbench bench(rules);
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
     for (const auto& finding :
-         rules::verify(bench.book.ruleset, bench.book.catalogue, test_day).findings) {
+         proof::verify(bench.book.ruleset, bench.book.catalogue, test_day).findings) {
       // a finding of an example has a sentence and no id
-      for (const std::string_view id :
-           {"example-unreadable", "base-unreadable", "example-wrong", "example-missing"}) {
+      for (const std::string_view id : {"example-unreadable", "base-unreadable", "example-wrong",
+                                        "example-missing", "edge-line"}) {
         out += "1:1 " + std::string(id) + " " + finding.message + "\n";
       }
     }
   }
   return out;
+}
+
+/// What is said of too many rules over too many tasks.
+std::string question_lines() {
+  Workbench bench("subject: s\nauthority: craft\n" +
+                  of_many("rules:\n",
+                          "  - { id: r#, title: t, message: m, each: task, expect: 'task.mass <= 1 "
+                          "kg' }\n",
+                          501));
+  REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
+  const blend::Blend blend = bench.mix(
+      of_many("formula \"t\"\n product bubble bar\nphase \"all\"\n q.s. bicarb\n",
+              "task \"t#\"\n handles 1 kg bicarb\n takes 1 min\n", 400));
+  text::Diagnostics found;
+  rules::check_questions(bench.book.ruleset, blend, {}, found);
+  text::Diagnostics none;
+  std::vector<bool> chosen(bench.book.ruleset.rules.size(), true);
+  chosen[0] = false;
+  rules::check_questions(bench.book.ruleset, blend, chosen, none);
+  CHECK(none.empty());
+  return printed(bench.sources, found);
 }
 
 }  // namespace
@@ -93,6 +117,7 @@ TEST_CASE("every message of the rules room is shown") {
   lines += built_in_lines();
   lines += allow_lines();
   lines += verify_lines();
+  lines += question_lines();
   lines += Workbench(of_many("measures:\n", "  m#: oils\n", 2'001)).errors();
   {
     Workbench bench("measures:\n  fat: oils\n");

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "rules/verify.h"
+#include "proof/verify.h"
 #include "rules/words.h"
 #include "rules/workbench.h"
 
@@ -114,7 +114,7 @@ TEST_CASE("the files of the reference page") {
     for (const std::string& line : block.lines) text += line + "\n";
     const Workbench bench(text);
     CHECK_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    const auto found = rules::verify(bench.book.ruleset, bench.book.catalogue, test_day);
+    const auto found = proof::verify(bench.book.ruleset, bench.book.catalogue, test_day);
     for (const auto& finding : found.findings) CHECK_MESSAGE(false, finding.message);
     ++files;
   }

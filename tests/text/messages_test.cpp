@@ -33,6 +33,7 @@ TEST_CASE("every message about YAML is shown") {
   std::string many = "[";
   for (std::size_t item = 0; item <= text::most_yaml_nodes; ++item) many += "a,";
   lines += said_of(many + "]");
+  lines += said_of(std::string(600'000, ','));
   lines += said_of("name: ''\n");
   // `unreadable` is for what a later version of the YAML library may find
   check_all_shown(source_dir() / "src/text/yaml_messages.h", lines, {"unreadable"});

@@ -134,6 +134,14 @@ TEST_CASE("bounds: bytes, nesting, nodes") {
   CHECK_FALSE(nodes.root);
   CHECK(testing::printed(nodes.sources, nodes.diagnostics) ==
         "1:800000 yaml-too-many the file holds more than 400000 entries\n");
+
+  for (const char bracket : {'[', '{'}) {
+    const Reading deep(std::string(text::most_yaml_bytes, bracket));
+    CHECK_FALSE(deep.root);
+    CHECK(testing::printed(deep.sources, deep.diagnostics) ==
+          "1:500001 yaml-too-many-signs the file holds more than 500000 commas and brackets: write lists "
+          "line by line\n");
+  }
 }
 
 TEST_CASE("what is expected of a node, and what is found") {

@@ -1,4 +1,4 @@
-// Verifying: every rule's own examples, read, mixed and asked.
+// Verifying: every rule's own examples and edges, read, mixed and asked.
 #pragma once
 
 #include <cstdint>
@@ -8,13 +8,11 @@
 #include "catalogue/catalogue.h"
 #include "rules/ruleset.h"
 
-namespace sudsmark::rules {
+namespace sudsmark::proof {
 
 /// An example that does not do as it should, or that is not there.
 struct ExampleFinding {
   std::uint32_t rule = 0;  ///< index into the ruleset's rules
-  bool should_pass = true;
-  std::size_t number = 0;  ///< counted from 1; 0: the rule has no such example
   std::string message;     ///< a sentence that names the rule
 };
 
@@ -25,9 +23,9 @@ struct Verified {
 
 /// Runs the examples of every rule, each a whole formula, as on a given day. What should pass must
 /// pass for at least one subject (a limit that is from memory may be met) and do nothing else for
-/// any; what should fail must fail for at least one. A rule that lacks an example of a kind is
-/// noted too.
-[[nodiscard]] Verified verify(const Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-                              const Day& on);
+/// any; what should fail must fail for at least one; an edge must give what it says. A rule that
+/// lacks an example of a kind is noted too.
+[[nodiscard]] Verified verify(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
+                              const rules::Day& on);
 
-}  // namespace sudsmark::rules
+}  // namespace sudsmark::proof

@@ -1,4 +1,4 @@
-#include "rules/verify.h"
+#include "proof/verify.h"
 
 #include <doctest/doctest.h>
 
@@ -23,7 +23,7 @@ std::string verified(std::string_view rule, std::string_view passes, std::string
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   std::string out;
   for (const auto& finding :
-       rules::verify(bench.book.ruleset, bench.book.catalogue, test_day).findings) {
+       proof::verify(bench.book.ruleset, bench.book.catalogue, test_day).findings) {
     out += finding.message + "\n";
   }
   return out;

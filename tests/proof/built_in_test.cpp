@@ -1,0 +1,66 @@
+// The built-in rules are data, and tested as such: with their edges (tests/edges), most changes in
+// one place are noticed, and what is said to go unnoticed does.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <vector>
+
+#include "case_files.h"
+#include "proof/mutation.h"
+#include "proof/verify.h"
+#include "rules/layer.h"
+
+using namespace sudsmark;
+using namespace sudsmark::testing;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr rules::Day day{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(29)};
+
+const rules::Rulebook& book() {
+  static const rules::Rulebook made = [] {
+    text::Sources sources;
+    text::Diagnostics diagnostics;
+    const auto below = [&](const char* folder) {
+      std::vector<fs::path> paths;
+      for (const auto& entry : fs::recursive_directory_iterator(source_dir() / folder)) {
+        if (entry.path().extension() == ".yaml") paths.push_back(entry.path());
+      }
+      std::sort(paths.begin(), paths.end());
+      std::vector<text::FileIndex> files;
+      for (const fs::path& path : paths) {
+        files.push_back(sources.add(path.string(), file_contents(path)));
+      }
+      return files;
+    };
+    rules::Rulebook out = rules::add_layer({}, sources, below("rulesets"), true, diagnostics);
+    out = rules::add_layer(std::move(out), sources, below("tests/edges"), false, diagnostics);
+    CHECK_MESSAGE(diagnostics.empty(), printed(sources, diagnostics));
+    return out;
+  }();
+  return made;
+}
+
+}  // namespace
+
+TEST_CASE("the examples and edges of the built-in rules do as they should") {
+  const proof::Verified verified = proof::verify(book().ruleset, book().catalogue, day);
+  for (const auto& finding : verified.findings) CHECK_MESSAGE(false, finding.message);
+  CHECK(verified.ran > 1'000);
+}
+
+TEST_CASE("most changes of the built-in rules are noticed") {
+  // What is wanted is 0.95. Rules that came later have no edges until somebody offers them.
+  constexpr double least = 0.7;
+  proof::MutateOptions options;
+  options.on = day;
+  const proof::Mutated run = proof::mutate(book().ruleset, book().catalogue, options);
+  for (const std::string& one : run.stale) CHECK_MESSAGE(false, one, " is noticed");
+  const proof::Tally all = run.all();
+  CHECK(all.made > 3'000);
+  const double share = static_cast<double>(all.noticed) / static_cast<double>(all.made);
+  CHECK_MESSAGE(share >= least, all.noticed << " of " << all.made);
+}
