@@ -42,7 +42,9 @@ std::string hint(std::string_view word, const std::vector<std::string>& known) {
 
 class CommandLine {
  public:
-  explicit CommandLine(const std::vector<Subcommand>& commands) {
+  /// Options are declared of the commands that the words name alone: each costs as much as a good
+  /// part of a check.
+  CommandLine(const std::vector<Subcommand>& commands, const std::vector<std::string>& words) {
     const auto usage = std::make_shared<Usage>();
     usage->words = "COMMAND";
     app_.formatter(usage);
@@ -52,8 +54,10 @@ class CommandLine {
       CLI::App* sub = app_.add_subcommand(std::string(command.word), std::string(command.help));
       sub->group("Commands");
       sub->formatter(std::make_shared<Usage>());
-      Options options(*sub);
-      sub->callback([this, run = command.declare(options)] { run_ = run; });
+      if (std::find(words.begin(), words.end(), command.word) != words.end()) {
+        Options options(*sub);
+        sub->callback([this, run = command.declare(options)] { run_ = run; });
+      }
       known_.emplace_back(command.word);
     }
     app_.footer("`sudsmark help COMMAND` tells what a command can do.\n" + std::string(reminder));
@@ -231,7 +235,7 @@ void Options::example(const std::string& line, const std::string& does) {
 
 Exit run_command_line(const std::vector<std::string>& words,
                       const std::vector<Subcommand>& commands) {
-  return CommandLine(commands).run(words);
+  return CommandLine(commands, words).run(words);
 }
 
 }  // namespace sudsmark::cli
