@@ -30,6 +30,7 @@ bool Figures::in_force(const catalogue::Row& row) const {
 }
 
 bool Figures::in_force(const Dates& dates, const std::vector<std::string>& markets) const {
+  if (!dates.from && !dates.shelf && !dates.until) return true;
   // each market counts from a day of its own
   bool sold = false;
   const std::uint32_t said = words_[static_cast<std::size_t>(StatedWords::market)].bits;
@@ -62,7 +63,7 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
     const auto& materials = row.materials;
     return std::find(row.substances.begin(), row.substances.end(), substance) !=
                row.substances.end() ||
-           (!of.id.empty() &&
+           (!materials.empty() && !of.id.empty() &&
             std::find(materials.begin(), materials.end(), of.id) != materials.end());
   };
   const auto holds_in = [](const catalogue::Row& row, std::string_view market) {
@@ -71,7 +72,7 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
   };
   const auto listed = [&](std::uint32_t substance, std::string_view market) {
     return std::any_of(table.rows.begin(), table.rows.end(), [&](const catalogue::Row& row) {
-      return holds_in(row, market) && in_force(row) && has(row, substance);
+      return has(row, substance) && holds_in(row, market) && in_force(row);
     });
   };
   const std::span<const std::string_view> known = info(StatedWords::market).known;
