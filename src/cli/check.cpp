@@ -103,6 +103,7 @@ class Check {
       options.excludes("--stream", other);
     }
     options.flag("--verbose", verbose_, "passes, margins and sources too");
+    options.found("something reaches the level of --fail-on");
     options.example("sudsmark check bar.formula", "every rule, on one formula");
     options.example("sudsmark check --format html=report/ --fail-on error formulas/",
                     "a page for each formula of a folder; only errors end with status 1");
