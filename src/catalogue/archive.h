@@ -187,7 +187,7 @@ class Reader {
   }
   void get(std::string& text) {
     const std::size_t size = get_size();
-    text.assign(next_, size);
+    text = std::string(next_, size);
     next_ += size;
   }
   template <class T>
