@@ -91,7 +91,10 @@ std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
     }
   }
   if (!sound) return std::nullopt;
-  const Rulesets built_in = Rulesets::built_in();
+  // kept to the end of the process, which is near: taking a catalogue apart costs as much as a
+  // check
+  static const auto* const kept = new Rulesets(Rulesets::built_in());
+  const Rulesets& built_in = *kept;
   if (texts.empty() && !bare) return built_in;
   const Result<Rulesets> all = built_in.with(texts, bare);
   tell(all.problems, ascii);

@@ -137,22 +137,30 @@ Details Outputs::wanted() const {
   return out;
 }
 
+ReportOptions Outputs::look_of(const Output& one) const {
+  ReportOptions look = look_;
+  look.color = color_ && one.path.empty();
+  return look;
+}
+
 Exit Outputs::write(const Outcome& outcome, const Rulesets& rulesets, const Inputs& inputs,
                     Exit exit) const {
-  for (const Output& one : all_) {
-    ReportOptions look = look_;
-    look.color = color_ && one.path.empty();
-    if (names_folder(one.path) && one.report->write_pages != nullptr) {
-      exit = write_pages(one.report->write_pages(outcome, rulesets, look), one.path, inputs, exit);
-    } else if (names_folder(one.path)) {
-      exit = write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets,
-                         look, inputs, exit);
-    } else {
-      exit = write_words(one.path, one.report->write(outcome, rulesets, look), one.report->folds,
-                         inputs, exit);
-    }
-  }
+  for (const Output& one : all_) exit = write_one(one, outcome, rulesets, inputs, exit);
   return exit;
+}
+
+Exit Outputs::write_one(const Output& one, const Outcome& outcome, const Rulesets& rulesets,
+                        const Inputs& inputs, Exit exit) const {
+  const ReportOptions look = look_of(one);
+  if (names_folder(one.path) && one.report->write_pages != nullptr) {
+    return write_pages(one.report->write_pages(outcome, rulesets, look), one.path, inputs, exit);
+  }
+  if (names_folder(one.path)) {
+    return write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets, look,
+                       inputs, exit);
+  }
+  return write_words(one.path, one.report->write(outcome, rulesets, look), one.report->folds,
+                     inputs, exit);
 }
 
 Exit write_words(const std::string& path, const std::string& words, bool folds,

@@ -207,54 +207,19 @@ class FormulaCheck {
     }
     asking.passes_in_full = options_.passes_in_full;
     asking.base = base_ ? &*base_ : nullptr;
-    OpenRows open;
+    rules::LeftOut left_out;
+    if (options_.only_to_read) asking.left_out = &left_out;
     for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, asking)) {
-      if (options_.only_to_read && (left_out(verdict, result) || told(verdict, open, result))) {
-        continue;
-      }
       result.findings.push_back(finding(std::move(verdict), missing));
     }
+    for (std::size_t at = 0; at < left_out.alike.size(); ++at) {
+      result.findings[at].alike_left_out = left_out.alike[at];
+    }
+    result.passes_left_out = left_out.passes;
+    result.not_applicable_left_out = left_out.not_applicable;
     add_label_findings(blend, asking.chosen, result.findings);
     add_trace_findings(blend, asking.chosen, result.findings);
     if (options_.lines) front::add_fingerprints(result.findings);
-  }
-
-  /// Counts a verdict that nobody must read.
-  static bool left_out(const rules::Verdict& verdict, FormulaResult& result) {
-    if (verdict.kind == Kind::pass && !verdict.allowed) {
-      ++result.passes_left_out;
-    } else if (verdict.kind == Kind::not_applicable) {
-      ++result.not_applicable_left_out;
-    } else {
-      return false;
-    }
-    return true;
-  }
-
-  /// Rows on which the rule at hand is open, one for each set of reasons.
-  struct OpenRows {
-    std::uint32_t rule = 0;
-    struct Row {
-      blend::MissingSet missing;
-      std::size_t finding = 0;  ///< its index
-    };
-    std::vector<Row> rows;
-  };
-
-  /// Counts a verdict that another row's says already.
-  static bool told(const rules::Verdict& verdict, OpenRows& open, FormulaResult& result) {
-    const bool of_a_row = verdict.kind == Kind::open && verdict.row != nullptr &&
-                          !verdict.missing.empty() && !verdict.paper && !verdict.allowed;
-    if (!of_a_row) return false;
-    if (open.rule != verdict.rule) open = {verdict.rule, {}};
-    for (const OpenRows::Row& row : open.rows) {
-      Finding& first = result.findings[row.finding];
-      if (row.missing != verdict.missing || first.level != verdict.level) continue;
-      ++first.alike_left_out;
-      return true;
-    }
-    open.rows.push_back({verdict.missing, result.findings.size()});
-    return false;
   }
 
   /// What the label section has wrong, and what the name and the claims say, of the rules that are

@@ -16,6 +16,7 @@
 #include "mending/choices.h"
 #include "mending/outside.h"
 #include "mending/rounding.h"
+#include "mending/solver.h"
 #include "mending/statements.h"
 #include "mending/variants.h"
 
@@ -48,7 +49,12 @@ class Suggesting {
     for (const Finding& finding : out_.before.findings) {
       if (mending::weighs(finding, how_.threshold)) out_.broken.push_back(finding);
     }
-    if (!out_.broken.empty()) look();
+    if (!out_.broken.empty()) {
+      if (auto missing = mending::solver_missing()) {
+        return {{}, {{formula_.path, 0, 0, "nothing can be suggested: " + *missing, {}}}};
+      }
+      look();
+    }
     return {std::move(out_), {}};
   }
 

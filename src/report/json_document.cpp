@@ -59,9 +59,23 @@ void JsonDocument::open(char bracket) {
   empty_ = true;
 }
 
-void JsonDocument::next() {
-  text_ += empty_ ? "\n" : ",\n";
+/// Where an element or a bracket stands.
+void JsonDocument::line() {
+  if (form_ == Form::one_line) return;
+  text_ += '\n';
   text_.append(2 * open_.size(), ' ');
+}
+
+void JsonDocument::next() {
+  if (!empty_) text_ += form_ == Form::one_line ? ", " : ",";
+  line();
+  empty_ = false;
+}
+
+void JsonDocument::add(std::string_view elements) {
+  if (elements.empty()) return;
+  if (!empty_) text_ += ',';
+  text_ += elements;
   empty_ = false;
 }
 
@@ -73,7 +87,8 @@ void JsonDocument::key(std::string_view key) {
 }
 
 void JsonDocument::value(const Json& value, int indent) {
-  append_harmless(value.text(indent, ascii_), 2 * open_.size(), text_);
+  const int in_form = form_ == Form::one_line ? compact : indent;
+  append_harmless(value.text(in_form, ascii_), 2 * open_.size(), text_);
 }
 
 void JsonDocument::member(std::string_view name, const Json& content) {
@@ -114,10 +129,7 @@ void JsonDocument::item(const Json& content) {
 void JsonDocument::end() {
   const char bracket = open_.back();
   open_.pop_back();
-  if (!empty_) {
-    text_ += '\n';
-    text_.append(2 * open_.size(), ' ');
-  }
+  if (!empty_) line();
   text_ += bracket;
   empty_ = false;
 }

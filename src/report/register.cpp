@@ -2,8 +2,11 @@
 // name in the folder of its command.
 #include <algorithm>
 #include <array>
+#include <memory>
 
 #include <sudsmark/report.h>
+
+#include "report/run_report.h"
 
 namespace sudsmark {
 namespace report {
@@ -12,8 +15,12 @@ namespace report {
 template <class Kind>
 using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 
-Sink<RunResult> check_text;
-Sink<RunResult> check_json;
+/// The same of a run that leaves formula by formula.
+using Beginning = std::unique_ptr<RunReport>(const Rulesets&, const ReportOptions&);
+
+Beginning check_text;
+Beginning check_json;
+Beginning check_json_lines;
 Sink<RunResult> check_sarif;
 Sink<RunResult> check_html;
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
@@ -73,6 +80,13 @@ std::vector<ReportPage> write_all(const Outcome& outcome, const Rulesets& rulese
   return sink(*std::get<const Kind*>(outcome), rulesets, options);
 }
 
+/// The whole of a report that could have left formula by formula.
+template <auto& begin>
+std::string write_begun(const Outcome& outcome, const Rulesets& rulesets,
+                        const ReportOptions& options) {
+  return written_whole(*begin(rulesets, options), *std::get<const RunResult*>(outcome));
+}
+
 constexpr bool folds = true;
 
 constexpr Details in_full{.verdicts = Verdicts::in_full, .measures = true};
@@ -82,14 +96,24 @@ constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .p
 
 // word, wants, wants more if verbose, folds, write, write_overview
 constexpr std::array check_reports{
-    Report{"text", {.verdicts = Verdicts::to_read}, Verdicts::in_full, folds, write<check_text>},
-    Report{"json", in_full, {}, !folds, write<check_json>},
+    Report{
+        "text", {.verdicts = Verdicts::to_read}, Verdicts::in_full, folds, write_begun<check_text>},
+    Report{"json", in_full, {}, !folds, write_begun<check_json>},
+    Report{"json-lines", in_full, {}, !folds, write_begun<check_json_lines>},
     Report{"sarif",
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,
            !folds,
            write<check_sarif>},
     Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
+
+/// Those of `check` that leave formula by formula.
+struct Begun {
+  std::string_view word;
+  Beginning* begin;
+};
+constexpr std::array begun_reports{Begun{"text", check_text}, Begun{"json", check_json},
+                                   Begun{"json-lines", check_json_lines}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
                                      Report{"json", both_sides, {}, !folds, write<compare_json>},
@@ -164,6 +188,15 @@ std::span<const Report> reports(Command command) {
       break;
   }
   return report::drill_reports;
+}
+
+std::unique_ptr<RunReport> begin_report(const Report& report, const Rulesets& rulesets,
+                                        const ReportOptions& options) {
+  if (&report != find_report(Command::check, report.word)) return nullptr;
+  for (const report::Begun& one : report::begun_reports) {
+    if (one.word == report.word) return one.begin(rulesets, options);
+  }
+  return nullptr;
 }
 
 const Report* find_report(Command command, std::string_view word) {

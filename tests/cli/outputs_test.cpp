@@ -54,7 +54,8 @@ TEST_CASE("formats that cannot be") {
     CHECK(ran.out.empty());
     CHECK(holds(ran.err, words));
   };
-  refused("--format yaml", "'yaml' is no format here; known are text, json, sarif, html");
+  refused("--format yaml",
+          "'yaml' is no format here; known are text, json, json-lines, sarif, html");
   refused("--format json --format sarif", "one format alone can go to standard output");
   refused("--format json=", "names no file");
   refused("--format json='" + path + "/a' --format sarif='" + path + "/a'", "two formats");
@@ -89,7 +90,7 @@ TEST_CASE("a folder of pages: one a formula, and one that leads to them") {
 }
 
 TEST_CASE("every format has the same bytes for any number of jobs") {
-  for (const std::string format : {"json", "sarif", "html"}) {
+  for (const std::string format : {"text", "json", "json-lines", "sarif", "html"}) {
     const std::string arguments =
         "check --format " + format + day + "fixtures/formulas fixtures/malformed --jobs ";
     const auto one = run(arguments + "1", source);

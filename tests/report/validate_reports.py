@@ -75,6 +75,9 @@ def main():
             check(f"{path} as suggestion", suggested, of_report)
         check(f"{path} as leeway", run("leeway", *DAY, "--format", "json", path), of_report)
     for group in GROUPS:
+        lines = run("check", *DAY, "--format", "json-lines", group).decode().splitlines()
+        for at, line in enumerate(lines):
+            check(f"{group} as json-lines, line {at + 1}", line, of_report)
         check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
         check(f"{group} as verbose sarif",
               run("check", *DAY, "--verbose", "--format", "sarif", group), of_sarif)

@@ -1,9 +1,11 @@
-// Verdicts, measures and composition as JSON: one document, keys in a fixed order, as
-// report.schema.json describes them.
+// Verdicts, measures and composition as JSON, keys in a fixed order, as report.schema.json
+// describes them: one document, or one a line for each formula.
+#include <memory>
 #include <string>
 #include <utility>
+#include <vector>
 
-#include <sudsmark/report.h>
+#include <sudsmark/run_report.h>
 
 #include "report/json_parts.h"
 #include "wording/words.h"
@@ -47,7 +49,6 @@ void write_composition(const FormulaResult& formula, JsonDocument& document) {
 }
 
 void write_formula(const FormulaResult& formula, JsonDocument& document) {
-  document.begin_item();
   document.member("file", formula.file);
   document.member("name", formula.name);
   document.begin_list("verdicts");
@@ -58,7 +59,6 @@ void write_formula(const FormulaResult& formula, JsonDocument& document) {
   write_measures(formula, document);
   write_composition(formula, document);
   if (!formula.notes.empty()) document.member("notes", problem_list(formula.notes));
-  document.end();
 }
 
 Json absent_list(const std::vector<AbsentFinding>& findings) {
@@ -73,19 +73,81 @@ Json absent_list(const std::vector<AbsentFinding>& findings) {
   return out;
 }
 
+class CheckJson : public RunReport {
+ public:
+  CheckJson(const Rulesets& rulesets, const ReportOptions& options)
+      : rulesets_(rulesets), document_(options.ascii) {}
+
+  std::string head() override {
+    document_.member("tool", tool_object(rulesets_));
+    document_.member("reminder", reminder);
+    document_.begin_list("formulas");
+    return document_.taken();
+  }
+
+  std::string piece(const OneOfRun& one) const override {
+    if (one.formula == nullptr) return {};
+    JsonDocument inner = document_.inner();
+    inner.begin_item();
+    write_formula(*one.formula, inner);
+    inner.end();
+    return inner.taken();
+  }
+
+  std::string join(std::string piece, const OneOfRun& one) override {
+    problems_.insert(problems_.end(), one.problems->begin(), one.problems->end());
+    document_.add(piece);
+    return document_.taken();
+  }
+
+  std::string tail(const RunResult& rest) override {
+    document_.end();
+    document_.member("errors", problem_list(problems_));
+    if (rest.compared) document_.member("absent", absent_list(rest.absent));
+    return document_.finished();
+  }
+
+ private:
+  const Rulesets& rulesets_;
+  JsonDocument document_;
+  std::vector<Problem> problems_;
+};
+
+/// Every formula a document of its own on a line of its own.
+class CheckJsonLines : public RunReport {
+ public:
+  explicit CheckJsonLines(const ReportOptions& options) : ascii_(options.ascii) {}
+
+  std::string head() override { return {}; }
+
+  std::string piece(const OneOfRun& one) const override {
+    if (one.formula == nullptr && one.problems->empty()) return {};
+    JsonDocument document(ascii_, JsonDocument::Form::one_line);
+    if (one.formula != nullptr) {
+      write_formula(*one.formula, document);
+    } else {
+      document.member("file", std::string(one.file));
+    }
+    document.member("errors", problem_list(*one.problems));
+    document.member("reminder", reminder);
+    return document.finished();
+  }
+
+  std::string join(std::string piece, const OneOfRun&) override { return piece; }
+  std::string tail(const RunResult&) override { return {}; }
+
+ private:
+  bool ascii_;
+};
+
 }  // namespace
 
-std::string check_json(const RunResult& run, const Rulesets& rulesets,
-                       const ReportOptions& options) {
-  JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
-  document.begin_list("formulas");
-  for (const FormulaResult& formula : run.formulas) write_formula(formula, document);
-  document.end();
-  document.member("errors", problem_list(run.problems));
-  if (run.compared) document.member("absent", absent_list(run.absent));
-  return document.finished();
+std::unique_ptr<RunReport> check_json(const Rulesets& rulesets, const ReportOptions& options) {
+  return std::make_unique<CheckJson>(rulesets, options);
+}
+
+std::unique_ptr<RunReport> check_json_lines(const Rulesets&, const ReportOptions& options) {
+  return std::make_unique<CheckJsonLines>(options);
 }
 
 }  // namespace sudsmark::report

@@ -1,11 +1,12 @@
 // The text report: one finding a line, and what could not be decided gathered by what is missing.
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <tuple>
 #include <utility>
 #include <vector>
 
-#include <sudsmark/report.h>
+#include <sudsmark/run_report.h>
 
 #include "report/paint.h"
 #include "report/subject_words.h"
@@ -302,20 +303,42 @@ class CheckText {
   std::vector<const Finding*> papers_;
 };
 
+class Lines : public RunReport {
+ public:
+  explicit Lines(const ReportOptions& options) : options_(options) {}
+
+  std::string head() override { return {}; }
+
+  std::string piece(const OneOfRun& one) const override {
+    return one.formula == nullptr ? std::string()
+                                  : in_bytes(CheckText(*one.formula, options_).write());
+  }
+
+  std::string join(std::string piece, const OneOfRun&) override { return piece; }
+
+  std::string tail(const RunResult& rest) override {
+    std::string out;
+    if (const std::size_t gone = rest.absent.size(); gone > 0) {
+      out += std::to_string(gone) + (gone == 1 ? " finding" : " findings") + " of the baseline " +
+             (gone == 1 ? "is" : "are") + " gone\n";
+    }
+    return in_bytes(out + reminder + '\n');
+  }
+
+ private:
+  [[nodiscard]] std::string in_bytes(std::string words) const {
+    return options_.ascii ? wording::in_ascii(words) : words;
+  }
+
+  ReportOptions options_;
+};
+
 }  // namespace
 
 namespace report {
 
-std::string check_text(const RunResult& run, const Rulesets&, const ReportOptions& options) {
-  std::string out;
-  for (const FormulaResult& formula : run.formulas) out += CheckText(formula, options).write();
-  if (!run.absent.empty()) {
-    out += std::to_string(run.absent.size()) + (run.absent.size() == 1 ? " finding" : " findings") +
-           " of the baseline " + (run.absent.size() == 1 ? "is" : "are") + " gone\n";
-  }
-  out += reminder;
-  out += '\n';
-  return options.ascii ? wording::in_ascii(out) : out;
+std::unique_ptr<RunReport> check_text(const Rulesets&, const ReportOptions& options) {
+  return std::make_unique<Lines>(options);
 }
 
 }  // namespace report
