@@ -21,6 +21,7 @@ Sink<RunResult> check_html;
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
                                 const ReportOptions& options);
 Sink<Comparison> compare_text;
+Sink<Comparison> compare_lines;
 Sink<Comparison> compare_json;
 Sink<Comparison> compare_html;
 Sink<RunResult> measure_text;
@@ -71,6 +72,7 @@ constexpr std::array check_reports{
     Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
+                                     Report{"lines", both_sides, {}, !folds, write<compare_lines>},
                                      Report{"json", both_sides, {}, !folds, write<compare_json>},
                                      Report{"html", both_sides, {}, !folds, write<compare_html>}};
 

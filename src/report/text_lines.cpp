@@ -65,7 +65,15 @@ void TextLines::folded(std::size_t indent, std::string_view words) {
 }
 
 void TextLines::edged(std::size_t indent, std::string_view words, std::string_view edge) {
-  std::size_t column = fold(indent, words);
+  end_with(edge, fold(indent, words));
+}
+
+void TextLines::headed(std::string_view line, std::string_view edge) {
+  text_ += line;
+  end_with(edge, columns_of(line));
+}
+
+void TextLines::end_with(std::string_view edge, std::size_t column) {
   const std::size_t length = columns_of(edge);
   if (column + gap_before_edge + length > width_) {
     text_ += '\n';

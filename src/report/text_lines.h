@@ -23,6 +23,8 @@ class TextLines {
   /// The same, with `edge` ending at the right edge of the last line, or of one more where it does
   /// not fit.
   void edged(std::size_t indent, std::string_view words, std::string_view edge);
+  /// A line as it stands, with `edge` ending at its right edge, or at that of the next.
+  void headed(std::string_view line, std::string_view edge);
   /// On one line, with dots for what there is beyond the width.
   void cut(std::size_t indent, std::string_view words);
 
@@ -31,6 +33,7 @@ class TextLines {
  private:
   /// Folds, and leaves the last line open; its columns.
   std::size_t fold(std::size_t indent, std::string_view words);
+  void end_with(std::string_view edge, std::size_t column);
 
   std::size_t width_;
   std::string text_;

@@ -109,8 +109,8 @@ class Results {
     }
     Json invocation{{"executionSuccessful", run_.problems.empty()}};
     if (!notices.empty()) invocation["toolExecutionNotifications"] = std::move(notices);
-    document_.member("invocations", Json::array({std::move(invocation)}));
-    document_.member("artifacts", artifacts_.list());
+    document_.member_line("invocations", Json::array({std::move(invocation)}));
+    document_.member_line("artifacts", artifacts_.list());
   }
 
  private:
@@ -248,10 +248,7 @@ class Results {
     }
     Json logical{{"name", formula.name}, {"kind", "formula"}};
     if (!finding.subject.empty()) {
-      logical = {
-          {"name", finding.subject},
-          {"fullyQualifiedName", formula.name + "/" + finding.subject_kind + "/" + finding.subject},
-          {"kind", finding.subject_kind}};
+      logical = {{"name", finding.subject}, {"kind", finding.subject_kind}};
     }
     out["logicalLocations"] = Json::array({std::move(logical)});
     return out;
@@ -328,7 +325,7 @@ std::string check_sarif(const RunResult& run, const Rulesets& rulesets,
   if (!law.empty()) document.member("supportedTaxonomies", law.supported());
   document.end();
   document.end();
-  if (!law.empty()) document.member("taxonomies", law.taxonomies());
+  if (!law.empty()) document.member_line("taxonomies", law.taxonomies());
   document.member("automationDetails", {{"id", "sudsmark/check/"}});
   document.member("columnKind", "unicodeCodePoints");
   Results results(run, listed, law, index, options, document);

@@ -37,11 +37,12 @@ std::string name_of(std::string_view id) {
   return out;
 }
 
-/// What stands in the help, in plain words or in Markdown.
+/// What stands in the help, in plain words or in Markdown; why there is such a rule stands in its
+/// description, and the reminder in the driver's.
 std::string help(const rules::Rule& rule, const front::Parts& parts, bool markdown) {
   const std::string bold = markdown ? "**" : "";
   const auto code = [&](const std::string& words) { return markdown ? "`" + words + "`" : words; };
-  std::string out = markdown ? std::string() : rule.why;
+  std::string out;
   const auto add = [&](const std::string& head, const std::string& words) {
     out += (out.empty() ? "" : "\n\n") + bold + head + bold + " " + words;
   };
@@ -59,7 +60,7 @@ std::string help(const rules::Rule& rule, const front::Parts& parts, bool markdo
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     out += "\nSource: " + wording::words(note);
   }
-  return out + "\n\n" + reminder;
+  return out;
 }
 
 }  // namespace

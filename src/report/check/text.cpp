@@ -16,6 +16,7 @@
 #include "report/verdict_words.h"
 #include "wording/citations.h"
 #include "wording/code_points.h"
+#include "wording/margin.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -69,7 +70,7 @@ class CheckText {
     if (alone) {
       lines_.whole(head);
     } else {
-      lines_.edged(0, head, harmless(formula_.file));
+      lines_.headed(head, harmless(formula_.file));
     }
     lines_.gap();
     write_group(change_word(Level::error), Level::error, digest_.must);
@@ -177,8 +178,12 @@ class CheckText {
   static std::string in_short(const InShort& one) {
     std::vector<std::string> named;
     Findings unnamed;
-    for (const Finding* finding : one.of) {
+    Findings of = one.of;
+    std::stable_partition(of.begin(), of.end(),
+                          [](const Finding* finding) { return finding->kind == Kind::fail; });
+    for (const Finding* finding : of) {
       std::string name = name_of(*finding);
+      if (name.empty()) name = figure_of(*finding);
       if (name.empty()) {
         unnamed.push_back(finding);
         continue;
@@ -197,6 +202,17 @@ class CheckText {
     if (finding.subject_kind == "material") return maker_name(finding);
     if (finding.subject_kind == "row") return harmless(uncapital(finding.subject));
     return {};
+  }
+
+  /// The figure of the whole product beside its limit, where it tells something: "0.36, at least
+  /// 0.5".
+  static std::string figure_of(const Finding& finding) {
+    const bool whole = finding.subject.empty() && !finding.bound;
+    if (!whole || wording::nothing_to_show(finding)) return {};
+    if (finding.limit->high == 0.0) return {};
+    const std::string shown = wording::shown(*finding.measured);
+    const std::string limit = wording::wanted(*finding.limit);
+    return limit.find(shown) == std::string::npos ? shown + ", " + limit : std::string();
   }
 
   void write_waiting() {
