@@ -26,6 +26,7 @@ struct OneOfRun {
   std::string_view file;                           ///< as it was named; empty: no file's own
   const FormulaResult* formula = nullptr;          ///< null: it could not be read
   const std::vector<Problem>* problems = nullptr;  ///< never null
+  bool alone = false;                              ///< the run has no other
 };
 
 /// A head, what `join` makes of a piece for each formula, and a tail.

@@ -86,6 +86,7 @@ void run_files(const FilesOptions& named, const Rulesets& rulesets, const CheckO
   run_workers(threads, [&] {
     for (std::size_t index = next++; index < jobs.size(); index = next++) {
       CheckedFile one = check_one(jobs[index], rulesets, options, inputs);
+      one.alone = jobs.size() == 1;
       if (steps.prepare) steps.prepare(one);
       results.put(index + 1, std::move(one));
       if (std::this_thread::get_id() == first) progress.show(next);

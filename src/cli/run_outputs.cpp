@@ -95,7 +95,7 @@ namespace {
 
 OneOfRun borrowed(const CheckedFile& one) {
   const FormulaResult* formula = one.run.formulas.empty() ? nullptr : &one.run.formulas.front();
-  return {one.file, formula, &one.run.problems};
+  return {one.file, formula, &one.run.problems, one.alone};
 }
 
 }  // namespace
@@ -111,24 +111,29 @@ void RunOutputs::take(CheckedFile&& one) {
     Leaving& leaving = *leaving_[at];
     leaving.write(leaving.report->join(std::move(one.pieces[at]), borrowed(one)));
   }
+  libraries_ += one.run.libraries;
   if (!whole_.empty()) run_.add(std::move(one.run));
 }
 
 void RunOutputs::take_whole(RunResult&& run) {
+  const bool alone = run.formulas.size() == 1;
   for (FormulaResult& formula : run.formulas) {
     CheckedFile one;
     one.file = formula.file;
+    one.alone = alone;
     one.run.formulas.push_back(std::move(formula));
     prepare(one);
     take(std::move(one));
   }
   CheckedFile rest;
   rest.run.problems = std::move(run.problems);
+  rest.run.libraries = run.libraries;
   prepare(rest);
   take(std::move(rest));
 }
 
-Exit RunOutputs::finish(const RunResult& rest, Exit exit) {
+Exit RunOutputs::finish(RunResult rest, Exit exit) {
+  rest.libraries = libraries_;
   for (const auto& leaving : leaving_) {
     leaving->write(leaving->report->tail(rest));
     leaving->finish();

@@ -28,7 +28,7 @@ class RunOutputs {
   void take_whole(RunResult&& run);
   /// Ends them. `rest`: what a baseline has and the run has not. `exit`, or unusable if one of them
   /// could not be written.
-  [[nodiscard]] Exit finish(const RunResult& rest, Exit exit);
+  [[nodiscard]] Exit finish(RunResult rest, Exit exit);
 
  private:
   class Leaving;
@@ -41,6 +41,7 @@ class RunOutputs {
   std::vector<std::unique_ptr<Leaving>> leaving_;
   std::vector<Output> whole_;  ///< reports that are written when the run is whole
   RunResult run_;              ///< for those
+  std::size_t libraries_ = 0;  ///< files that hold no formula
 };
 
 }  // namespace sudsmark::cli

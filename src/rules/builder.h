@@ -92,6 +92,10 @@ class RulesetBuilder {
   void read_edges(const text::Node& of_rules);
   void read_edge(const text::Node& node, Rule& rule);
   void read_unnoticed(const text::Node& of_subjects);
+  // read_telling.cpp
+  void read_telling(text::Fields& fields, Rule& rule);
+  /// `concerns` of a file or a rule; `usual` where it is not said.
+  Concern read_concern(text::Fields& fields, Authority authority, Concern usual);
 
   // read_mend.cpp
   void read_mends(text::Fields& fields, Rule& rule);

@@ -60,8 +60,7 @@ namespace report {
 std::string dossier_json(const Dossier& dossier, const Rulesets& rulesets,
                          const ReportOptions& options) {
   JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
+  begin_report(document, rulesets);
   document.member("file", dossier.checked.file);
   document.member("name", dossier.checked.name);
   document.member("on", dossier.checked.on);

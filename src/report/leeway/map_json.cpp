@@ -27,8 +27,7 @@ Json point(const LeewayPoint& at) {
 std::string leeway_map_json(const LeewayMap& map, const Rulesets& rulesets,
                             const ReportOptions& options) {
   JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
+  begin_report(document, rulesets);
   document.member("formula", {{"file", map.file}, {"name", map.name}});
   document.member("threshold", wording::level_word(map.threshold));
   document.member("line", axis_object(map.line));
