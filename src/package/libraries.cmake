@@ -1,0 +1,18 @@
+# The libraries of a build for the machine itself.
+if(SUDSMARK_STATIC)
+  set(CMAKE_FIND_LIBRARY_SUFFIXES .a)  # whatever is found from here on is an archive
+endif()
+list(APPEND CMAKE_MODULE_PATH ${PROJECT_SOURCE_DIR}/src/package)
+find_package(Boost 1.74 REQUIRED)
+find_package(Threads REQUIRED)
+find_package(yaml-cpp REQUIRED)
+include(yaml_cpp_target)
+if(SUDSMARK_STATIC)
+  find_library(YAML_CPP_ARCHIVE yaml-cpp REQUIRED)
+  set_target_properties(yaml-cpp::yaml-cpp PROPERTIES INTERFACE_LINK_LIBRARIES ${YAML_CPP_ARCHIVE})
+endif()
+find_package(nlohmann_json REQUIRED)
+find_package(fmt REQUIRED)
+find_path(FAST_FLOAT_INCLUDE_DIR fast_float/fast_float.h REQUIRED)
+mark_as_advanced(FAST_FLOAT_INCLUDE_DIR)
+find_package(Clp REQUIRED)
