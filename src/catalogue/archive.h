@@ -87,7 +87,7 @@ class Writer {
   template <class... T>
   void put(const std::variant<T...>& value) {
     put(std::uint64_t{value.index()});
-    std::visit([this](const auto& held) { put(held); }, value);
+    std::visit([this](const auto& held) { this->put(held); }, value);
   }
   void put(const std::monostate& /*nothing*/) {}
   void put(const std::chrono::year_month_day& date) {

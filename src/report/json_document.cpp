@@ -1,9 +1,9 @@
 #include "report/json_document.h"
 
-#include <charconv>
 #include <cmath>
 
 #include "quantity/number.h"
+#include "text/digits.h"
 #include "wording/code_points.h"
 
 namespace sudsmark::report {
@@ -44,9 +44,7 @@ Json number(const std::optional<double>& value) {
   if (!value) return nullptr;
   const std::string digits = quantity::machine_number(*value);
   if (digits == "null") return nullptr;
-  double rounded = 0;
-  std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
-  return rounded;
+  return text::read_digits(digits).value_or(*value);
 }
 
 Json figure_object(const Figure& figure) {
