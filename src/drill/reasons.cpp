@@ -73,14 +73,14 @@ std::vector<Choice> reasons(const rules::Ruleset& ruleset, const RunResult& run,
     const bool near = rule.file == right.file;
     const bool holds = holding.contains(rule.id);
     if ((!near && !holds) || rule.pair != right.pair || !titles.insert(rule.title).second) continue;
-    const int closeness = (near ? 2 : 0) + (holds ? 2 : 0) + (there.contains(rule.id) ? 2 : 0);
+    const int closeness = (near ? 3 : 0) + (holds ? 2 : 0) + (there.contains(rule.id) ? 2 : 0);
     pool.push_back({&rule, closeness});
   }
   draws.shuffle(pool);
   std::stable_sort(pool.begin(), pool.end(), [](const Candidate& a, const Candidate& b) {
     return a.closeness > b.closeness;
   });
-  constexpr std::size_t most = 24;
+  constexpr std::size_t most = 16;
   if (pool.size() > most) pool.resize(most);
   constexpr std::size_t others = choices - 1;
   if (pool.size() < others) return {};

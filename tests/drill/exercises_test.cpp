@@ -179,6 +179,19 @@ TEST_CASE("the faulty line stands anywhere on the card") {
   CHECK(chi_square < 21.67);
 }
 
+TEST_CASE("every rule that a breakage is for can be asked about") {
+  DrillOptions options;
+  options.on = test_day;
+  options.always_wrong = true;
+  for (const std::string& rule : drilled_rules(built_in())) {
+    CAPTURE(rule);
+    options.about = {rule};
+    const auto made = exercise(built_in(), 11, 1, options);
+    REQUIRE(made);
+    CHECK(made->rule == rule);
+  }
+}
+
 TEST_CASE("exercises about a rule or a subject, and words that mean neither") {
   DrillOptions options;
   options.on = test_day;
