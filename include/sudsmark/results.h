@@ -251,7 +251,7 @@ struct MarketLabel {
 struct SheetItem {
   enum class Kind : std::uint8_t { heading, paragraph, entry, weighing, total, gap };
   Kind kind = Kind::gap;
-  std::string label;  ///< of an entry; what is weighed
+  std::string label;  ///< of an entry; what is weighed; "page": a heading that begins a page
   std::string words;  ///< of a weighing its mass
   std::string note;   ///< of a weighing: on which scale
 };

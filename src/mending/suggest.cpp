@@ -163,6 +163,7 @@ class Suggesting {
       take(answering.made(choice, aim, rounding, {}));
     }
     bring_in(choices, aim, original, answering, take);
+    if (ready.empty()) fill_up(choices, aim, original, *blend.product, answering, take);
     state(aim, original, answering, take);
     std::stable_sort(ready.begin(), ready.end(),
                      [](const auto& a, const auto& b) { return mending::comes_before(a, b); });
@@ -194,6 +195,26 @@ class Suggesting {
     }
   }
 
+  /// Where nothing that is there can take up what a remedy leaves: a powder that comes in for it.
+  template <typename Take>
+  void fill_up(const mending::Choices& choices, const mending::Aim& aim,
+               const mending::Original& original, const catalogue::ProductKind& kind,
+               const mending::Answering& answering, const Take& take) const {
+    for (const mending::Trialled* verdict : broken_of(aim)) {
+      const auto& mends = original.remedies.of(verdict->rule);
+      for (std::size_t at = 0; at < mends.size(); ++at) {
+        if (original.remedies.moves(*verdict, at).empty()) continue;
+        if (mends[at].kind != rules::Mend::Kind::lower) continue;
+        const auto variant = mending::filled_up(original, kind, *verdict, at);
+        if (!variant) return;
+        if (auto made = with(*variant, choices, aim, original, answering)) {
+          take(std::move(made));
+          return;
+        }
+      }
+    }
+  }
+
   [[nodiscard]] std::optional<mending::Ready> with(const mending::Variant& variant,
                                                    const mending::Choices& choices,
                                                    const mending::Aim& aim,
@@ -209,6 +230,9 @@ class Suggesting {
                               aim.threshold, remedies,       guards, {variant.brought.dial}};
     std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
     ignored.insert(choices.blocked.begin(), choices.blocked.end());
+    for (const mending::Trialled* other : broken_of(aim)) {
+      if (other->kind == Kind::open) ignored.insert(other->key);
+    }
     ignored.erase(variant.verdict);
     auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
     if (!choice) {

@@ -313,6 +313,7 @@ svg text {
   .entries dd { break-inside: avoid; }
   .bench h2, .bench h3 { font-size: 12pt; }
   .weighings { font-size: 1rem; }
+  .new-page { break-before: page; }
   .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
   .sheet + .sheet, .formulas + .sheet, .problems + .sheet {
     break-before: page; border-top: 0; margin-top: 0;

@@ -20,6 +20,8 @@ inline constexpr std::string_view not_to_be_made =
 class Page {
  public:
   void heading(std::string_view words);
+  /// A heading that begins a page of its own.
+  void new_page(std::string_view words);
   /// A heading and a list between two bars: what must not be overlooked.
   void frame(std::string_view words, const std::vector<std::string>& reasons);
   /// Folds at the width of the page.
