@@ -70,6 +70,7 @@ def main():
         suggested = run("suggest", *DAY, "--format", "json", path)
         if suggested:
             check(f"{path} as suggestion", suggested, of_report)
+        check(f"{path} as leeway", run("leeway", *DAY, "--format", "json", path), of_report)
     for group in GROUPS:
         lines = run("check", *DAY, "--format", "json-lines", group).decode().splitlines()
         for at, line in enumerate(lines):
