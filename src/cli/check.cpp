@@ -91,6 +91,7 @@ class Check {
     output_.declare(options, Command::check);
     options.flag("--quiet", quiet_, "only what reaches the threshold of --fail-on, and the sum");
     options.flag("--verbose", verbose_, "passes, margins and sources too");
+    options.found("something reaches the level of --fail-on");
     options.example("sudsmark check bar.formula", "every rule, on one formula");
     options.example("sudsmark check --format html=report/ --fail-on error formulas/",
                     "a page for each formula of a folder; only errors end with status 1");

@@ -67,6 +67,7 @@ void RulesOptions::declare(Options& options) {
   options.heading("Rules");
   options.texts("--rules", "DIR", rules,
                 "a folder or file of rulesets that adds to the built-in ones");
+  options.usually("--rules", "the built-in ones alone");
   options.flag("--bare", bare, "leave the built-in rules out; the catalogue stays");
 }
 
@@ -96,7 +97,8 @@ std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
 }
 
 void DayOption::declare(Options& options) {
-  options.text("--on", "DATE", on, "the day whose law holds, for example 2026-11-01; else today");
+  options.text("--on", "DATE", on, "the day whose law holds, for example 2026-11-01");
+  options.usually("--on", "today");
 }
 
 bool DayOption::read_into(std::optional<std::chrono::year_month_day>& day) const {
@@ -108,9 +110,11 @@ bool DayOption::read_into(std::optional<std::chrono::year_month_day>& day) const
 
 void FormulaOptions::declare(Options& options) {
   options.heading("Formulas");
-  options.list("--market", "MARKET", markets, "take these markets in place of the formula's own");
+  options.list("--market", "MARKET", markets, "the markets whose law holds, for example EU,GB");
+  options.usually("--market", "the formula's own");
   day.declare(options);
   options.text("--batch", "MASS", batch, "make this much, in the same shares, for example 6kg");
+  options.usually("--batch", "the formula's own");
   options.flag("--allow-outside", allow_outside,
                "includes and links may leave the folder of the formula");
 }
@@ -134,7 +138,9 @@ void VerdictOptions::declare(Options& options) {
   options.choice("--fail-on", {"error", "warning", "note"}, fail_on,
                  "least level that ends with status 1");
   options.list("--only", "RULE", only, "ask these rules alone");
+  options.usually("--only", "all rules");
   options.list("--without", "RULE", without, "leave these rules out");
+  options.usually("--without", "none");
 }
 
 void VerdictOptions::read_into(CheckOptions& options) const {

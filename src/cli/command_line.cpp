@@ -1,79 +1,78 @@
-// The one file that knows the library for command lines.
+// Reads the command line. Beside options.cpp the one file that knows the library for it.
 #include "cli/command_line.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <charconv>
 #include <iostream>
 #include <optional>
-#include <sstream>
 
-#include <sudsmark/results.h>
-
+#include "cli/help.h"
+#include "cli/terminal.h"
 #include "text/name.h"
 
 namespace sudsmark::cli {
 namespace {
 
-/// The usage as a command gave it.
-class Usage : public CLI::Formatter {
- public:
-  std::string words;
+constexpr std::size_t usual_columns = 80;
+/// Longer lines are hard to read, however wide a terminal is.
+constexpr std::size_t most_columns = 100;
 
-  std::string make_usage(const CLI::App* app, std::string name) const override {
-    if (words.empty()) return CLI::Formatter::make_usage(app, std::move(name));
-    return "\nUsage: " + (name.empty() ? app->get_name() : name) + " [OPTIONS] " + words + "\n";
-  }
-  std::string make_option_opts(const CLI::Option* option) const override {
-    if (option->get_type_size() == 0) return {};
-    const std::string usual = option->get_default_str();
-    return " " + option->get_type_name() + (usual.empty() ? "" : " [" + usual + "]");
-  }
-  std::string make_footer(const CLI::App* app) const override {
-    const std::string footer = app->get_footer();
-    return footer.empty() ? footer : footer + "\n";
-  }
-};
+std::size_t help_columns() {
+  const std::size_t columns = terminal_columns();
+  return columns == 0 ? usual_columns : std::min(columns, most_columns);
+}
 
 std::string hint(std::string_view word, const std::vector<std::string>& known) {
   const std::vector<std::string> near = text::nearest(word, known);
   return near.empty() ? std::string() : "; perhaps " + text::listed(near);
 }
 
+/// What the library says of a word that misses its value or of one too many, in our words.
+std::string mismatch(const std::string& said, const Declaration& of) {
+  std::string name = said.substr(0, said.find_first_of(": "));
+  if (said.find("flag override") != std::string::npos && !name.starts_with("-")) name = "--" + name;
+  const auto option = std::find_if(of.options.begin(), of.options.end(),
+                                   [&](const DeclaredOption& one) { return one.name == name; });
+  if (option == of.options.end()) return "takes no more than " + of.usage;
+  if (option->shape.empty()) return name + " takes no value";
+  if (said.find("missing") == std::string::npos) return name + " is given more than once";
+  return name + " has no " + option->shape.substr(0, option->shape.find(',')) + " behind it";
+}
+
 class CommandLine {
  public:
   explicit CommandLine(const std::vector<Subcommand>& commands) {
-    const auto usage = std::make_shared<Usage>();
-    usage->words = "COMMAND";
-    app_.formatter(usage);
     app_.set_version_flag("--version", std::string("sudsmark ") + SUDSMARK_VERSION);
-    app_.get_formatter()->column_width(26);
+    declared_.reserve(commands.size());
     for (const Subcommand& command : commands) {
-      CLI::App* sub = app_.add_subcommand(std::string(command.word), std::string(command.help));
-      sub->group("Commands");
-      sub->formatter(std::make_shared<Usage>());
-      Options options(*sub);
+      CLI::App* sub = app_.add_subcommand(std::string(command.word));
+      Declaration& declared = declared_.emplace_back();
+      declared.command = command.word;
+      declared.help = command.help;
+      Options options(*sub, declared);
       sub->callback([this, run = command.declare(options)] { run_ = run; });
       known_.emplace_back(command.word);
     }
-    app_.footer("`sudsmark help COMMAND` tells what a command can do.\n" + std::string(reminder));
   }
 
+  [[nodiscard]] const std::vector<Declaration>& declared() const { return declared_; }
+
   Exit run(const std::vector<std::string>& words) {
-    if (words.empty()) {
-      std::cerr << app_.help();
-      return Exit::unusable;
-    }
+    if (words.empty()) return print(short_help(declared_, help_columns()));
     if (words.front() == "help") return help(words);
-    if (!words.front().starts_with('-') && !is_known(words.front())) return unknown(words.front());
+    if (!words.front().starts_with('-') && find(words.front()) == nullptr) {
+      return unknown(words.front());
+    }
     if (!read(words)) return Exit::unusable;
     if (run_) return run_();
     return done_ ? *done_ : refused("a command is missing: one of " + text::listed(known_));
   }
 
  private:
-  [[nodiscard]] bool is_known(const std::string& word) const {
-    return std::find(known_.begin(), known_.end(), word) != known_.end();
+  [[nodiscard]] const Declaration* find(const std::string& word) const {
+    const auto found = std::find_if(declared_.begin(), declared_.end(),
+                                    [&](const Declaration& one) { return one.command == word; });
+    return found == declared_.end() ? nullptr : &*found;
   }
 
   [[nodiscard]] Exit unknown(const std::string& word) const {
@@ -82,10 +81,13 @@ class CommandLine {
   }
 
   /// `help` alone, or of a command.
-  Exit help(const std::vector<std::string>& words) {
-    if (words.size() == 1) return print(app_.help());
-    if (!is_known(words[1])) return unknown(words[1]);
-    return print(app_.get_subcommand(words[1])->help("sudsmark"));
+  [[nodiscard]] Exit help(const std::vector<std::string>& words) const {
+    if (words.size() > 2) {
+      return refused("'" + words[2] + "' is one word too many for help; it takes one command");
+    }
+    if (words.size() == 1) return print(short_help(declared_, help_columns()));
+    const Declaration* command = find(words[1]);
+    return command == nullptr ? unknown(words[1]) : print(command_help(*command, help_columns()));
   }
 
   static Exit print(const std::string& words) {
@@ -93,14 +95,22 @@ class CommandLine {
     return std::cout ? Exit::fine : refused("standard output cannot be written");
   }
 
+  /// The command that was named; none if none was.
+  [[nodiscard]] const Declaration* named() const {
+    const auto subs = app_.get_subcommands();
+    return subs.empty() ? nullptr : find(subs.front()->get_name());
+  }
+
   /// Whether the words could be read. Help and version are printed here.
   bool read(const std::vector<std::string>& words) {
     try {
       app_.parse(std::vector<std::string>(words.rbegin(), words.rend()));
-    } catch (const CLI::Success& wish) {
-      std::ostringstream out;
-      app_.exit(wish, out, out);
-      done_ = print(out.str());
+    } catch (const CLI::CallForHelp&) {
+      const Declaration* command = named();
+      done_ = print(command == nullptr ? short_help(declared_, help_columns())
+                                       : command_help(*command, help_columns()));
+    } catch (const CLI::CallForVersion&) {
+      done_ = print(app_.version() + "\n");
     } catch (const CLI::ParseError& error) {
       explain(error);
       return false;
@@ -110,34 +120,53 @@ class CommandLine {
 
   /// An unknown option is the reason for whatever else is wrong, so it is told first.
   void explain(const CLI::ParseError& error) const {
-    const auto subs = app_.get_subcommands();
-    const bool of_program = subs.empty() || !app_.remaining().empty();
-    const CLI::App& app = of_program ? app_ : *subs.front();
-    const std::string name = of_program ? std::string("sudsmark") : app.get_name();
-    const std::string more = "; `sudsmark help" + (of_program ? "" : " " + name) + "` tells more";
+    const Declaration* command = app_.remaining().empty() ? named() : nullptr;
+    const std::string name = command == nullptr ? std::string("sudsmark") : command->command;
+    const std::string more =
+        "; `sudsmark help" + (command == nullptr ? "" : " " + name) + "` tells more";
     const std::vector<std::string> left = app_.remaining(true);
     const auto option = std::find_if(left.begin(), left.end(), [](const std::string& word) {
       return word.size() > 1 && word.starts_with('-') && word != "--";
     });
     if (option != left.end()) {
       const std::string typed = option->substr(0, option->find('='));
-      complain("'" + typed + "' is no option of " + name + hint(typed, options_of(app)) + more);
+      complain("'" + typed + "' is no option of " + name + hint(typed, options_of(command)) + more);
     } else if (!left.empty()) {
       complain("'" + left.front() + "' is one word too many for " + name + more);
     } else {
-      complain(name + ": " + error.what() + more);
+      complain(name + ": " + reason(error, command) + more);
     }
   }
 
-  static std::vector<std::string> options_of(const CLI::App& app) {
-    std::vector<std::string> names;
-    for (const CLI::Option* option : app.get_options()) {
-      for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+  static std::string reason(const CLI::ParseError& error, const Declaration* command) {
+    if (command == nullptr) return error.what();
+    if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr) {
+      return mismatch(error.what(), *command);
+    }
+    if (dynamic_cast<const CLI::ExcludesError*>(&error) != nullptr) {
+      const std::string said = error.what();
+      const std::size_t between = said.find(" excludes ");
+      return said.substr(0, between) + " does not go with " + said.substr(between + 10);
+    }
+    if (dynamic_cast<const CLI::RequiresError*>(&error) != nullptr) {
+      const std::string said = error.what();
+      const std::size_t between = said.find(" requires ");
+      return said.substr(0, between) + " says something only beside " + said.substr(between + 10);
+    }
+    return error.what();
+  }
+
+  static std::vector<std::string> options_of(const Declaration* command) {
+    std::vector<std::string> names{"--help"};
+    if (command == nullptr) names.emplace_back("--version");
+    if (command != nullptr) {
+      for (const DeclaredOption& option : command->options) names.push_back(option.name);
     }
     return names;
   }
 
-  CLI::App app_{"Checks formulas of solid bath products before the powder flies.", "sudsmark"};
+  CLI::App app_;
+  std::vector<Declaration> declared_;
   std::vector<std::string> known_;
   std::function<Exit()> run_;
   std::optional<Exit> done_;  ///< where help or the version was all that was wished for
@@ -145,93 +174,13 @@ class CommandLine {
 
 }  // namespace
 
-void Options::words(const std::string& name, std::vector<std::string>& into, std::size_t least,
-                    std::size_t most, const std::string& help) {
-  CLI::Option* option = app_.add_option(name, into, help)->type_name("");
-  option->required(least > 0);
-  const int many = CLI::detail::expected_max_vector_size;
-  option->expected(static_cast<int>(std::max<std::size_t>(least, 1)),
-                   most == 0 ? many : static_cast<int>(most));
-  usage(least == 0 ? "[" + name + "...]" : most == 1 ? name : name + "...");
-}
-
-void Options::usage(const std::string& words) {
-  std::dynamic_pointer_cast<Usage>(app_.get_formatter())->words = words;
-}
-
-void Options::flag(const std::string& name, bool& into, const std::string& help) {
-  app_.add_flag(name, into, help)->group(heading_);
-}
-
-void Options::text(const std::string& name, const std::string& shape, std::string& into,
-                   const std::string& help) {
-  app_.add_option(name, into, help)->type_name(shape)->group(heading_);
-}
-
-void Options::texts(const std::string& name, const std::string& shape,
-                    std::vector<std::string>& into, const std::string& help) {
-  app_.add_option(name, into, help)->allow_extra_args(false)->type_name(shape)->group(heading_);
-}
-
-void Options::list(const std::string& name, const std::string& shape,
-                   std::vector<std::string>& into, const std::string& help) {
-  app_.add_option(name, into, help)
-      ->delimiter(',')
-      ->allow_extra_args(false)
-      ->type_name(shape)
-      ->group(heading_);
-}
-
-void Options::number(const std::string& name, std::size_t least, std::size_t most,
-                     std::size_t& into, const std::string& help) {
-  const auto read = [&into, name, least, most](const std::string& typed) {
-    std::size_t value = 0;
-    const char* end = typed.data() + typed.size();
-    const auto [stop, error] = std::from_chars(typed.data(), end, value);
-    if (error != std::errc() || stop != end || value < least || value > most) {
-      throw CLI::ValidationError(name, "'" + typed + "' is no number from " +
-                                           std::to_string(least) + " to " + std::to_string(most));
-    }
-    into = value;
-  };
-  app_.add_option_function<std::string>(name, read, help)
-      ->type_name("N")
-      ->default_str(std::to_string(into))
-      ->group(heading_);
-}
-
-void Options::choice(const std::string& name, const std::vector<std::string>& words,
-                     std::string& into, const std::string& help) {
-  const auto read = [&into, name, words](const std::string& typed) {
-    if (std::find(words.begin(), words.end(), typed) == words.end()) {
-      throw CLI::ValidationError(name, "'" + typed + "' is none of " + text::listed(words));
-    }
-    into = typed;
-  };
-  std::string shape;
-  for (const std::string& word : words) shape += (shape.empty() ? "" : "|") + word;
-  app_.add_option_function<std::string>(name, read, help)
-      ->type_name(shape)
-      ->default_str(into)
-      ->group(heading_);
-}
-
-void Options::needs(const std::string& name, const std::string& other) {
-  app_.get_option(name)->needs(app_.get_option(other));
-}
-
-void Options::excludes(const std::string& name, const std::string& other) {
-  app_.get_option(name)->excludes(app_.get_option(other));
-}
-
-void Options::example(const std::string& line, const std::string& does) {
-  const std::string before = app_.get_footer();
-  app_.footer((before.empty() ? "Examples:" : before) + "\n  " + line + "\n      " + does);
-}
-
 Exit run_command_line(const std::vector<std::string>& words,
                       const std::vector<Subcommand>& commands) {
   return CommandLine(commands).run(words);
+}
+
+std::vector<Declaration> declarations(const std::vector<Subcommand>& commands) {
+  return CommandLine(commands).declared();
 }
 
 }  // namespace sudsmark::cli

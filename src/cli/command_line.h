@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "cli/declaration.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
@@ -12,5 +13,8 @@ namespace sudsmark::cli {
 /// standard error, with the nearest that would be right.
 [[nodiscard]] Exit run_command_line(const std::vector<std::string>& words,
                                     const std::vector<Subcommand>& commands);
+
+/// What the commands declare, for a manual.
+[[nodiscard]] std::vector<Declaration> declarations(const std::vector<Subcommand>& commands);
 
 }  // namespace sudsmark::cli

@@ -11,7 +11,7 @@ namespace {
 class Compare {
  public:
   void declare(Options& options) {
-    options.words("FILE", files_, 1, 2, "a base and its tweak, two formulas, or a tweak alone");
+    options.words("TWEAK", files_, 1, 2, "a base and its tweak, two formulas, or a tweak alone");
     options.usage("[BASE] TWEAK");
     formulas_.declare(options);
     rounded_.declare(options);
@@ -20,6 +20,7 @@ class Compare {
     options.flag("--base-as-reference", only_worse_, "report only what is worse than in the base");
     output_.declare(options, Command::compare);
     options.flag("--verbose", verbose_, "measures that stay as they are too");
+    options.found("something that got worse reaches the level of --fail-on");
     options.example("sudsmark compare bar.formula bar-for-skin.formula", "a base and its tweak");
     options.example("sudsmark compare --format html=change.html bar-for-skin.formula",
                     "a tweak and the base that it names, as a page");

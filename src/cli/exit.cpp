@@ -23,8 +23,13 @@ void remark(std::string_view words) {
 }
 
 void tell(const std::vector<Problem>& problems, bool ascii) {
-  const std::string lines = problem_lines(problems);
-  std::cerr << (ascii ? wording::in_ascii(lines) : lines);
+  for (const Problem& problem : problems) {
+    const std::string words = problem.line > 0
+                                  ? problem_lines({problem})
+                                  : "sudsmark: error: " + wording::harmless(problem.file + ": ") +
+                                        wording::harmless(problem.message) + "\n";
+    std::cerr << (ascii ? wording::in_ascii(words) : words);
+  }
 }
 
 }  // namespace sudsmark::cli

@@ -19,7 +19,8 @@ void complain(std::string_view words);
 /// Tells standard error something that is no error.
 void remark(std::string_view words);
 
-/// Tells standard error what could not be read or used.
+/// Tells standard error what could not be read or used: beside its place in the GNU format, and
+/// where that is no line, in the program's name.
 void tell(const std::vector<Problem>& problems, bool ascii);
 
 }  // namespace sudsmark::cli

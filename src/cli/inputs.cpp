@@ -46,7 +46,7 @@ std::optional<FormulaText> Inputs::read_formula(const std::string& path, bool in
   text::FileBytes read =
       path == "-" ? read_standard_input() : Inputs::read(path, most_formula, text::Pipes::read);
   if (!read.bytes) {
-    problems.push_back({path, 0, 0, "this file cannot be read: " + read.reason, {}});
+    problems.push_back({path, 0, 0, "cannot be read: " + read.reason, {}});
     return std::nullopt;
   }
   return FormulaText{path, std::move(*read.bytes), in_folder};

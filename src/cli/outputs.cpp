@@ -62,8 +62,11 @@ void OutputOptions::declare(Options& options, Command command, const std::string
     options.texts("--format", "FORMAT[=PATH]", formats,
                   (formats_help.empty() ? wording::joined(known, "or") : formats_help) +
                       "; several times with =PATH to write files beside standard output");
+    options.begins("--format", known);
+    options.usually("--format", known.front());
   }
-  options.text("--output", "FILE", output, "write the report to this file; - is standard output");
+  options.text("--output", "FILE", output, "write the report to this file");
+  options.usually("--output", "-, standard output");
   options.flag("--ascii", ascii, "write ASCII characters alone");
   options.choice("--color", {"auto", "always", "never"}, color, "auto: on a terminal");
 }

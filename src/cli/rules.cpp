@@ -14,6 +14,7 @@ class Rules {
     output_.declare(options, Command::rules);
     options.flag("--verbose", verbose_, "with the reason of each rule");
     options.excludes("--verbose", "--verify");
+    options.found("an example does not do as it should");
     options.example("sudsmark rules", "every rule by subject");
     options.example("sudsmark rules --verify --rules house/", "the examples of your own rules too");
   }

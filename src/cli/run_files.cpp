@@ -23,7 +23,7 @@ void add_folder(const std::string& folder, const Inputs& inputs, std::vector<Job
   const text::FilesBelow below = text::files_below(folder, ".formula", inputs.outside());
   for (const std::string& file : below.files) jobs.push_back({file, true});
   for (const auto& [path, reason] : below.unread) {
-    run.problems.push_back({path, 0, 0, "this cannot be read: " + reason, {}});
+    run.problems.push_back({path, 0, 0, "cannot be read: " + reason, {}});
   }
   for (const std::string& link : below.linked_folders) {
     remark("'" + link + "' is a link to a folder, and is not followed: name it to have it checked");

@@ -172,7 +172,7 @@ TEST_CASE("errors of reading and writing say why") {
     CHECK(ran.status == 2);
     return ran.err;
   };
-  CHECK(holds(err("check none.formula"), "none.formula: error: this file cannot be read: no such"));
+  CHECK(holds(err("check none.formula"), "sudsmark: error: none.formula: cannot be read: no such"));
   CHECK(holds(err("check a.formula --rules none.yaml"), "cannot be read: no such file"));
   CHECK(holds(err("check a.formula --baseline sub"), "cannot be read: it is a folder"));
   CHECK(holds(err("check a.formula --output none/r.txt"), "there is no such folder"));
@@ -198,8 +198,10 @@ TEST_CASE("in a folder nothing is passed over in silence") {
   fs::create_symlink("../other", folder.path() / "mixes/linked");
   const auto ran = run("check mixes", folder.path());
   CHECK(ran.status == 2);
-  CHECK(holds(ran.err, "mixes/dangling.formula: error: this cannot be read: it is a link to what"));
-  CHECK(holds(ran.err, "mixes/leads-out.formula: error: this cannot be read: it is a link that"));
+  CHECK(holds(ran.err,
+              "sudsmark: error: mixes/dangling.formula: cannot be read: it is a link to what"));
+  CHECK(holds(ran.err,
+              "sudsmark: error: mixes/leads-out.formula: cannot be read: it is a link that"));
   CHECK(holds(ran.err, "note: 'mixes/linked' is a link to a folder"));
   CHECK_FALSE(holds(ran.err, "root"));
   CHECK(holds(ran.out, "mixes/a.formula\n"));
@@ -214,7 +216,7 @@ TEST_CASE("in a folder nothing is passed over in silence") {
   const auto shut = run("check shut", folder.path());
   fs::permissions(folder.path() / "shut/in", fs::perms::owner_all);
   CHECK(shut.status == 2);
-  CHECK(holds(shut.err, "shut/in: error: this cannot be read: no permission"));
+  CHECK(holds(shut.err, "sudsmark: error: shut/in: cannot be read: no permission"));
   CHECK_FALSE(holds(shut.err, "no *.formula"));
 }
 
