@@ -11,6 +11,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -20,6 +21,7 @@
 #include <sudsmark/check.h>
 #include <sudsmark/compare.h>
 #include <sudsmark/drill.h>
+#include <sudsmark/leeway.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
 #include <sudsmark/suggest.h>
@@ -35,6 +37,7 @@ enum class Command : std::uint8_t {
   label,
   suggest,
   swap,
+  leeway,
   explain,
   rules,
   drill
@@ -74,7 +77,7 @@ struct Topic {
 
 /// What a command came to, borrowed. `rules` reports on the rulesets themselves.
 using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
-                             const Topic*, const Handout*, const Rulesets*>;
+                             const Leeway*, const Topic*, const Handout*, const Rulesets*>;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise
@@ -83,6 +86,8 @@ struct ReportOptions {
   bool only_worse = false;  ///< of a comparison: only verdicts that got worse or undecided
   /// Of a page: address of a page of all formulas to link back to; empty: none.
   std::string overview = {};
+  std::size_t columns = 80;         ///< of the terminal that text is for
+  std::optional<Level> quiet = {};  ///< only what weighs as much as that, and the sum
 };
 
 /// A page of a folder.
@@ -122,7 +127,9 @@ struct Report {
 /// Problems in the GNU error format, one a line.
 [[nodiscard]] std::string problem_lines(const std::vector<Problem>& problems);
 
-/// Whether any finding is at or above a level, not allowed, and not known from a baseline.
+/// Whether a finding is at or above a level, not allowed, and not known from a baseline.
+[[nodiscard]] bool reaches(const Finding& finding, Level level);
+/// Whether any of them is.
 [[nodiscard]] bool reaches(const RunResult& run, Level level);
 
 }  // namespace sudsmark

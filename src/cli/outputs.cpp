@@ -142,6 +142,8 @@ Exit Outputs::write(const Outcome& outcome, const Rulesets& rulesets, const Inpu
   for (const Output& one : all_) {
     ReportOptions look = look_;
     look.color = color_ && one.path.empty();
+    const std::size_t columns = one.path.empty() ? terminal_columns() : 0;
+    if (columns > 0) look.columns = columns;
     if (names_folder(one.path) && one.report->write_pages != nullptr) {
       exit = write_pages(one.report->write_pages(outcome, rulesets, look), one.path, inputs, exit);
     } else if (names_folder(one.path)) {

@@ -13,12 +13,15 @@ template <class Kind>
 using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 
 Sink<RunResult> check_text;
+Sink<RunResult> check_lines;
 Sink<RunResult> check_json;
+Sink<RunResult> check_json_lines;
 Sink<RunResult> check_sarif;
 Sink<RunResult> check_html;
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
                                 const ReportOptions& options);
 Sink<Comparison> compare_text;
+Sink<Comparison> compare_lines;
 Sink<Comparison> compare_json;
 Sink<Comparison> compare_html;
 Sink<RunResult> measure_text;
@@ -31,6 +34,8 @@ Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
+Sink<Leeway> leeway_text;
+Sink<Leeway> leeway_json;
 template <class Kind>
 using PageSink = std::vector<ReportPage>(const Kind&, const Rulesets&, const ReportOptions&);
 
@@ -66,15 +71,18 @@ std::vector<ReportPage> write_all(const Outcome& outcome, const Rulesets& rulese
 
 constexpr bool folds = true;
 
-constexpr Details in_full{.verdicts = Verdicts::in_full, .measures = true};
+constexpr Details to_read{.verdicts = Verdicts::to_read, .lines = true};
+constexpr Details all_of_them{.verdicts = Verdicts::all, .measures = true};
 constexpr Details page{
     .verdicts = Verdicts::in_full, .measures = true, .curves = true, .particulars = true};
 constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .particulars = true};
 
 // word, wants, wants more if verbose, folds, write, write_overview
 constexpr std::array check_reports{
-    Report{"text", {.verdicts = Verdicts::to_read}, Verdicts::in_full, folds, write<check_text>},
-    Report{"json", in_full, {}, !folds, write<check_json>},
+    Report{"text", to_read, Verdicts::in_full, folds, write<check_text>},
+    Report{"lines", to_read, Verdicts::in_full, !folds, write<check_lines>},
+    Report{"json", all_of_them, Verdicts::in_full, !folds, write<check_json>},
+    Report{"json-lines", all_of_them, Verdicts::in_full, !folds, write<check_json_lines>},
     Report{"sarif",
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,
@@ -83,6 +91,7 @@ constexpr std::array check_reports{
     Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
+                                     Report{"lines", both_sides, {}, !folds, write<compare_lines>},
                                      Report{"json", both_sides, {}, !folds, write<compare_json>},
                                      Report{"html", both_sides, {}, !folds, write<compare_html>}};
 
@@ -101,6 +110,9 @@ constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write
 
 constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<swap_text>},
                                   Report{"json", both_sides, {}, !folds, write<swap_json>}};
+
+constexpr std::array leeway_reports{Report{"text", {}, {}, folds, write<leeway_text>},
+                                    Report{"json", {}, {}, !folds, write<leeway_json>}};
 
 constexpr std::array explain_reports{
     Report{"text", {}, {}, folds, write<explain_text>},
@@ -129,6 +141,8 @@ std::span<const Report> reports(Command command) {
       return report::suggest_reports;
     case Command::swap:
       return report::swap_reports;
+    case Command::leeway:
+      return report::leeway_reports;
     case Command::explain:
       return report::explain_reports;
     case Command::rules:

@@ -84,6 +84,11 @@ class RulesetBuilder {
   void read_sources(text::Fields& fields, Rule& rule);
   void read_former_ids(text::Fields& fields, Rule& rule);
 
+  // read_telling.cpp
+  void read_telling(text::Fields& fields, Rule& rule);
+  /// `concerns` of a file or a rule; `usual` where it is not said.
+  Concern read_concern(text::Fields& fields, Authority authority, Concern usual);
+
   // read_training.cpp
   void add_training(text::Fields& file);
   Breakage read_breakage(text::Fields& fields);
