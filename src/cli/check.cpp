@@ -46,7 +46,7 @@ std::optional<std::string> BaselineOptions::read(Inputs& inputs) const {
 
 bool BaselineOptions::compare(const std::string& text, RunResult& run) const {
   if (file.empty()) return true;
-  Result<RunResult> marked = with_baseline(std::move(run), text);
+  Result<RunResult> marked = with_baseline(std::move(run), text, file);
   if (!marked) {
     complain("the baseline '" + file + "' cannot be used: " + marked.problems.front().message);
     return false;
@@ -60,7 +60,7 @@ Exit BaselineOptions::write_new(const RunResult& run, const Inputs& inputs, Exit
   if (!run.problems.empty()) {
     return refused("no baseline is written, since not everything could be read");
   }
-  return write_words(write, baseline_text(run), false, inputs, exit);
+  return write_words(write, baseline_text(run, write), false, inputs, exit);
 }
 
 /// Holds every tweak against its own base. A file that is none counts in full.
@@ -98,6 +98,7 @@ class Check {
                  "of a tweak, count only what is worse than in its base");
     baseline_.declare(options);
     output_.declare(options, Command::check);
+    options.flag("--quiet", quiet_, "only what reaches the threshold of --fail-on, and the sum");
     for (const char* const other : {"--base-as-reference", "--baseline", "--write-baseline",
                                     "--format", "--output", "--color"}) {
       options.excludes("--stream", other);
@@ -110,6 +111,7 @@ class Check {
   }
 
   Exit run() {
+    if (quiet_ && verbose_) return refused("--quiet and --verbose ask for opposite things");
     if (files_.files.empty() != stream_) {
       return refused(stream_ ? "check: --stream reads standard input, and no FILE"
                              : "check: FILE is required; `sudsmark help check` tells more");
@@ -117,6 +119,7 @@ class Check {
     Inputs inputs(formulas_.allow_outside);
     ReportOptions look;
     look.verbose = verbose_;
+    if (quiet_) look.quiet = verdicts_.threshold();
     const auto outputs = Outputs::read(output_, Command::check, look);
     const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
@@ -131,8 +134,8 @@ class Check {
     if (baseline_.asked_for())
       details = details | Details{.verdicts = Verdicts::all, .lines = true};
     if (stream_) {
-      fill(find_report(Command::check, "json-lines")->wants, options);
-      return check_stream(*rulesets, options, inputs, files_.jobs, output_.ascii);
+      look.ascii = output_.ascii;
+      return check_stream(*rulesets, options, inputs, files_.jobs, look);
     }
     fill(details, options);
     const auto refer = [&](RunResult& run) {
@@ -148,10 +151,12 @@ class Check {
       RunResult rest;
       rest.compared = run.compared;
       rest.absent = std::move(run.absent);
+      rest.libraries = run.libraries;
       reports.take_whole(std::move(run));
       return reports.finish(rest, exit);
     }
     Exit exit = Exit::fine;
+    RunResult rest;
     RunSteps steps;
     steps.prepare = [&](CheckedFile& one) {
       refer(one.run);
@@ -159,10 +164,11 @@ class Check {
     };
     steps.take = [&](CheckedFile&& one) {
       exit = std::max(exit, status(one.run));
+      rest.libraries += one.run.libraries;
       reports.take(std::move(one));
     };
     run_files(files_, *rulesets, options, inputs, output_.ascii, steps);
-    return reports.finish({}, exit);
+    return reports.finish(rest, exit);
   }
 
  private:
@@ -194,6 +200,7 @@ class Check {
   OutputOptions output_;
   bool stream_ = false;
   bool base_as_reference_ = false;
+  bool quiet_ = false;
   bool verbose_ = false;
 };
 

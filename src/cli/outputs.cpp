@@ -136,6 +136,8 @@ Details Outputs::wanted() const {
 ReportOptions Outputs::look_of(const Output& one) const {
   ReportOptions look = look_;
   look.color = color_ && one.path.empty();
+  const std::size_t columns = one.path.empty() ? terminal_columns() : 0;
+  if (columns > 0) look.columns = columns;
   return look;
 }
 

@@ -1,7 +1,6 @@
 // What the JSON formats share: figures, and documents of any length with the same bytes each time.
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,15 +20,16 @@ namespace sudsmark::report {
 /// in memory as one tree. Marks that would turn text around are written as escapes.
 class JsonDocument {
  public:
-  enum class Form : std::uint8_t { pretty, one_line };
+  /// On lines for people, or all on one for programs that read line by line.
+  enum class Shape { lines, line };
 
-  explicit JsonDocument(bool ascii, Form form = Form::pretty) : ascii_(ascii), form_(form) {
+  explicit JsonDocument(bool ascii, Shape shape = Shape::lines) : ascii_(ascii), shape_(shape) {
     open('{');
   }
 
   /// For elements of the list that this document has begun last, which `add` then puts into it.
   /// Safe to call while another thread adds.
-  [[nodiscard]] JsonDocument inner() const { return {ascii_, form_, open_}; }
+  [[nodiscard]] JsonDocument inner() const { return {ascii_, shape_, open_}; }
   /// Puts in what an inner document has written.
   void add(std::string_view elements);
   /// What is written and was not taken yet.
@@ -50,17 +50,17 @@ class JsonDocument {
   [[nodiscard]] std::string finished();
 
  private:
-  JsonDocument(bool ascii, Form form, std::string open)
-      : ascii_(ascii), form_(form), open_(std::move(open)) {}
+  JsonDocument(bool ascii, Shape shape, std::string open)
+      : ascii_(ascii), shape_(shape), open_(std::move(open)) {}
 
   void open(char bracket);
-  void line();
   void next();
   void key(std::string_view key);
   void value(const Json& value, int indent);
+  void indent();
 
   bool ascii_;
-  Form form_;
+  Shape shape_;
   std::string text_;
   std::string open_;  ///< brackets that close what is open
   bool empty_ = true;

@@ -19,6 +19,7 @@ using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 using Beginning = std::unique_ptr<RunReport>(const Rulesets&, const ReportOptions&);
 
 Beginning check_text;
+Beginning check_lines;
 Beginning check_json;
 Beginning check_json_lines;
 Sink<RunResult> check_sarif;
@@ -26,6 +27,7 @@ Sink<RunResult> check_html;
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
                                 const ReportOptions& options);
 Sink<Comparison> compare_text;
+Sink<Comparison> compare_lines;
 Sink<Comparison> compare_json;
 Sink<Comparison> compare_html;
 Sink<RunResult> measure_text;
@@ -65,17 +67,18 @@ std::string write_begun(const Outcome& outcome, const Rulesets& rulesets,
 
 constexpr bool folds = true;
 
-constexpr Details in_full{.verdicts = Verdicts::in_full, .measures = true};
+constexpr Details to_read{.verdicts = Verdicts::to_read, .lines = true};
+constexpr Details all_of_them{.verdicts = Verdicts::all, .measures = true};
 constexpr Details page{
     .verdicts = Verdicts::in_full, .measures = true, .curves = true, .particulars = true};
 constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .particulars = true};
 
 // word, wants, wants more if verbose, folds, write, write_overview
 constexpr std::array check_reports{
-    Report{
-        "text", {.verdicts = Verdicts::to_read}, Verdicts::in_full, folds, write_begun<check_text>},
-    Report{"json", in_full, {}, !folds, write_begun<check_json>},
-    Report{"json-lines", in_full, {}, !folds, write_begun<check_json_lines>},
+    Report{"text", to_read, Verdicts::in_full, folds, write_begun<check_text>},
+    Report{"lines", to_read, Verdicts::in_full, !folds, write_begun<check_lines>},
+    Report{"json", all_of_them, Verdicts::in_full, !folds, write_begun<check_json>},
+    Report{"json-lines", all_of_them, Verdicts::in_full, !folds, write_begun<check_json_lines>},
     Report{"sarif",
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,
@@ -88,10 +91,12 @@ struct Begun {
   std::string_view word;
   Beginning* begin;
 };
-constexpr std::array begun_reports{Begun{"text", check_text}, Begun{"json", check_json},
+constexpr std::array begun_reports{Begun{"text", check_text}, Begun{"lines", check_lines},
+                                   Begun{"json", check_json},
                                    Begun{"json-lines", check_json_lines}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
+                                     Report{"lines", both_sides, {}, !folds, write<compare_lines>},
                                      Report{"json", both_sides, {}, !folds, write<compare_json>},
                                      Report{"html", both_sides, {}, !folds, write<compare_html>}};
 

@@ -21,6 +21,7 @@ std::string written_whole(RunReport& report, const RunResult& run) {
   RunResult rest;
   rest.compared = run.compared;
   rest.absent = run.absent;
+  rest.libraries = run.libraries;
   return out + report.tail(rest);
 }
 

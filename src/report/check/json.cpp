@@ -1,5 +1,10 @@
-// Verdicts, measures and composition as JSON, keys in a fixed order, as report.schema.json
-// describes them: one document, or one a line for each formula.
+// Verdicts, measures and composition as JSON: one document, or a line for each formula, keys in a
+// fixed order, as the schemas beside the reports describe them.
+//
+// What is kept is listed by the ids of its rules, and what waits for one thing is one verdict, as
+// in the text: `--verbose` lists every verdict by itself.
+#include <algorithm>
+#include <array>
 #include <memory>
 #include <string>
 #include <utility>
@@ -7,7 +12,9 @@
 
 #include <sudsmark/run_report.h>
 
+#include "report/digest.h"
 #include "report/json_parts.h"
+#include "report/rule_index.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -24,42 +31,141 @@ Json source_list(const std::vector<SourceNote>& notes) {
   return out;
 }
 
-Json verdict_object(const Finding& finding, const std::string& file) {
-  Json out = finding_object(finding, file);
-  if (finding.allowed) out["allowed"] = {{"because", *finding.allowed}};
-  if (finding.met_from_memory) out["fromMemory"] = true;
-  if (finding.standing != Standing::not_compared) {
-    out["baseline"] = finding.standing == Standing::fresh ? "new" : "unchanged";
+const char* baseline_word(Standing standing) {
+  switch (standing) {
+    case Standing::fresh:
+      return "new";
+    case Standing::better:
+      return "updated";
+    case Standing::not_compared:
+    case Standing::unchanged:
+      break;
   }
-  out["sources"] = source_list(finding.sources);
-  return out;
+  return "unchanged";
 }
 
-void write_composition(const FormulaResult& formula, JsonDocument& document) {
-  document.begin_list("composition");
-  for (const CompositionRow& row : formula.composition) {
-    document.item_line({{"substance", row.substance},
-                        {"cas", row.cas},
-                        {"inci", row.inci},
-                        {"low", number(row.share.low)},
-                        {"high", number(row.share.high)},
-                        {"unit", row.share.unit}});
+/// Counts of the verdicts of one formula, or of all of them.
+class VerdictCounts {
+ public:
+  void add(const FormulaResult& formula) {
+    const wording::Counts of = wording::count(formula);
+    for (std::size_t kind = 0; kind < kinds_.size(); ++kind) kinds_[kind] += of.kinds[kind];
+    allowed_ += of.allowed;
+    for (const Finding& finding : formula.findings) {
+      if (finding.kind == Kind::fail && !finding.allowed) {
+        ++broken_[static_cast<std::size_t>(finding.level)];
+      }
+    }
   }
-  document.end();
-}
 
-void write_formula(const FormulaResult& formula, JsonDocument& document) {
-  document.member("file", formula.file);
-  document.member("name", formula.name);
-  document.begin_list("verdicts");
-  for (const Finding& finding : formula.findings) {
-    document.item_line(verdict_object(finding, formula.file));
+  [[nodiscard]] Json object() const {
+    const auto kind = [&](Kind one) { return kinds_[static_cast<std::size_t>(one)]; };
+    const auto level = [&](Level one) { return broken_[static_cast<std::size_t>(one)]; };
+    return {{"error", level(Level::error)}, {"warning", level(Level::warning)},
+            {"note", level(Level::note)},   {"pass", kind(Kind::pass)},
+            {"fail", kind(Kind::fail)},     {"review", kind(Kind::review)},
+            {"open", kind(Kind::open)},     {"notApplicable", kind(Kind::not_applicable)},
+            {"allowed", allowed_}};
   }
-  document.end();
-  write_measures(formula, document);
-  write_composition(formula, document);
-  if (!formula.notes.empty()) document.member("notes", problem_list(formula.notes));
-}
+
+ private:
+  std::array<std::size_t, 5> kinds_{};   ///< by Kind
+  std::array<std::size_t, 4> broken_{};  ///< failures by Level
+  std::size_t allowed_ = 0;
+};
+
+class FormulaJson {
+ public:
+  FormulaJson(const RuleIndex& rules, const ReportOptions& options, JsonDocument& document)
+      : rules_(rules), options_(options), document_(document) {}
+
+  /// The members of a formula's object.
+  void write(const FormulaResult& formula) {
+    VerdictCounts counts;
+    counts.add(formula);
+    document_.member("file", formula.file);
+    document_.member("name", formula.name);
+    document_.member_line("counts", counts.object());
+    document_.begin_list("verdicts");
+    const Digest told = digest(formula, rules_);
+    for (const Finding& finding : formula.findings) {
+      if (listed(finding)) document_.item_line(verdict(finding, formula.file));
+    }
+    if (!options_.verbose) {
+      for (const Waiting& waiting : told.waiting) write_waiting(waiting, formula.file);
+    }
+    document_.end();
+    if (!options_.verbose) write_kept(formula);
+    document_.begin_object("measures");
+    for (const MeasureResult& measure : formula.measures) {
+      document_.member_line(
+          measure.name, options_.verbose ? measure_object(measure) : figure_object(measure.figure));
+    }
+    document_.end();
+    write_composition(formula);
+    if (!formula.notes.empty()) document_.member("notes", problem_list(formula.notes));
+  }
+
+ private:
+  /// What waits for one thing and is no paper is gathered, and what is kept is told by its rule.
+  [[nodiscard]] bool listed(const Finding& finding) const {
+    if (options_.quiet && !reaches(finding, *options_.quiet)) return false;
+    if (options_.verbose || finding.allowed) return true;
+    if (finding.kind == Kind::open) return finding.paper && finding.level <= Level::note;
+    return finding.kind != Kind::pass && finding.kind != Kind::not_applicable &&
+           !finding.met_from_memory;
+  }
+
+  Json verdict(const Finding& finding, const std::string& file) const {
+    Json out = finding_object(finding, file);
+    if (finding.allowed) out["allowed"] = {{"because", *finding.allowed}};
+    if (finding.met_from_memory) out["fromMemory"] = true;
+    if (finding.standing != Standing::not_compared) {
+      out["baseline"] = baseline_word(finding.standing);
+    }
+    const rules::Rule* rule = rules_.of(finding);
+    out["title"] = rule == nullptr ? finding.rule : rule->title;
+    out["remedy"] = rule == nullptr ? finding.remedy : rule->remedy;
+    out["sources"] = source_list(finding.sources);
+    return out;
+  }
+
+  void write_waiting(const Waiting& waiting, const std::string& file) {
+    if (options_.quiet && !reaches(*waiting.first, *options_.quiet)) return;
+    Json out = verdict(*waiting.first, file);
+    if (waiting.checks > 1) {
+      out["checks"] = waiting.checks;
+      out["rules"] = waiting.rules;
+    }
+    document_.item_line(out);
+  }
+
+  void write_kept(const FormulaResult& formula) {
+    std::vector<std::string> ids;
+    for (const Finding& finding : formula.findings) {
+      const bool kept = (finding.kind == Kind::pass || finding.met_from_memory) && !finding.allowed;
+      if (kept && (ids.empty() || ids.back() != finding.rule)) ids.push_back(finding.rule);
+    }
+    document_.member_line("kept", ids);
+  }
+
+  void write_composition(const FormulaResult& formula) {
+    document_.begin_list("composition");
+    for (const CompositionRow& row : formula.composition) {
+      document_.item_line({{"substance", row.substance},
+                           {"cas", row.cas},
+                           {"inci", row.inci},
+                           {"low", number(row.share.low)},
+                           {"high", number(row.share.high)},
+                           {"unit", row.share.unit}});
+    }
+    document_.end();
+  }
+
+  const RuleIndex& rules_;
+  const ReportOptions& options_;
+  JsonDocument& document_;
+};
 
 Json absent_list(const std::vector<AbsentFinding>& findings) {
   Json out = Json::array();
@@ -76,11 +182,13 @@ Json absent_list(const std::vector<AbsentFinding>& findings) {
 class CheckJson : public RunReport {
  public:
   CheckJson(const Rulesets& rulesets, const ReportOptions& options)
-      : rulesets_(rulesets), document_(options.ascii) {}
+      : rulesets_(rulesets),
+        options_(options),
+        rules_(front::parts(rulesets)),
+        document_(options.ascii) {}
 
   std::string head() override {
-    document_.member("tool", tool_object(rulesets_));
-    document_.member("reminder", reminder);
+    begin_report(document_, rulesets_);
     document_.begin_list("formulas");
     return document_.taken();
   }
@@ -89,19 +197,26 @@ class CheckJson : public RunReport {
     if (one.formula == nullptr) return {};
     JsonDocument inner = document_.inner();
     inner.begin_item();
-    write_formula(*one.formula, inner);
+    FormulaJson(rules_, options_, inner).write(*one.formula);
     inner.end();
     return inner.taken();
   }
 
   std::string join(std::string piece, const OneOfRun& one) override {
     problems_.insert(problems_.end(), one.problems->begin(), one.problems->end());
+    if (one.formula != nullptr) {
+      counts_.add(*one.formula);
+      ++formulas_;
+    }
     document_.add(piece);
     return document_.taken();
   }
 
   std::string tail(const RunResult& rest) override {
     document_.end();
+    Json whole = counts_.object();
+    whole["formulas"] = formulas_;
+    document_.member_line("counts", whole);
     document_.member("errors", problem_list(problems_));
     if (rest.compared) document_.member("absent", absent_list(rest.absent));
     return document_.finished();
@@ -109,35 +224,41 @@ class CheckJson : public RunReport {
 
  private:
   const Rulesets& rulesets_;
+  const ReportOptions options_;
+  const RuleIndex rules_;
   JsonDocument document_;
+  VerdictCounts counts_;
+  std::size_t formulas_ = 0;
   std::vector<Problem> problems_;
 };
 
-/// Every formula a document of its own on a line of its own.
+/// Every formula a document of its own on a line of its own; what could not be read too.
 class CheckJsonLines : public RunReport {
  public:
-  explicit CheckJsonLines(const ReportOptions& options) : ascii_(options.ascii) {}
+  CheckJsonLines(const Rulesets& rulesets, const ReportOptions& options)
+      : options_(options), rules_(front::parts(rulesets)) {}
 
   std::string head() override { return {}; }
 
   std::string piece(const OneOfRun& one) const override {
     if (one.formula == nullptr && one.problems->empty()) return {};
-    JsonDocument document(ascii_, JsonDocument::Form::one_line);
+    JsonDocument line(options_.ascii, JsonDocument::Shape::line);
     if (one.formula != nullptr) {
-      write_formula(*one.formula, document);
+      FormulaJson(rules_, options_, line).write(*one.formula);
     } else {
-      document.member("file", std::string(one.file));
+      line.member("file", one.file);
     }
-    document.member("errors", problem_list(*one.problems));
-    document.member("reminder", reminder);
-    return document.finished();
+    line.member("errors", problem_list(*one.problems));
+    line.member("reminder", reminder);
+    return line.finished();
   }
 
   std::string join(std::string piece, const OneOfRun&) override { return piece; }
   std::string tail(const RunResult&) override { return {}; }
 
  private:
-  bool ascii_;
+  const ReportOptions options_;
+  const RuleIndex rules_;
 };
 
 }  // namespace
@@ -146,8 +267,9 @@ std::unique_ptr<RunReport> check_json(const Rulesets& rulesets, const ReportOpti
   return std::make_unique<CheckJson>(rulesets, options);
 }
 
-std::unique_ptr<RunReport> check_json_lines(const Rulesets&, const ReportOptions& options) {
-  return std::make_unique<CheckJsonLines>(options);
+std::unique_ptr<RunReport> check_json_lines(const Rulesets& rulesets,
+                                            const ReportOptions& options) {
+  return std::make_unique<CheckJsonLines>(rulesets, options);
 }
 
 }  // namespace sudsmark::report
