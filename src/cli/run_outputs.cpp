@@ -125,11 +125,17 @@ void RunOutputs::take_whole(RunResult&& run) {
     prepare(one);
     take(std::move(one));
   }
-  CheckedFile rest;
-  rest.run.problems = std::move(run.problems);
-  rest.run.libraries = run.libraries;
-  prepare(rest);
-  take(std::move(rest));
+  // problems that follow each other in one file are what kept it from being read
+  for (auto from = run.problems.begin(); from != run.problems.end();) {
+    CheckedFile one;
+    one.file = from->file;
+    while (from != run.problems.end() && from->file == one.file) {
+      one.run.problems.push_back(std::move(*from++));
+    }
+    prepare(one);
+    take(std::move(one));
+  }
+  libraries_ = run.libraries;
 }
 
 Exit RunOutputs::finish(RunResult rest, Exit exit) {
@@ -141,6 +147,7 @@ Exit RunOutputs::finish(RunResult rest, Exit exit) {
   }
   run_.compared = rest.compared;
   run_.absent = rest.absent;
+  run_.libraries = rest.libraries;
   for (const Output& one : whole_) {
     exit = outputs_.write_one(one, &run_, rulesets_, inputs_, exit);
   }

@@ -22,11 +22,12 @@ namespace {
 
 class Stream {
  public:
-  Stream(const Rulesets& rulesets, const CheckOptions& options, Inputs& inputs, bool ascii)
+  Stream(const Rulesets& rulesets, const CheckOptions& options, Inputs& inputs,
+         const ReportOptions& look)
       : rulesets_(rulesets), options_(options), inputs_(inputs) {
-    ReportOptions look;
-    look.ascii = ascii;
-    report_ = begin_report(*find_report(Command::check, "json-lines"), rulesets, look);
+    const Report& report = *find_report(Command::check, "json-lines");
+    fill(report.wanted(look), options_);
+    report_ = begin_report(report, rulesets, look);
   }
 
   Exit run(std::size_t jobs) {
@@ -82,7 +83,7 @@ class Stream {
   }
 
   const Rulesets& rulesets_;
-  const CheckOptions& options_;
+  CheckOptions options_;
   Inputs& inputs_;
   std::unique_ptr<RunReport> report_;
   std::mutex mutex_;  ///< of what stands below, but for what is atomic
@@ -96,8 +97,8 @@ class Stream {
 }  // namespace
 
 Exit check_stream(const Rulesets& rulesets, const CheckOptions& options, Inputs& inputs,
-                  std::size_t jobs, bool ascii) {
-  return Stream(rulesets, options, inputs, ascii).run(jobs);
+                  std::size_t jobs, const ReportOptions& look) {
+  return Stream(rulesets, options, inputs, look).run(jobs);
 }
 
 }  // namespace sudsmark::cli

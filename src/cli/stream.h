@@ -2,6 +2,7 @@
 #pragma once
 
 #include <sudsmark/check.h>
+#include <sudsmark/report.h>
 
 #include "cli/exit.h"
 #include "cli/inputs.h"
@@ -11,6 +12,6 @@ namespace sudsmark::cli {
 /// Answers every line in order, as soon as it is checked, until the input ends. That is the whole
 /// of what can go well or wrong: what is found, and what cannot be read, stands in the answers.
 [[nodiscard]] Exit check_stream(const Rulesets& rulesets, const CheckOptions& options,
-                                Inputs& inputs, std::size_t jobs, bool ascii);
+                                Inputs& inputs, std::size_t jobs, const ReportOptions& look);
 
 }  // namespace sudsmark::cli
