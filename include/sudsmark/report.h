@@ -20,6 +20,7 @@
 #include <sudsmark/check.h>
 #include <sudsmark/compare.h>
 #include <sudsmark/drill.h>
+#include <sudsmark/leeway.h>
 #include <sudsmark/results.h>
 #include <sudsmark/rulesets.h>
 #include <sudsmark/suggest.h>
@@ -35,6 +36,7 @@ enum class Command : std::uint8_t {
   label,
   suggest,
   swap,
+  leeway,
   explain,
   rules,
   drill
@@ -74,7 +76,7 @@ struct Topic {
 
 /// What a command came to, borrowed. `rules` reports on the rulesets themselves.
 using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
-                             const Topic*, const Handout*, const Rulesets*>;
+                             const Leeway*, const Topic*, const Handout*, const Rulesets*>;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise

@@ -8,13 +8,15 @@ Subcommand compare_command();
 Subcommand measure_command();
 Subcommand label_command();
 Subcommand suggest_command();
+Subcommand leeway_command();
 Subcommand explain_command();
 Subcommand drill_command();
 Subcommand rules_command();
 
 std::vector<Subcommand> commands() {
-  return {check_command(),   compare_command(), measure_command(), label_command(),
-          suggest_command(), explain_command(), drill_command(),   rules_command()};
+  return {check_command(),   compare_command(), measure_command(),
+          label_command(),   suggest_command(), leeway_command(),
+          explain_command(), drill_command(),   rules_command()};
 }
 
 }  // namespace sudsmark::cli

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "measures/bath_moles.h"
@@ -69,20 +71,38 @@ std::optional<double> base_per_gram(const InWater& water, const Choice& choice) 
   return found;
 }
 
-std::optional<Brought> brought(const std::vector<Surfactant>& surfactants, double grams,
-                               const Choice& choice) {
-  Brought out;
-  for (const Surfactant& one : surfactants) {
-    const auto base = base_per_gram(*one.water, choice);
-    if (!base) return std::nullopt;
-    const double mass = end(one.share, choice.shares_high) * grams;
-    out.strong_base += *base * mass;
-    for (const catalogue::Holding& held : one.water->holds) {
-      out.totals[held.component] += end(held.amount, choice.holds_high) * millimoles * mass;
+/// What surfactants bring under each choice. The base per gram is the same for all shares and for
+/// all corners of the rest, so each is worked out once.
+class Bringing {
+ public:
+  Bringing(const std::vector<Surfactant>& surfactants, double grams)
+      : surfactants_(surfactants), grams_(grams) {}
+
+  std::optional<Brought> under(const Choice& choice) {
+    Brought out;
+    for (std::size_t at = 0; at < surfactants_.size(); ++at) {
+      const Surfactant& one = surfactants_[at];
+      const Key key{at, choice.holds_high, choice.alkaline, choice.thermo};
+      auto base = bases_.find(key);
+      if (base == bases_.end()) {
+        base = bases_.emplace(key, base_per_gram(*one.water, choice)).first;
+      }
+      if (!base->second) return std::nullopt;
+      const double mass = end(one.share, choice.shares_high) * grams_;
+      out.strong_base += *base->second * mass;
+      for (const catalogue::Holding& held : one.water->holds) {
+        out.totals[held.component] += end(held.amount, choice.holds_high) * millimoles * mass;
+      }
     }
+    return out;
   }
-  return out;
-}
+
+ private:
+  using Key = std::tuple<std::size_t, bool, bool, const science::Thermodynamics*>;
+  const std::vector<Surfactant>& surfactants_;
+  double grams_;
+  std::map<Key, std::optional<double>> bases_;
+};
 
 bool left_out(const Material& material) {
   return (material.chemistry && material.chemistry->insoluble) || has(material, Role::wax) ||
@@ -171,10 +191,11 @@ Measured solution_ph(const View& view, double grams_per_kilogram) {
     settings.push_back({&loose, Setting::Solids::least});
   }
 
+  Bringing bringing(surfactants, grams_per_kilogram);
   std::optional<Range> hull;
   double undissolved = 0;
   const auto solve = [&](const Corner& corner, const Setting& setting, const Choice& choice) {
-    const auto surface = brought(surfactants, grams_per_kilogram, choice);
+    const auto surface = bringing.under(choice);
     if (!surface) return false;
     Totals totals = totals_of(moles.at(corner), grams_per_kilogram);
     Totals solids;

@@ -19,12 +19,14 @@ class Rounding {
   [[nodiscard]] Turns rounded(const Turns& turns, const std::vector<double>& lean) const;
   /// What a rounding may move each dial by that these turns move [% of the product].
   [[nodiscard]] std::vector<double> steps(const Turns& turns) const;
+  /// One step of the scale that suits a dial at a share of the product [% of the product]; without
+  /// a scale a step that a bench would take.
+  [[nodiscard]] double step(const Dial& dial, double share) const;
   /// "the steps of the scales", "0.01 %".
   [[nodiscard]] std::string to() const;
 
  private:
   [[nodiscard]] bool by_scale(const Dial& dial) const;
-  [[nodiscard]] double step(const Dial& dial, double share) const;
   /// The dial that takes the rest of a sum that is kept; the count of dials if none moves.
   [[nodiscard]] std::size_t taker(const Turns& turns, std::size_t sum) const;
 

@@ -31,6 +31,8 @@ Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
+Sink<Leeway> leeway_text;
+Sink<Leeway> leeway_json;
 Sink<Topic> explain_text;
 Sink<Rulesets> rules_text;
 Sink<Handout> drill_text;
@@ -85,6 +87,9 @@ constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write
 constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<swap_text>},
                                   Report{"json", both_sides, {}, !folds, write<swap_json>}};
 
+constexpr std::array leeway_reports{Report{"text", {}, {}, folds, write<leeway_text>},
+                                    Report{"json", {}, {}, !folds, write<leeway_json>}};
+
 constexpr std::array explain_reports{Report{"text", {}, {}, folds, write<explain_text>}};
 constexpr std::array rules_reports{Report{"text", {}, {}, folds, write<rules_text>}};
 constexpr std::array drill_reports{Report{"text", {}, {}, folds, write<drill_text>}};
@@ -108,6 +113,8 @@ std::span<const Report> reports(Command command) {
       return report::suggest_reports;
     case Command::swap:
       return report::swap_reports;
+    case Command::leeway:
+      return report::leeway_reports;
     case Command::explain:
       return report::explain_reports;
     case Command::rules:

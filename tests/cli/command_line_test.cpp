@@ -41,7 +41,7 @@ TEST_CASE("without a word the program tells its commands") {
   CHECK(help.out == alone.out);
   CHECK(help.out == run("--help", folder.path()).out);
   for (const std::string command :
-       {"check", "compare", "measure", "label", "suggest", "explain", "drill", "rules"}) {
+       {"check", "compare", "measure", "label", "suggest", "leeway", "explain", "drill", "rules"}) {
     CHECK(holds(help.out, "\n  " + command + " "));
     const auto more = run("help " + command, folder.path());
     CHECK(more.status == 0);

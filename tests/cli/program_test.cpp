@@ -43,6 +43,16 @@ TEST_CASE("every file that can be read is checked, whatever is wrong with anothe
   CHECK(ran.out.find("a/oily.formula:") != std::string::npos);
 }
 
+TEST_CASE("where nothing could be read, nothing is printed but why") {
+  const test::Folder folder;
+  for (const std::string command : {"label", "measure", "measure --sheet"}) {
+    const auto ran = test::run(command + " missing.formula", folder.path());
+    CHECK(ran.status == 2);
+    CHECK(ran.out.empty());
+    CHECK(ran.err == "sudsmark: error: missing.formula: cannot be read: no such file\n");
+  }
+}
+
 TEST_CASE("standard input, output file, the reminder") {
   const test::Folder folder;
   const auto piped = test::run("check -", folder.path(), sound);

@@ -14,9 +14,9 @@ namespace {
 using namespace sudsmark;
 using namespace sudsmark::testing;
 
-constexpr std::array all{Command::check, Command::compare, Command::measure, Command::sheet,
-                         Command::label, Command::suggest, Command::swap,    Command::explain,
-                         Command::rules, Command::drill};
+constexpr std::array all{Command::check,   Command::compare, Command::measure, Command::sheet,
+                         Command::label,   Command::suggest, Command::swap,    Command::leeway,
+                         Command::explain, Command::rules,   Command::drill};
 
 }  // namespace
 

@@ -70,6 +70,7 @@ def main():
         suggested = run("suggest", *DAY, "--format", "json", path)
         if suggested:
             check(f"{path} as suggestion", suggested, of_report)
+        check(f"{path} as leeway", run("leeway", *DAY, "--format", "json", path), of_report)
     for group in GROUPS:
         check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
         check(f"{group} as verbose sarif",
