@@ -15,6 +15,7 @@
 namespace sudsmark::rules {
 namespace {
 
+/// `edges` and `unnoticed` are the proof's to read.
 constexpr std::array<std::string_view, 8> keys{"subject",  "authority", "concerns", "markets",
                                                "measures", "rules",     "edges",    "unnoticed"};
 
@@ -64,8 +65,6 @@ void RulesetBuilder::add(const text::Node& root, std::string_view name) {
     for (const text::Node& table : tables->items) tables_.push_back(&table);
   }
   if (const text::Node* measures = root.find("measures")) add_measures(*measures);
-  if (const text::Node* edges = root.find("edges")) edges_.push_back(edges);
-  if (const text::Node* unnoticed = root.find("unnoticed")) unnoticed_.push_back(unnoticed);
   text::Fields fields(root, diagnostics_);
   const std::vector<text::Node>& rules = fields.list("rules");
   const bool has_rules = fields.find("rules") != nullptr;
@@ -441,8 +440,6 @@ Ruleset RulesetBuilder::finish(const catalogue::Catalogue& catalogue, bool built
   compile_measures();
   use_new_tables(catalogue);
   compile_rules();
-  for (const text::Node* edges : edges_) read_edges(*edges);
-  for (const text::Node* unnoticed : unnoticed_) read_unnoticed(*unnoticed);
   compiler_ = nullptr;
   return std::move(ruleset_);
 }
