@@ -48,23 +48,4 @@ struct ExampleRun {
   std::vector<Problem> problems;  ///< one for each that does not do as it should
 };
 
-/// How rules were changed in one place at a time, and what of it their examples noticed.
-struct ChangeRun {
-  struct Kind {
-    std::string words;  ///< "limit moved by a tenth"
-    std::size_t made = 0;
-    std::size_t noticed = 0;
-    std::size_t explained = 0;  ///< not noticed, for a reason that the rulesets give
-  };
-  struct Unnoticed {
-    std::string of;       ///< id of the rule or name of the measure
-    std::string change;   ///< "expect: '30 %' a tenth higher"
-    std::string because;  ///< empty: no reason is given
-  };
-  std::vector<Kind> kinds;
-  std::vector<Unnoticed> unnoticed;
-  std::vector<std::string> stale;  ///< said to go unnoticed, and noticed or never made
-  std::string edges;               ///< as YAML, where they were asked for
-};
-
 }  // namespace sudsmark

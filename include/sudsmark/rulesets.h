@@ -53,10 +53,4 @@ class Rulesets {
 [[nodiscard]] ExampleRun verify_examples(
     const Rulesets& rulesets, std::optional<std::chrono::year_month_day> on = std::nullopt);
 
-/// Changes each rule in one place at a time, and asks whether its examples notice: those of some
-/// ids, or of all. `offer` looks for edges that notice the rest.
-[[nodiscard]] ChangeRun change_rules(
-    const Rulesets& rulesets, const std::vector<std::string>& only = {}, bool offer = false,
-    std::optional<std::chrono::year_month_day> on = std::nullopt);
-
 }  // namespace sudsmark

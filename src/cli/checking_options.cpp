@@ -73,7 +73,7 @@ void RulesOptions::declare(Options& options) {
   options.flag("--bare", bare, "leave the built-in rules out; the catalogue stays");
 }
 
-std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
+std::optional<std::vector<RulesetText>> RulesOptions::read(Inputs& inputs) const {
   std::vector<RulesetText> texts;
   bool sound = true;
   for (const std::string& named : rules) {
@@ -81,16 +81,21 @@ std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
     sound = sound && files;
     if (!files) continue;
     for (const std::string& file : *files) {
-      text::FileBytes read = inputs.read(file, most_ruleset);
-      if (read.bytes) {
-        texts.push_back({file, std::move(*read.bytes)});
+      text::FileBytes bytes = inputs.read(file, most_ruleset);
+      if (bytes.bytes) {
+        texts.push_back({file, std::move(*bytes.bytes)});
         continue;
       }
-      complain("the rules file '" + file + "' cannot be read: " + read.reason);
+      complain("the rules file '" + file + "' cannot be read: " + bytes.reason);
       sound = false;
     }
   }
   if (!sound) return std::nullopt;
+  return texts;
+}
+
+std::optional<Rulesets> RulesOptions::with(const std::vector<RulesetText>& texts,
+                                           bool ascii) const {
   // kept to the end of the process, which is near: taking a catalogue apart costs as much as a
   // check
   static const auto* const kept = new Rulesets(Rulesets::built_in());
@@ -99,6 +104,11 @@ std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
   const Result<Rulesets> all = built_in.with(texts, bare);
   tell(all.problems, ascii);
   return all.value;
+}
+
+std::optional<Rulesets> RulesOptions::load(Inputs& inputs, bool ascii) const {
+  const auto texts = read(inputs);
+  return texts ? with(*texts, ascii) : std::nullopt;
 }
 
 void DayOption::declare(Options& options) {

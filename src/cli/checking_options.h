@@ -18,7 +18,12 @@ struct RulesOptions {
   bool bare = false;
 
   void declare(Options& options);
-  /// The built-in rulesets with what is added. Errors are told on standard error.
+  /// What is named, read; none, told on standard error, if some of it cannot be.
+  [[nodiscard]] std::optional<std::vector<RulesetText>> read(Inputs& inputs) const;
+  /// The built-in rulesets with texts; none, told on standard error, if one cannot be used.
+  [[nodiscard]] std::optional<Rulesets> with(const std::vector<RulesetText>& texts,
+                                             bool ascii) const;
+  /// Both. Errors are told on standard error.
   [[nodiscard]] std::optional<Rulesets> load(Inputs& inputs, bool ascii) const;
 };
 

@@ -2,6 +2,8 @@
 // notice a change.
 #include <algorithm>
 
+#include <sudsmark/proof.h>
+
 #include "cli/checking_options.h"
 #include "cli/outputs.h"
 #include "cli/subcommand.h"
@@ -67,19 +69,25 @@ class Rules {
     ReportOptions look;
     look.verbose = verbose_;
     const auto outputs = Outputs::read(output_, Command::rules, look);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
+    const auto texts = rules_.read(inputs);
+    const auto rulesets = texts ? rules_.with(*texts, output_.ascii) : std::nullopt;
     if (!outputs || !rulesets) return Exit::unusable;
     if (!verify_) return outputs->write(&*rulesets, *rulesets, inputs, Exit::fine);
     CheckOptions chosen;
     chosen.only = only_;
     if (!fits(chosen, *rulesets)) return Exit::unusable;
-    const auto [ran, problems] = verify_examples(*rulesets);
+    const auto verified = verify_examples(*rulesets, *texts);
+    tell(verified.problems, output_.ascii);
+    if (!verified.value) return Exit::unusable;
+    const auto& [ran, problems] = *verified.value;
     tell(problems, output_.ascii);
     std::string words = std::to_string(ran) + " examples ran, " + std::to_string(problems.size()) +
                         (problems.size() == 1 ? " does" : " do") + " not do as they should\n";
     bool found = !problems.empty();
     if (mutate_) {
-      const ChangeRun changes = change_rules(*rulesets, only_, offer_);
+      const auto run = change_rules(*rulesets, *texts, {only_, offer_, std::nullopt});
+      if (!run.value) return Exit::unusable;
+      const ChangeRun& changes = *run.value;
       words = offer_ ? changes.edges : words + words_of(changes);
       found = found || !changes.stale.empty() ||
               std::any_of(changes.unnoticed.begin(), changes.unnoticed.end(),

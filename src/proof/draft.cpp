@@ -22,7 +22,7 @@ Draft::Draft(const rules::Rule& rule, bool of_pass, std::size_t number)
   }
 }
 
-Draft::Draft(const rules::Rule& rule, const rules::Edge& edge)
+Draft::Draft(const rules::Rule& rule, const Edge& edge)
     : Draft(rule, edge.of_pass, edge.number) {
   for (std::size_t at = 0; at < edge.take.size(); ++at) {
     const auto line = std::find(original_.begin(), original_.end(), edge.take[at]);
@@ -71,8 +71,8 @@ void Draft::remove(const Line& line) {
   changed_[line.origin].clear();
 }
 
-rules::Edge Draft::edge() const {
-  rules::Edge edge;
+Edge Draft::edge() const {
+  Edge edge;
   edge.of_pass = of_pass_;
   edge.number = number_;
   const auto add = [&](const auto& one) {
@@ -94,7 +94,7 @@ rules::Edge Draft::edge() const {
 
 Words Draft::words() const {
   Words out = example_;
-  const rules::Edge changes = edge();
+  const Edge changes = edge();
   change_lines(out, changes.take, changes.put);
   return out;
 }

@@ -14,7 +14,7 @@ class Draft {
  public:
   Draft(const rules::Rule& rule, bool of_pass, std::size_t number);
   /// As an edge has it, whose lines are all there.
-  Draft(const rules::Rule& rule, const rules::Edge& edge);
+  Draft(const rules::Rule& rule, const Edge& edge);
 
   /// A line that stands in the words now.
   struct Line {
@@ -31,7 +31,7 @@ class Draft {
   void remove(const Line& line);
 
   /// What it changes, for a file of edges; its verdict is not in it yet.
-  [[nodiscard]] rules::Edge edge() const;
+  [[nodiscard]] Edge edge() const;
   /// The whole of it.
   [[nodiscard]] Words words() const;
 

@@ -35,7 +35,7 @@ std::string edges_yaml(const rules::Ruleset& ruleset, const std::vector<Offer>& 
   const std::string* before = nullptr;
   for (const Offer& offer : offers) {
     const std::string& id = ruleset.rules[offer.rule].id;
-    const rules::Edge& edge = offer.edge;
+    const Edge& edge = offer.edge;
     if (before != &id) out += "  " + id + ":\n";
     before = &id;
     out += "    - { of: " + std::string(edge.of_pass ? "passes " : "fails ") +

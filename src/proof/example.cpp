@@ -106,7 +106,7 @@ std::string Example::name() const {
          (gives == Kind::pass ? "pass" : "fail");
 }
 
-std::vector<Example> examples_of(const rules::Rule& rule) {
+std::vector<Example> examples_of(const rules::Rule& rule, const std::vector<Edge>& edges) {
   std::vector<Example> out;
   const auto add = [&](Kind gives, std::size_t count) {
     for (std::size_t number = 1; number <= count; ++number) {
@@ -116,7 +116,7 @@ std::vector<Example> examples_of(const rules::Rule& rule) {
   add(Kind::pass, rule.pair ? rule.pair_passes.size() : rule.passes.size());
   add(Kind::fail, rule.pair ? rule.pair_fails.size() : rule.fails.size());
   std::size_t number = 0;
-  for (const rules::Edge& edge : rule.edges) {
+  for (const Edge& edge : edges) {
     Words words = words_of(rule, edge.of_pass, edge.number);
     const auto missing = change_lines(words, edge.take, edge.put);
     out.push_back({std::move(words), edge.gives, true, ++number, missing.value_or("")});

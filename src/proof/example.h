@@ -9,6 +9,7 @@
 
 #include "blend/blend.h"
 #include "catalogue/catalogue.h"
+#include "proof/edges.h"
 #include "rules/ruleset.h"
 
 namespace sudsmark::proof {
@@ -34,7 +35,8 @@ struct Example {
 };
 
 /// A rule's examples that pass, those that fail, and its edges.
-[[nodiscard]] std::vector<Example> examples_of(const rules::Rule& rule);
+[[nodiscard]] std::vector<Example> examples_of(const rules::Rule& rule,
+                                               const std::vector<Edge>& edges);
 
 /// The words of an example that passes or fails, counted from 1; it must be there.
 [[nodiscard]] Words words_of(const rules::Rule& rule, bool that_passes, std::size_t number);

@@ -16,9 +16,9 @@ namespace {
 class Mutation {
  public:
   Mutation(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-           const MutateOptions& options)
-      : ruleset_(ruleset), changed_(ruleset), catalogue_(catalogue), options_(options),
-        breeder_(changed_, catalogue) {
+           const Edges& edges, const MutateOptions& options)
+      : ruleset_(ruleset), changed_(ruleset), catalogue_(catalogue), edges_(edges),
+        options_(options), breeder_(changed_, catalogue) {
     for (std::uint32_t at = 0; at < ruleset.measures.size(); ++at) {
       of_measure_.push_back(breeder_.of_measure(at));
     }
@@ -31,7 +31,7 @@ class Mutation {
     }
     for (std::uint32_t at = 0; at < ruleset_.measures.size(); ++at) {
       if (asked_measures_.contains(at)) {
-        settle(of_measure_[at], ruleset_.measures[at].name, ruleset_.measures[at].unnoticed, true);
+        settle(of_measure_[at], ruleset_.measures[at].name, edges_.unnoticed_of_measure[at], true);
       }
     }
     return std::move(out_);
@@ -49,7 +49,7 @@ class Mutation {
         if (!mutant.noticed) left.push_back(&mutant);
       }
     }
-    for (const Example& example : examples_of(rule)) {
+    for (const Example& example : examples_of(rule, edges_.of_rule[at])) {
       const auto made = make(example.words, catalogue_);
       // of an example that is wrong itself `verify` tells
       if (!made->blend || outcome(ruleset_, at, *made, options_.on) != example.gives) continue;
@@ -61,18 +61,18 @@ class Mutation {
     }
     if (options_.offer) {
       std::erase_if(left, [&](const Mutant* mutant) { return explained(*mutant); });
-      for (rules::Edge& edge : offers_for(at, left, changed_, catalogue_, options_.on)) {
+      for (Edge& edge : offers_for(at, edges_.of_rule[at], left, changed_, catalogue_, options_.on)) {
         out_.offers.push_back({at, std::move(edge)});
       }
     }
-    settle(own, rule.id, rule.unnoticed, false);
+    settle(own, rule.id, edges_.unnoticed_of_rule[at], false);
   }
 
   [[nodiscard]] bool explained(const Mutant& mutant) const {
     const auto& reasons = mutant.part == Mutant::Part::measure
-                              ? ruleset_.measures[mutant.subject].unnoticed
-                              : ruleset_.rules[mutant.subject].unnoticed;
-    return std::any_of(reasons.begin(), reasons.end(), [&](const rules::Unnoticed& one) {
+                              ? edges_.unnoticed_of_measure[mutant.subject]
+                              : edges_.unnoticed_of_rule[mutant.subject];
+    return std::any_of(reasons.begin(), reasons.end(), [&](const Unnoticed& one) {
       return std::find(one.changes.begin(), one.changes.end(), mutant.words) != one.changes.end();
     });
   }
@@ -95,9 +95,9 @@ class Mutation {
 
   /// Counts the mutants of one subject, and holds them against what is said of them.
   void settle(const std::vector<Mutant>& mutants, const std::string& name,
-              const std::vector<rules::Unnoticed>& reasons, bool measure) {
+              const std::vector<Unnoticed>& reasons, bool measure) {
     std::map<std::string, std::string> said;
-    for (const rules::Unnoticed& reason : reasons) {
+    for (const Unnoticed& reason : reasons) {
       for (const std::string& change : reason.changes) said.emplace(change, reason.because);
     }
     for (const Mutant& mutant : mutants) {
@@ -123,6 +123,7 @@ class Mutation {
   const rules::Ruleset& ruleset_;
   rules::Ruleset changed_;
   const catalogue::Catalogue& catalogue_;
+  const Edges& edges_;
   const MutateOptions& options_;
   Breeder breeder_;
   std::vector<std::vector<Mutant>> of_measure_;
@@ -143,8 +144,8 @@ Tally Mutated::all() const {
 }
 
 Mutated mutate(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-               const MutateOptions& options) {
-  return Mutation(ruleset, catalogue, options).run();
+               const Edges& edges, const MutateOptions& options) {
+  return Mutation(ruleset, catalogue, edges, options).run();
 }
 
 }  // namespace sudsmark::proof

@@ -11,6 +11,7 @@
 
 #include "catalogue/catalogue.h"
 #include "proof/changes.h"
+#include "proof/edges.h"
 #include "rules/ruleset.h"
 
 namespace sudsmark::proof {
@@ -34,7 +35,7 @@ struct Tally {
 /// An edge that would notice what no example does.
 struct Offer {
   std::uint32_t rule = 0;
-  rules::Edge edge;
+  Edge edge;
 };
 
 struct Mutated {
@@ -56,6 +57,6 @@ struct MutateOptions {
 /// Changes a copy of the ruleset. A measure's change is noticed if the examples of any rule that
 /// leans on it do.
 [[nodiscard]] Mutated mutate(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-                             const MutateOptions& options);
+                             const Edges& edges, const MutateOptions& options);
 
 }  // namespace sudsmark::proof

@@ -88,11 +88,11 @@ std::optional<std::size_t> name_in(const std::string& line) {
 
 class Search {
  public:
-  Search(std::uint32_t rule, std::vector<Mutant*>& left, rules::Ruleset& ruleset,
-         const catalogue::Catalogue& catalogue, const rules::Day& on)
-      : rule_(rule), left_(left), ruleset_(ruleset), catalogue_(catalogue), on_(on) {}
+  Search(std::uint32_t rule, const std::vector<Edge>& known, std::vector<Mutant*>& left,
+         rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue, const rules::Day& on)
+      : rule_(rule), known_(known), left_(left), ruleset_(ruleset), catalogue_(catalogue), on_(on) {}
 
-  std::vector<rules::Edge> run() {
+  std::vector<Edge> run() {
     const rules::Rule& rule = ruleset_.rules[rule_];
     std::vector<Draft> bases;
     const auto add = [&](bool of_pass, std::size_t count) {
@@ -104,14 +104,14 @@ class Search {
     for (const Draft& base : bases) add_filled(filled, base);
     bases.insert(bases.begin(), filled.begin(), filled.end());
     for (const Draft& base : bases) move_amounts(base);
-    for (const rules::Edge& edge : rule.edges) move_amounts(Draft(rule, edge));
+    for (const Edge& edge : known_) move_amounts(Draft(rule, edge));
     std::vector<Draft> further;
     for (const Draft& base : bases) {
       leave_out(base, further);
       say_otherwise(base, further);
       take_other_materials(base, further);
     }
-    for (const rules::Edge& edge : rule.edges) {
+    for (const Edge& edge : known_) {
       leave_out(Draft(rule, edge), further);
       say_otherwise(Draft(rule, edge), further);
       take_other_materials(Draft(rule, edge), further);
@@ -156,7 +156,7 @@ class Search {
     }
     if (!news) return false;
     std::erase_if(left_, [](const Mutant* mutant) { return mutant->noticed; });
-    rules::Edge edge = draft.edge();
+    Edge edge = draft.edge();
     edge.gives = gives;
     edges_.push_back(std::move(edge));
     return true;
@@ -382,23 +382,24 @@ class Search {
   }
 
   std::uint32_t rule_;
+  const std::vector<Edge>& known_;
   std::vector<Mutant*>& left_;
   rules::Ruleset& ruleset_;
   const catalogue::Catalogue& catalogue_;
   rules::Day on_;
   std::vector<std::string> words_;  ///< of the rule's selections
   std::vector<std::string> materials_;
-  std::vector<rules::Edge> edges_;
+  std::vector<Edge> edges_;
   int trials_ = 0;
 };
 
 }  // namespace
 
-std::vector<rules::Edge> offers_for(std::uint32_t rule, std::vector<Mutant*>& left,
-                                    rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-                                    const rules::Day& on) {
+std::vector<Edge> offers_for(std::uint32_t rule, const std::vector<Edge>& edges,
+                             std::vector<Mutant*>& left, rules::Ruleset& ruleset,
+                             const catalogue::Catalogue& catalogue, const rules::Day& on) {
   if (left.empty()) return {};
-  return Search(rule, left, ruleset, catalogue, on).run();
+  return Search(rule, edges, left, ruleset, catalogue, on).run();
 }
 
 }  // namespace sudsmark::proof

@@ -3,13 +3,12 @@
 #include <utility>
 
 #include "proof/example.h"
+#include "proof/messages.h"
 #include "rules/messages.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::proof {
 namespace {
-
-namespace messages = rules::messages;
 
 std::string sentence(const text::Message& message, std::vector<text::Argument> arguments) {
   return text::sentence({&message, std::move(arguments), {}});
@@ -25,7 +24,7 @@ std::string fault(const rules::Ruleset& ruleset, std::uint32_t rule, const Examp
   const auto made = make(example.words, catalogue);
   if (!made->blend) {
     const text::Message& unreadable =
-        made->wrong_in_base ? messages::base_unreadable : messages::example_unreadable;
+        made->wrong_in_base ? rules::messages::base_unreadable : rules::messages::example_unreadable;
     return sentence(unreadable, {id, example.name(), made->wrong});
   }
   std::string message;
@@ -34,24 +33,24 @@ std::string fault(const rules::Ruleset& ruleset, std::uint32_t rule, const Examp
   if (!message.empty()) message = " (" + message + ")";
   const std::string expected =
       example.edge ? ", and should give " + std::string(kind_word(example.gives)) : std::string();
-  return sentence(messages::example_wrong,
+  return sentence(rules::messages::example_wrong,
                   {id, example.name(), std::string(kind_word(gives)), message + expected});
 }
 
 }  // namespace
 
 Verified verify(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-                const rules::Day& on) {
+                const Edges& edges, const rules::Day& on) {
   Verified out;
   for (std::uint32_t at = 0; at < ruleset.rules.size(); ++at) {
     const rules::Rule& rule = ruleset.rules[at];
     if (!rule.decided_by.empty()) continue;  // what decides it is not there to be asked
     const auto note = [&](std::string message) { out.findings.push_back({at, std::move(message)}); };
     const auto note_missing = [&](bool there, std::string kind) {
-      if (!there) note(sentence(messages::example_missing, {rule.id, std::move(kind)}));
+      if (!there) note(sentence(rules::messages::example_missing, {rule.id, std::move(kind)}));
     };
     note_missing(!rule.passes.empty() || !rule.pair_passes.empty(), "passes");
-    for (const Example& example : examples_of(rule)) {
+    for (const Example& example : examples_of(rule, edges.of_rule[at])) {
       ++out.ran;
       std::string wrong = fault(ruleset, at, example, catalogue, on);
       if (!wrong.empty()) note(std::move(wrong));

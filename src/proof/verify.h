@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.h"
+#include "proof/edges.h"
 #include "rules/ruleset.h"
 
 namespace sudsmark::proof {
@@ -26,6 +27,6 @@ struct Verified {
 /// any; what should fail must fail for at least one; an edge must give what it says. A rule that
 /// lacks an example of a kind is noted too.
 [[nodiscard]] Verified verify(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-                              const rules::Day& on);
+                              const Edges& edges, const rules::Day& on);
 
 }  // namespace sudsmark::proof

@@ -15,6 +15,7 @@
 namespace sudsmark::rules {
 namespace {
 
+/// `edges` and `unnoticed` are the proof's to read.
 constexpr std::array<std::string_view, 13> keys{
     "subject", "authority", "concerns", "markets",   "measures", "rules",   "edges",
     "unnoticed", "cards",   "breakages", "harmless", "chapters", "cautions"};
@@ -65,8 +66,6 @@ void RulesetBuilder::add(const text::Node& root, std::string_view name) {
     for (const text::Node& table : tables->items) tables_.push_back(&table);
   }
   if (const text::Node* measures = root.find("measures")) add_measures(*measures);
-  if (const text::Node* edges = root.find("edges")) edges_.push_back(edges);
-  if (const text::Node* unnoticed = root.find("unnoticed")) unnoticed_.push_back(unnoticed);
   text::Fields fields(root, diagnostics_);
   add_training(fields);
   const std::vector<text::Node>& rules = fields.list("rules");
@@ -444,8 +443,6 @@ Ruleset RulesetBuilder::finish(const catalogue::Catalogue& catalogue, bool built
   use_new_tables(catalogue);
   compile_rules();
   if (training_) check_training(*training_);
-  for (const text::Node* edges : edges_) read_edges(*edges);
-  for (const text::Node* unnoticed : unnoticed_) read_unnoticed(*unnoticed);
   compiler_ = nullptr;
   return std::move(ruleset_);
 }

@@ -88,10 +88,6 @@ class RulesetBuilder {
   void add_training(text::Fields& file);
   Breakage read_breakage(text::Fields& fields);
   void check_training(const text::Span& place);
-  // read_edges.cpp
-  void read_edges(const text::Node& of_rules);
-  void read_edge(const text::Node& node, Rule& rule);
-  void read_unnoticed(const text::Node& of_subjects);
   // read_telling.cpp
   void read_telling(text::Fields& fields, Rule& rule);
   /// `concerns` of a file or a rule; `usual` where it is not said.
@@ -139,8 +135,6 @@ class RulesetBuilder {
   std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules, by former ids too
   std::vector<const text::Node*> tables_;                     ///< of this layer
   std::optional<text::Span> training_;                        ///< where this layer has any
-  std::vector<const text::Node*> edges_;                      ///< so with these
-  std::vector<const text::Node*> unnoticed_;
 };
 
 }  // namespace sudsmark::rules

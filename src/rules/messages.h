@@ -176,26 +176,13 @@ inline constexpr Message replaced_table{
 inline constexpr Message nothing_in_file{
     "empty-file", "nothing stands in this file of rules: no rule, measure, table or material"};
 inline constexpr Message too_many{"too-many", "more than {0} {1} in the rulesets"};
-inline constexpr Message too_many_questions{
-    "too-many-questions",
-    "the rules would be asked {0} times of this formula, and at most {1} times are allowed: ask "
-    "fewer with --only, or check its tasks and portions apart"};
 inline constexpr Message unknown_allow{"unknown-allow", "no rule is called '{0}'{1}"};
-
-// Edges.
-inline constexpr Message edge_rule{"edge-rule", "no rule is called '{0}'{1}"};
-inline constexpr Message edge_subject{"edge-subject", "no rule or measure is called '{0}'{1}"};
-inline constexpr Message edge_example{
-    "edge-example", "'{0}' is none of the rule's examples: 'passes 1', 'fails 2'"};
-inline constexpr Message edge_verdict{
-    "edge-verdict", "'{0}' is not a verdict: pass, fail, review, open or notApplicable"};
 
 // What `verify` finds.
 inline constexpr Message example_unreadable{"example-unreadable", "'{0}': {1} cannot be read: {2}"};
 inline constexpr Message base_unreadable{"base-unreadable",
                                          "'{0}': the base of {1} cannot be read: {2}"};
 inline constexpr Message example_wrong{"example-wrong", "'{0}': {1} gives {2}{3}"};
-inline constexpr Message edge_line{"edge-line", "'{0}': {1}: the example has no line '{2}'"};
 inline constexpr Message example_missing{"example-missing", "'{0}' has no example that {1}"};
 
 }  // namespace sudsmark::rules::messages

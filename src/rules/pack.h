@@ -107,14 +107,13 @@ void visit(Archive& archive, typename Archive::template Of<PairExample>& example
   archive(base, tweak);
 }
 
-/// The place in a file is left out of what is packed: there is no file any more. Edges are for who
-/// works on the rules, and have their own files.
+/// The place in a file is left out of what is packed: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   auto& [id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
          expect, otherwise, undecided, message_text, message, paper, why, remedy, telling, mends,
-         place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails, edges,
-         unnoticed, built_in, span] = rule;
+         place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in,
+         span] = rule;
   archive(id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
           expect, otherwise, undecided, message_text, message, paper, why, remedy, telling, mends,
           place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails,
@@ -129,8 +128,7 @@ void visit(Archive& archive, typename Archive::template Of<RuleFile>& file) {
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<NamedMeasure>& measure) {
-  auto& [name, meaning, unit, text, dimension, program, origins, unnoticed, built_in, span] =
-      measure;
+  auto& [name, meaning, unit, text, dimension, program, origins, built_in, span] = measure;
   archive(name, meaning, unit, text, dimension, program, origins, built_in);
 }
 

@@ -2,8 +2,6 @@
 
 #include <string>
 
-#include "rules/messages.h"
-
 namespace sudsmark::rules {
 namespace {
 

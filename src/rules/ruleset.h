@@ -2,7 +2,7 @@
 //
 //     load (loader.h)   YAML files of one layer -> a Ruleset, against a Catalogue
 //     check (check.h)   a Ruleset and a Blend -> verdicts
-//     proof/verify.h    runs the rules' own examples
+//     verify (verify.h) runs the rules' own examples
 #pragma once
 
 #include <chrono>
@@ -49,27 +49,6 @@ struct Dates {
 struct PairExample {
   std::string base;   ///< a formula
   std::string tweak;  ///< edits alone, or a formula in full
-};
-
-/// A formula near a rule's limit: one of its examples with a few lines changed, and what the rule
-/// says of that. Edges stand in files of their own and are never packed into the program.
-struct Edge {
-  bool of_pass = true;     ///< of an example that passes; else of one that fails
-  std::size_t number = 1;  ///< of the example, counted from 1
-  /// Lines of the example, as they stand in it but for blanks; in a pair, of its tweak or else base.
-  std::vector<std::string> take;
-  /// What stands there instead: each in the place of its own line, further ones behind the last; a
-  /// line for which there is none is left out.
-  std::vector<std::string> put;
-  Kind gives = Kind::pass;
-  text::Span span;
-};
-
-/// Changes of a rule or measure that none of its examples and edges can notice, and why not.
-struct Unnoticed {
-  std::vector<std::string> changes;  ///< in the words of proof/changes.h
-  std::string because;
-  text::Span span;
 };
 
 /// What mends a formula that breaks a rule, for whoever looks for a way to mend it.
@@ -133,8 +112,6 @@ struct Rule {
   bool pair = false;  ///< over a tweak and its base: it asks for both
   std::vector<PairExample> pair_passes;
   std::vector<PairExample> pair_fails;
-  std::vector<Edge> edges;          ///< never packed; so with what goes unnoticed
-  std::vector<Unnoticed> unnoticed;
   bool built_in = false;
   text::Span span;  ///< of the rule's id in its file; nowhere in a packed ruleset
 };
@@ -158,7 +135,6 @@ struct NamedMeasure {
   quantity::Dimension dimension;
   Program program;
   std::vector<Origin> origins;
-  std::vector<Unnoticed> unnoticed;  ///< never packed
   bool built_in = false;
   text::Span span;
 };

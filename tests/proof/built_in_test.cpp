@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "case_files.h"
+#include "proof/edges.h"
 #include "proof/mutation.h"
 #include "proof/verify.h"
 #include "rules/layer.h"
@@ -20,8 +21,14 @@ namespace fs = std::filesystem;
 
 constexpr rules::Day day{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(29)};
 
-const rules::Rulebook& book() {
-  static const rules::Rulebook made = [] {
+/// The built-in rules with their edges.
+struct Proven {
+  rules::Rulebook book;
+  proof::Edges edges;
+};
+
+const Proven& proven() {
+  static const Proven made = [] {
     text::Sources sources;
     text::Diagnostics diagnostics;
     const auto below = [&](const char* folder) {
@@ -36,10 +43,13 @@ const rules::Rulebook& book() {
       }
       return files;
     };
-    rules::Rulebook out = rules::add_layer({}, sources, below("rulesets"), true, diagnostics);
-    out = rules::add_layer(std::move(out), sources, below("tests/edges"), false, diagnostics);
+    rules::Rulebook book = rules::add_layer({}, sources, below("rulesets"), true, diagnostics);
+    proof::Edges edges(book.ruleset);
+    for (const text::FileIndex file : below("tests/edges")) {
+      proof::read_edges(sources, file, book.ruleset, edges, diagnostics);
+    }
     CHECK_MESSAGE(diagnostics.empty(), printed(sources, diagnostics));
-    return out;
+    return Proven{std::move(book), std::move(edges)};
   }();
   return made;
 }
@@ -47,7 +57,7 @@ const rules::Rulebook& book() {
 }  // namespace
 
 TEST_CASE("the examples and edges of the built-in rules do as they should") {
-  const proof::Verified verified = proof::verify(book().ruleset, book().catalogue, day);
+  const proof::Verified verified = proof::verify(proven().book.ruleset, proven().book.catalogue, proven().edges, day);
   for (const auto& finding : verified.findings) CHECK_MESSAGE(false, finding.message);
   CHECK(verified.ran > 1'000);
 }
@@ -57,7 +67,7 @@ TEST_CASE("most changes of the built-in rules are noticed") {
   constexpr double least = 0.7;
   proof::MutateOptions options;
   options.on = day;
-  const proof::Mutated run = proof::mutate(book().ruleset, book().catalogue, options);
+  const proof::Mutated run = proof::mutate(proven().book.ruleset, proven().book.catalogue, proven().edges, options);
   for (const std::string& one : run.stale) CHECK_MESSAGE(false, one, " is noticed");
   const proof::Tally all = run.all();
   CHECK(all.made > 3'000);

@@ -7,7 +7,7 @@
 
 #include "proof/changes.h"
 #include "proof/edges_yaml.h"
-#include "proof/verify.h"
+#include "proof/verified.h"
 #include "rules/grammar.h"
 #include "rules/workbench.h"
 
@@ -42,11 +42,13 @@ std::string oily_rule(std::string_view passes, std::string_view fails) {
                    example("passes", passes) + example("fails", fails));
 }
 
-proof::Mutated mutated(const Workbench& bench, bool offer = false) {
+proof::Mutated mutated(Workbench& bench, bool offer = false) {
   proof::MutateOptions options;
   options.on = test_day;
   options.offer = offer;
-  return proof::mutate(bench.book.ruleset, bench.book.catalogue, options);
+  const proof::Edges edges = edges_of(bench);
+  REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
+  return proof::mutate(bench.book.ruleset, bench.book.catalogue, edges, options);
 }
 
 std::string slipped(const proof::Mutated& run) {
@@ -80,7 +82,7 @@ TEST_CASE("what is changed in an expression") {
 
 TEST_CASE("far from the limit nobody notices; edges are offered, and with them all is noticed") {
   const std::string rule = oily_rule("          1 % sweet oil\n", "          9 % sweet oil\n");
-  const Workbench bench(rule);
+  Workbench bench(rule);
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   const proof::Mutated far = mutated(bench, false);
   CHECK(slipped(far) ==
@@ -97,10 +99,9 @@ TEST_CASE("far from the limit nobody notices; edges are offered, and with them a
         "    - { of: passes 1, take: 1 % sweet oil, put: 2 % sweet oil, gives: pass }\n"
         "    - { of: passes 1, take: 1 % sweet oil, put: 2.04 % sweet oil, gives: fail }\n");
 
-  const Workbench with_edges(rule + edges);
+  Workbench with_edges(rule + edges);
   REQUIRE_MESSAGE(with_edges.diagnostics.empty(), with_edges.errors());
-  const auto& book = with_edges.book;
-  const proof::Verified verified = proof::verify(book.ruleset, book.catalogue, test_day);
+  const proof::Verified verified = verify(with_edges);
   CHECK(verified.ran == 4);
   CHECK(verified.findings.empty());
   const proof::Mutated near = mutated(with_edges);
@@ -110,7 +111,7 @@ TEST_CASE("far from the limit nobody notices; edges are offered, and with them a
 
 TEST_CASE("an edge that does not give what it says") {
   const std::string rule = oily_rule("          1 % sweet oil\n", "          9 % sweet oil\n");
-  const Workbench bench(rule +
+  Workbench bench(rule +
                         "edges:\n  the-rule:\n"
                         "    - { of: fails 1, take: 9 % sweet oil, put: 1 % sweet oil, gives: fail }\n"
                         "    - { of: fails 1, take: 8 % sweet oil, put: 1 % sweet oil, gives: pass }\n"
@@ -118,8 +119,7 @@ TEST_CASE("an edge that does not give what it says") {
                         "        put: [product bath fizzy, 9 % sweet oil], gives: notApplicable }\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   std::string said;
-  const auto& book = bench.book;
-  for (const auto& finding : proof::verify(book.ruleset, book.catalogue, test_day).findings) {
+  for (const auto& finding : verify(bench).findings) {
     said += finding.message + "\n";
   }
   CHECK(said ==
@@ -129,7 +129,7 @@ TEST_CASE("an edge that does not give what it says") {
 
 TEST_CASE("what is said to go unnoticed is told of when it is noticed") {
   const std::string rule = oily_rule("          1 % sweet oil\n", "          9 % sweet oil\n");
-  const Workbench bench(
+  Workbench bench(
       rule +
       "unnoticed:\n  the-rule:\n"
       "    - { change: \"expect: the bound itself out of 'oils <= 2 %'\", because: of nothing }\n"
@@ -150,9 +150,15 @@ TEST_CASE("a measure's change is noticed by the rules that lean on it") {
            rule_file("    expect: fat <= 2 %\n    message: no\n    examples:\n" +
                      example("passes", passes) + example("fails", "          9 % sweet oil\n"));
   };
-  const Workbench bench(with("          1 % sweet oil\n"));
+  Workbench bench(with("          1 % sweet oil\n"));
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   const std::string said = slipped(mutated(bench));
   CHECK(said.find("'2' a tenth higher\n") != std::string::npos);
   CHECK(said.find("'starch' exchanged\n") != std::string::npos);
+}
+
+TEST_CASE("edges that cannot be used, and what is said of them") {
+  Workbench bench(file_contents(source_dir() / "tests/proof/edges.yaml"));
+  static_cast<void>(edges_of(bench));
+  check_expected(source_dir() / "tests/proof/edges.expected", bench.errors());
 }

@@ -1,4 +1,4 @@
-#include "proof/verify.h"
+#include "proof/verified.h"
 
 #include <doctest/doctest.h>
 
@@ -18,12 +18,12 @@ std::string verified(std::string_view rule, std::string_view passes, std::string
            "            " +
            std::string(lines) + "\n            q.s. bicarb\n";
   };
-  const Workbench bench(rule_file(std::string(rule) + "    message: no\n    examples:\n" +
+  Workbench bench(rule_file(std::string(rule) + "    message: no\n    examples:\n" +
                                   example("passes", passes) + example("fails", fails)));
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   std::string out;
   for (const auto& finding :
-       proof::verify(bench.book.ruleset, bench.book.catalogue, test_day).findings) {
+       verify(bench).findings) {
     out += finding.message + "\n";
   }
   return out;

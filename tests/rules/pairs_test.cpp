@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "rules/pack.h"
-#include "proof/verify.h"
+#include "proof/verified.h"
 #include "rules/workbench.h"
 
 using namespace sudsmark;
@@ -209,7 +209,7 @@ TEST_CASE("examples of a pair are edits of the base or a formula in full") {
         std::string(tweak);
     Workbench bench(rule_file(keys));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    const auto found = proof::verify(bench.book.ruleset, bench.book.catalogue, test_day);
+    const auto found = verify(bench);
     CHECK(found.ran == 1);
     return found.findings.front().message;  // the last is that it has none that fails
   };

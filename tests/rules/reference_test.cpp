@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "proof/verify.h"
+#include "proof/verified.h"
 #include "rules/words.h"
 #include "rules/workbench.h"
 
@@ -112,9 +112,9 @@ TEST_CASE("the files of the reference page") {
     if (block.kind != "yaml") continue;
     std::string text;
     for (const std::string& line : block.lines) text += line + "\n";
-    const Workbench bench(text);
+    Workbench bench(text);
     CHECK_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    const auto found = proof::verify(bench.book.ruleset, bench.book.catalogue, test_day);
+    const auto found = verify(bench);
     for (const auto& finding : found.findings) CHECK_MESSAGE(false, finding.message);
     ++files;
   }
