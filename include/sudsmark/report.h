@@ -79,10 +79,9 @@ struct Topic {
 [[nodiscard]] Result<Topic> find_topic(std::string_view name, const Rulesets& rulesets);
 
 /// What a command came to, borrowed. `rules` reports on the rulesets themselves.
-using Outcome =
-    std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
-                 const Leeway*, const LeewayMap*, const Topic*, const Handout*, const Rulesets*,
-                 const Dossier*>;
+using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
+                             const Leeway*, const LeewayMap*, const Topic*, const Handout*,
+                             const Rulesets*, const Dossier*>;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise

@@ -17,8 +17,8 @@ namespace {
 
 /// `edges` and `unnoticed` are the proof's to read.
 constexpr std::array<std::string_view, 13> keys{
-    "subject", "authority", "concerns", "markets",   "measures", "rules",   "edges",
-    "unnoticed", "cards",   "breakages", "harmless", "chapters", "cautions"};
+    "subject",   "authority", "concerns",  "markets",  "measures", "rules",   "edges",
+    "unnoticed", "cards",     "breakages", "harmless", "chapters", "cautions"};
 
 /// Letters, digits, points and underscores, and hyphens between them: what an expression reads as
 /// one name.

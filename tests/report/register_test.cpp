@@ -14,9 +14,9 @@ namespace {
 using namespace sudsmark;
 using namespace sudsmark::testing;
 
-constexpr std::array all{Command::check,      Command::compare, Command::measure, Command::sheet,
-                         Command::label,      Command::dossier, Command::suggest, Command::swap,
-                         Command::leeway,     Command::leeway_map, Command::explain, Command::rules,
+constexpr std::array all{Command::check,  Command::compare,    Command::measure, Command::sheet,
+                         Command::label,  Command::dossier,    Command::suggest, Command::swap,
+                         Command::leeway, Command::leeway_map, Command::explain, Command::rules,
                          Command::drill};
 
 }  // namespace
