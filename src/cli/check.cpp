@@ -134,8 +134,8 @@ class Check {
     if (baseline_.asked_for())
       details = details | Details{.verdicts = Verdicts::all, .lines = true};
     if (stream_) {
-      fill(find_report(Command::check, "json-lines")->wants, options);
-      return check_stream(*rulesets, options, inputs, files_.jobs, output_.ascii);
+      look.ascii = output_.ascii;
+      return check_stream(*rulesets, options, inputs, files_.jobs, look);
     }
     fill(details, options);
     const auto refer = [&](RunResult& run) {
