@@ -27,6 +27,7 @@ export interface Note extends Place {
   sum?: string;
   allowed?: string;
   subject: string;
+  about: string;
   spelling?: string;
   missing?: string[];
   sources: string[];
@@ -83,6 +84,7 @@ export interface Written {
 
 export interface Exercise {
   subject: string;
+  about: string;
   formula: string;
 }
 
@@ -90,6 +92,14 @@ export interface Judged {
   judgement: "right" | "wrong" | "hint" | "shown" | "enough" | "not understood";
   words: string;
   solution?: string;
+}
+
+export interface LeewayLine {
+  material: string;
+  line: number;
+  share: Figure;
+  least: { share: number; stopped_by: string | null };
+  most: { share: number; stopped_by: string | null };
 }
 
 export interface Amount {

@@ -42,7 +42,8 @@ Json note(const Finding& finding, const Rulesets& rulesets) {
       {"rule", finding.rule},
       {"words", report::subject_prefix(finding.subject_kind, finding.subject) + finding.message},
       {"remedy", finding.remedy},
-      {"subject", finding.subject_kind}};
+      {"subject", finding.subject_kind},
+           {"about", finding.subject}};
   put_place(out, finding.line, finding.column, finding.end_line, finding.end_column);
   if (finding.allowed) out["allowed"] = *finding.allowed;
   if (!finding.spelling.empty()) out["spelling"] = finding.spelling;
