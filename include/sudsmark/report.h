@@ -11,6 +11,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -85,6 +86,8 @@ struct ReportOptions {
   bool only_worse = false;  ///< of a comparison: only verdicts that got worse or undecided
   /// Of a page: address of a page of all formulas to link back to; empty: none.
   std::string overview = {};
+  std::size_t columns = 80;         ///< of the terminal that text is for
+  std::optional<Level> quiet = {};  ///< only what weighs as much as that, and the sum
 };
 
 /// One row of the register.
@@ -115,7 +118,9 @@ struct Report {
 /// Problems in the GNU error format, one a line.
 [[nodiscard]] std::string problem_lines(const std::vector<Problem>& problems);
 
-/// Whether any finding is at or above a level, not allowed, and not known from a baseline.
+/// Whether a finding is at or above a level, not allowed, and not known from a baseline.
+[[nodiscard]] bool reaches(const Finding& finding, Level level);
+/// Whether any of them is.
 [[nodiscard]] bool reaches(const RunResult& run, Level level);
 
 }  // namespace sudsmark

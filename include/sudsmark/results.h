@@ -71,7 +71,12 @@ struct SourceNote {
 };
 
 /// How a finding stands to a baseline (see <sudsmark/baseline.h>).
-enum class Standing : std::uint8_t { not_compared, fresh, unchanged };
+enum class Standing : std::uint8_t {
+  not_compared,
+  fresh,      ///< not in it, or worse than there
+  unchanged,  ///< as it was there
+  better      ///< lighter than there, or nearer to its limit
+};
 
 /// One rule's verdict on one formula, or on one part of it.
 struct Finding {
@@ -307,6 +312,7 @@ struct RunResult {
   std::vector<Problem> problems;
   bool compared = false;              ///< with a baseline
   std::vector<AbsentFinding> absent;  ///< what the baseline has and this run has not
+  std::size_t libraries = 0;  ///< files of folders that hold no formula and were passed over
 
   /// Takes in what another run came to.
   void add(RunResult&& other);

@@ -42,7 +42,7 @@ std::optional<std::string> BaselineOptions::read(Inputs& inputs) const {
 
 bool BaselineOptions::compare(const std::string& text, RunResult& run) const {
   if (file.empty()) return true;
-  Result<RunResult> marked = with_baseline(std::move(run), text);
+  Result<RunResult> marked = with_baseline(std::move(run), text, file);
   if (!marked) {
     complain("the baseline '" + file + "' cannot be used: " + marked.problems.front().message);
     return false;
@@ -56,7 +56,7 @@ Exit BaselineOptions::write_new(const RunResult& run, const Inputs& inputs, Exit
   if (!run.problems.empty()) {
     return refused("no baseline is written, since not everything could be read");
   }
-  return write_words(write, baseline_text(run), false, inputs, exit);
+  return write_words(write, baseline_text(run, write), false, inputs, exit);
 }
 
 /// Holds every tweak against its own base. A file that is none counts in full.
@@ -89,6 +89,7 @@ class Check {
                  "of a tweak, count only what is worse than in its base");
     baseline_.declare(options);
     output_.declare(options, Command::check);
+    options.flag("--quiet", quiet_, "only what reaches the threshold of --fail-on, and the sum");
     options.flag("--verbose", verbose_, "passes, margins and sources too");
     options.found("something reaches the level of --fail-on");
     options.example("sudsmark check bar.formula", "every rule, on one formula");
@@ -97,9 +98,11 @@ class Check {
   }
 
   Exit run() {
+    if (quiet_ && verbose_) return refused("--quiet and --verbose ask for opposite things");
     Inputs inputs(formulas_.allow_outside);
     ReportOptions look;
     look.verbose = verbose_;
+    if (quiet_) look.quiet = verdicts_.threshold();
     const auto outputs = Outputs::read(output_, Command::check, look);
     const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
@@ -148,6 +151,7 @@ class Check {
   BaselineOptions baseline_;
   OutputOptions output_;
   bool base_as_reference_ = false;
+  bool quiet_ = false;
   bool verbose_ = false;
 };
 

@@ -138,6 +138,8 @@ Exit Outputs::write(const Outcome& outcome, const Rulesets& rulesets, const Inpu
   for (const Output& one : all_) {
     ReportOptions look = look_;
     look.color = color_ && one.path.empty();
+    const std::size_t columns = one.path.empty() ? terminal_columns() : 0;
+    if (columns > 0) look.columns = columns;
     if (names_folder(one.path)) {
       exit = write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets,
                          look, inputs, exit);

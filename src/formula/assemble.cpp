@@ -22,6 +22,13 @@ void move_to(std::vector<Item>& from, std::vector<Item>& to) {
   }
 }
 
+/// Whether a file is empty, or holds comments alone.
+bool holds_nothing(const Document& document) {
+  return document.includes.empty() && document.phases.empty() && document.premixes.empty() &&
+         document.portions.empty() && document.fragrances.empty() && document.materials.empty() &&
+         document.workshops.empty() && document.tasks.empty() && document.labels.empty();
+}
+
 class Assembly {
  public:
   Assembly(text::Sources& sources, text::FileIndex file, const AssembleOptions& options,
@@ -35,7 +42,10 @@ class Assembly {
   std::optional<Card> run(text::FileIndex file) {
     const std::size_t before = diagnostics_.count();
     std::optional<Card> card = sheet_of(file, [&](const Document& document) {
-      if (document.whole) diagnostics_.add(messages::library_named, Span{file, 0, 0});
+      if (!document.whole) return;
+      const bool nothing = holds_nothing(document);
+      diagnostics_.add(nothing ? messages::nothing_written : messages::library_named,
+                       Span{file, 0, 0});
     });
     if (!card) return std::nullopt;
     if (options_.batch && diagnostics_.count() == before) scale(*options_.batch, *card);

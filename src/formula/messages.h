@@ -178,6 +178,8 @@ inline constexpr Message product_missing{
 inline constexpr Message library_named{
     "library-named",
     "there is no 'formula' and no 'tweak' in this file: it is a library, to be included"};
+inline constexpr Message nothing_written{
+    "nothing-written", "nothing is written in this file: a formula begins with 'formula \"Name\"'"};
 inline constexpr Message unreadable{"unreadable", "{0} cannot be read"};
 inline constexpr Message outside{
     "outside", "{0} leaves the folder of the formula; --allow-outside permits it"};

@@ -48,7 +48,10 @@ class FormulaCheck {
     if (!blend || !diagnostics_.empty()) {
       for (const text::Diagnostic& diagnostic : diagnostics_.in_order()) {
         const bool library = diagnostic.message == &formula::messages::library_named;
-        if (library && formula.in_folder) continue;
+        if (library && formula.in_folder) {
+          ++run.libraries;
+          continue;
+        }
         run.problems.push_back(front::problem(diagnostic, sources_));
       }
       return run;
@@ -344,6 +347,7 @@ void RunResult::add(RunResult&& other) {
   append(problems, other.problems);
   append(absent, other.absent);
   compared = compared || other.compared;
+  libraries += other.libraries;
 }
 
 RunResult check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {

@@ -39,6 +39,23 @@ std::string bare_line(std::string_view line) {
   return out;
 }
 
+std::string line_without_figures(std::string_view line) {
+  std::string out;
+  bool figure = false;
+  for (const char c : bare_line(line)) {
+    const bool digit = c >= '0' && c <= '9';
+    // a point or a comma belongs to the figure that it stands in
+    if (digit || (figure && (c == '.' || c == ','))) {
+      if (!figure) out += '#';
+      figure = true;
+      continue;
+    }
+    figure = false;
+    out += c;
+  }
+  return out;
+}
+
 std::string fingerprint_of(std::string key, int before) {
   if (before > 0) key += "\n" + std::to_string(before);
   return hex(text::hash_of(key));
@@ -50,7 +67,7 @@ void add_fingerprints(std::vector<Finding>& findings) {
     if (finding.kind == Kind::pass || finding.kind == Kind::not_applicable) continue;
     // a line feed is in none of the parts
     std::string key = finding.rule + "\n" + finding.subject_kind + "\n" + finding.subject + "\n" +
-                      bare_line(finding.line_text);
+                      line_without_figures(finding.line_text);
     const int before = seen[key]++;
     finding.fingerprint = fingerprint_of(std::move(key), before);
   }

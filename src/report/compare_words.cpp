@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "quantity/number.h"
+#include "report/verdict_words.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -53,7 +54,10 @@ std::string in_detail(const Figure& figure) {
 }  // namespace
 
 std::string printed_change(const FigureChange& change) {
-  const std::string unit = change.after.unit == "1" ? "" : " " + change.after.unit;
+  // between percentages lie points
+  const std::string unit = change.after.unit == "1"   ? ""
+                           : change.after.unit == "%" ? " points"
+                                                      : " " + change.after.unit;
   std::string before = wording::printed(change.before);
   std::string after = wording::printed(change.after);
   if (!change.changed()) return after;
@@ -66,25 +70,28 @@ std::string printed_change(const FigureChange& change) {
   const auto end = [](const std::optional<double>& by) {
     return by ? with_sign(*by) : std::string("unknown");
   };
-  std::string by = end(change.low);
-  if (end(change.high) != by) by += " to " + end(change.high);
+  const bool runs_down = change.low && change.high && *change.low > *change.high;
+  const std::string least = end(runs_down ? change.high : change.low);
+  const std::string most = end(runs_down ? change.low : change.high);
+  const std::string by = least == most ? least : least + " to " + most;
   return out + " (" + by + unit + ")";
 }
 
 std::string verdict_state(const std::optional<Finding>& finding) {
-  if (!finding || finding->kind == Kind::not_applicable) return "does not apply";
-  const std::string level = " (" + std::string(level_word(finding->level)) + ")";
-  if (finding->allowed) return "is allowed";
-  switch (finding->kind) {
+  if (!finding) return "does not apply";
+  const std::string word{verdict_word(*finding)};
+  if (finding->met_from_memory && !finding->allowed) return "is kept, by a limit from memory";
+  switch (finding->allowed ? Kind::pass : finding->kind) {
     case Kind::fail:
-      return "fails" + level;
+      return finding->level > Level::note ? word : "is " + word;
     case Kind::review:
-      return finding->met_from_memory ? "is met, by a limit from memory" : "may fail" + level;
+    case Kind::not_applicable:
+      return word;
     case Kind::open:
-      return "is open" + level;
-    default:
-      return "passes";
+    case Kind::pass:
+      break;
   }
+  return "is " + word;
 }
 
 }  // namespace sudsmark::report

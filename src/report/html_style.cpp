@@ -67,6 +67,15 @@ main > h1 { padding-top: 1.6rem; }
 .mark .edge { fill: none; stroke: currentColor; stroke-width: 1.4; }
 .mark .bar { stroke: currentColor; stroke-width: 1.6; fill: none; }
 
+.strip {
+  display: grid; grid-template-columns: repeat(auto-fill, minmax(min(13rem, 100%), 1fr));
+  gap: 0.9rem 2rem; margin: 0.2rem 0 0; padding: 0; list-style: none;
+}
+.strip p { margin: 0; }
+.strip .name { font-size: 0.92rem; color: var(--soft); }
+.strip .scale { margin: 0.15rem 0 0.1rem; }
+.strip small { display: inline; }
+
 section { margin-top: 2.6rem; border-top: 1px solid var(--ink); padding-top: 0.7rem; }
 section h2, section h3 { margin: 0 0 0.55rem; }
 section > h2, .sheet section > h3 { font-size: 1.2rem; font-style: italic; }
@@ -268,7 +277,8 @@ svg text {
   section { margin-top: 16pt; }
   section > h2, .sheet section > h3 { font-size: 12.5pt; }
   h1, h2, h3, h4, caption { break-after: avoid; }
-  tr, .finding, figure, .card > div, .formulas li, .sources li, .decides li { break-inside: avoid; }
+  .strip { grid-template-columns: repeat(4, 1fr); gap: 2mm 5mm; }
+  tr, .finding, figure, .card > div, .strip li, .formulas li, .sources li, .decides li { break-inside: avoid; }
   .finding.long { break-inside: auto; }
   .finding.long .what, .key { break-after: avoid; }
   .key { break-inside: avoid; }

@@ -57,9 +57,16 @@ void JsonDocument::open(char bracket) {
   empty_ = true;
 }
 
-void JsonDocument::next() {
-  text_ += empty_ ? "\n" : ",\n";
+/// A new line for what comes next, where there are lines.
+void JsonDocument::indent() {
+  if (shape_ == Shape::line) return;
+  text_ += '\n';
   text_.append(2 * open_.size(), ' ');
+}
+
+void JsonDocument::next() {
+  if (!empty_) text_ += ',';
+  indent();
   empty_ = false;
 }
 
@@ -71,7 +78,8 @@ void JsonDocument::key(std::string_view key) {
 }
 
 void JsonDocument::value(const Json& value, int indent) {
-  append_harmless(value.text(indent, ascii_), 2 * open_.size(), text_);
+  const int used = shape_ == Shape::line ? compact : indent;
+  append_harmless(value.text(used, ascii_), 2 * open_.size(), text_);
 }
 
 void JsonDocument::member(std::string_view name, const Json& content) {
@@ -112,10 +120,7 @@ void JsonDocument::item(const Json& content) {
 void JsonDocument::end() {
   const char bracket = open_.back();
   open_.pop_back();
-  if (!empty_) {
-    text_ += '\n';
-    text_.append(2 * open_.size(), ' ');
-  }
+  if (!empty_) indent();
   text_ += bracket;
   empty_ = false;
 }

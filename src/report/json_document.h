@@ -19,7 +19,12 @@ namespace sudsmark::report {
 /// in memory as one tree. Marks that would turn text around are written as escapes.
 class JsonDocument {
  public:
-  explicit JsonDocument(bool ascii) : ascii_(ascii) { open('{'); }
+  /// On lines for people, or all on one for programs that read line by line.
+  enum class Shape { lines, line };
+
+  explicit JsonDocument(bool ascii, Shape shape = Shape::lines) : ascii_(ascii), shape_(shape) {
+    open('{');
+  }
 
   void member(std::string_view key, const Json& value);
   void begin_list(std::string_view key);
@@ -40,8 +45,10 @@ class JsonDocument {
   void next();
   void key(std::string_view key);
   void value(const Json& value, int indent);
+  void indent();
 
   bool ascii_;
+  Shape shape_;
   std::string text_;
   std::string open_;  ///< brackets that close what is open
   bool empty_ = true;

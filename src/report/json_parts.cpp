@@ -25,6 +25,12 @@ Json tool_object(const Rulesets& rulesets) {
   return {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}, {"rulesets", std::move(files)}};
 }
 
+void begin_report(JsonDocument& document, const Rulesets& rulesets) {
+  document.member("$schema", "urn:sudsmark:report:2");
+  document.member("tool", tool_object(rulesets));
+  document.member("reminder", reminder);
+}
+
 Json problem_list(const std::vector<Problem>& problems) {
   Json out = Json::array();
   for (const Problem& problem : problems) {
@@ -82,13 +88,17 @@ Json verdict_change_list(const Comparison& comparison) {
   return out;
 }
 
+Json measure_object(const MeasureResult& measure) {
+  Json out = figure_object(measure.figure);
+  out["from"] = measure.from;
+  if (!measure.missing.empty()) out["missing"] = measure.missing;
+  return out;
+}
+
 void write_measures(const FormulaResult& formula, JsonDocument& document) {
   document.begin_object("measures");
   for (const MeasureResult& measure : formula.measures) {
-    Json one = figure_object(measure.figure);
-    one["from"] = measure.from;
-    if (!measure.missing.empty()) one["missing"] = wording::joined(measure.missing);
-    document.member_line(measure.name, one);
+    document.member_line(measure.name, measure_object(measure));
   }
   document.end();
 }

@@ -15,6 +15,9 @@ namespace sudsmark::report {
 /// The program, its version, and the editions of the rulesets in force.
 [[nodiscard]] Json tool_object(const Rulesets& rulesets);
 
+/// What every document begins with: its schema, the program, the reminder.
+void begin_report(JsonDocument& document, const Rulesets& rulesets);
+
 [[nodiscard]] Json problem_list(const std::vector<Problem>& problems);
 
 /// Adds where a finding stands; its file only where that is not the formula's.
@@ -27,6 +30,8 @@ void put_figures(Json& object, const Finding& finding);
 /// What changes of the verdicts, in words.
 [[nodiscard]] Json verdict_change_list(const Comparison& comparison);
 
+/// A measure with how it came about; keys as in a verdict.
+[[nodiscard]] Json measure_object(const MeasureResult& measure);
 /// The measures of a formula as an object, a line each.
 void write_measures(const FormulaResult& formula, JsonDocument& document);
 

@@ -69,4 +69,12 @@ std::string capital(std::string words) {
   return words;
 }
 
+std::string uncapital(std::string words) {
+  const bool word = words.size() > 1 && words[1] >= 'a' && words[1] <= 'z';
+  if (word && words[0] >= 'A' && words[0] <= 'Z') {
+    words[0] = static_cast<char>(words[0] - 'A' + 'a');
+  }
+  return words;
+}
+
 }  // namespace sudsmark::report

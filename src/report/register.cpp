@@ -13,12 +13,15 @@ template <class Kind>
 using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 
 Sink<RunResult> check_text;
+Sink<RunResult> check_lines;
 Sink<RunResult> check_json;
+Sink<RunResult> check_json_lines;
 Sink<RunResult> check_sarif;
 Sink<RunResult> check_html;
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
                                 const ReportOptions& options);
 Sink<Comparison> compare_text;
+Sink<Comparison> compare_lines;
 Sink<Comparison> compare_json;
 Sink<Comparison> compare_html;
 Sink<RunResult> measure_text;
@@ -51,15 +54,18 @@ std::string write(const Outcome& outcome, const Rulesets& rulesets, const Report
 
 constexpr bool folds = true;
 
-constexpr Details in_full{.verdicts = Verdicts::in_full, .measures = true};
+constexpr Details to_read{.verdicts = Verdicts::to_read, .lines = true};
+constexpr Details all_of_them{.verdicts = Verdicts::all, .measures = true};
 constexpr Details page{
     .verdicts = Verdicts::in_full, .measures = true, .curves = true, .particulars = true};
 constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .particulars = true};
 
 // word, wants, wants more if verbose, folds, write, write_overview
 constexpr std::array check_reports{
-    Report{"text", {.verdicts = Verdicts::to_read}, Verdicts::in_full, folds, write<check_text>},
-    Report{"json", in_full, {}, !folds, write<check_json>},
+    Report{"text", to_read, Verdicts::in_full, folds, write<check_text>},
+    Report{"lines", to_read, Verdicts::in_full, !folds, write<check_lines>},
+    Report{"json", all_of_them, Verdicts::in_full, !folds, write<check_json>},
+    Report{"json-lines", all_of_them, Verdicts::in_full, !folds, write<check_json_lines>},
     Report{"sarif",
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,
@@ -68,6 +74,7 @@ constexpr std::array check_reports{
     Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
+                                     Report{"lines", both_sides, {}, !folds, write<compare_lines>},
                                      Report{"json", both_sides, {}, !folds, write<compare_json>},
                                      Report{"html", both_sides, {}, !folds, write<compare_html>}};
 

@@ -27,6 +27,38 @@ std::string broken(const Tally& tally) {
 
 }  // namespace
 
+std::string_view change_word(Level level) {
+  return level == Level::error     ? "must change"
+         : level == Level::warning ? "should change"
+                                   : "worth knowing";
+}
+
+std::string_view verdict_word(const Finding& finding) {
+  if (finding.allowed) return "allowed";
+  switch (finding.kind) {
+    case Kind::fail:
+      return change_word(finding.level);
+    case Kind::review:
+      return finding.met_from_memory ? "kept" : "depends";
+    case Kind::open:
+      return "not known";
+    case Kind::pass:
+      return "kept";
+    case Kind::not_applicable:
+      break;
+  }
+  return "does not apply";
+}
+
+int gravity(const Finding& finding) {
+  constexpr int kinds = 4;
+  const bool weighs = finding.kind == Kind::fail || finding.kind == Kind::open ||
+                      (finding.kind == Kind::review && !finding.met_from_memory);
+  if (!weighs || finding.allowed) return 0;
+  const int kind = finding.kind == Kind::fail ? 3 : finding.kind == Kind::review ? 2 : 1;
+  return kinds * static_cast<int>(finding.level) + kind;
+}
+
 Tally tally(const FormulaResult& formula) {
   Tally out;
   for (const Finding& finding : formula.findings) {
@@ -66,8 +98,8 @@ std::string verdict_words(const FormulaResult& formula) {
   const Tally of = tally(formula);
   std::string out = broken(of);
   if (of.perhaps > 0) {
-    out += " " + capital(counted(of.perhaps, "limit may be broken", "limits may be broken")) +
-           ": it depends on the true figures.";
+    out += " " + capital(counted(of.perhaps, "thing depends", "things depend")) +
+           " on the true figures.";
   }
   if (of.undecided > 0) {
     std::vector<std::string> things;

@@ -3,11 +3,22 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <sudsmark/results.h>
 
 namespace sudsmark::report {
+
+/// The one vocabulary of text and pages: "must change", "should change", "worth knowing",
+/// "depends", "not known", "kept", "allowed", "does not apply".
+[[nodiscard]] std::string_view verdict_word(const Finding& finding);
+/// "must change" for what is broken at that level.
+[[nodiscard]] std::string_view change_word(Level level);
+
+/// How much a finding weighs beside others, to sort by: its level, then whether it is broken, may
+/// be, or is not known; 0 for what nobody has to look at.
+[[nodiscard]] int gravity(const Finding& finding);
 
 /// What findings come to, for people.
 struct Tally {

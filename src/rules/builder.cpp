@@ -15,8 +15,8 @@
 namespace sudsmark::rules {
 namespace {
 
-constexpr std::array<std::string_view, 5> keys{"subject", "authority", "markets", "measures",
-                                               "rules"};
+constexpr std::array<std::string_view, 6> keys{"subject", "authority", "concerns",
+                                               "markets", "measures",  "rules"};
 
 /// Letters, digits, points and underscores, and hyphens between them: what an expression reads as
 /// one name.
@@ -85,6 +85,10 @@ void RulesetBuilder::add(const text::Node& root, std::string_view name) {
     diagnostics_.add(messages::unknown_authority, authority->span, {word});
   }
   const StatedInfo& known = info(StatedWords::market);
+  file.concern = read_concern(fields, file.authority,
+                              file.authority == Authority::law        ? Concern::law
+                              : file.authority == Authority::standard ? Concern::health
+                                                                      : Concern::craft);
   for (const text::Node* market : fields.texts("markets")) {
     const auto at = find_word(known, text::trimmed(market->text));
     if (at) {

@@ -84,6 +84,11 @@ class RulesetBuilder {
   void read_sources(text::Fields& fields, Rule& rule);
   void read_former_ids(text::Fields& fields, Rule& rule);
 
+  // read_telling.cpp
+  void read_telling(text::Fields& fields, Rule& rule);
+  /// `concerns` of a file or a rule; `usual` where it is not said.
+  Concern read_concern(text::Fields& fields, Authority authority, Concern usual);
+
   // read_mend.cpp
   void read_mends(text::Fields& fields, Rule& rule);
   bool read_mend(const text::Node& node, const Rule& rule, Mend& mend);

@@ -289,11 +289,11 @@ class Check {
     allow(rule, verdict);
   }
 
-  /// The rule's words, and what is wanted where they do not say it themselves.
+  /// The rule's words, and the limit where they do not say it themselves.
   std::string message(const Rule& rule, const Subject& subject, const Decider& decider) {
     bool told = false;
     std::string out = filled(rule.message, subject, machine_, decider, &told);
-    return told ? out : with_limit(std::move(out), decider);
+    return told ? out : with_limit(std::move(out), rule, decider);
   }
 
   /// What only a paper shows is open until somebody holds the paper.
@@ -330,9 +330,9 @@ class Check {
         "not known: " + listed(missing, missing_) + "; would decide " + question(rule, subject);
   }
 
-  static std::string with_limit(std::string message, const Decider& decider) {
-    const std::string limit = wanted(decider);
-    return limit.empty() ? message : std::move(message) + ", " + limit;
+  static std::string with_limit(std::string message, const Rule& rule, const Decider& decider) {
+    const std::string limit = limit_words(decider, rule);
+    return limit.empty() ? message : std::move(message) + "; " + limit;
   }
 
   /// A rule by its title, as what is asked; with the row of a table, which no report names beside.

@@ -125,6 +125,12 @@ inline constexpr Message mend_pair{
 inline constexpr Message mend_material{"mend-material", "'{0}' is not a material that is known{1}"};
 inline constexpr Message unknown_authority{"unknown-authority",
                                            "'{0}' is not an authority: law, standard or craft"};
+inline constexpr Message unknown_concern{"unknown-concern",
+                                         "'{0}' is nobody's concern: health or craft"};
+inline constexpr Message concern_of_law{
+    "concern-of-law", "'{0}': what a law asks is a concern of the law; leave 'concerns' out"};
+inline constexpr Message bad_rank{"bad-rank",
+                                  "the rank of a known limit is a whole number from 1 to {0}"};
 inline constexpr Message markets_needed{"markets-needed",
                                         "a law holds in a market: add 'markets', e.g. [GB, EU]"};
 inline constexpr Message markets_of_law{"markets-of-law",

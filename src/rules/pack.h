@@ -90,6 +90,12 @@ void visit(Archive& archive, typename Archive::template Of<CaseMessage>& one) {
 }
 
 template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Telling>& telling) {
+  auto& [concern, in_short, known_as, rank] = telling;
+  archive(concern, in_short, known_as, rank);
+}
+
+template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Dates>& dates) {
   auto& [from, shelf, until] = dates;
   archive(from, shelf, until);
@@ -105,19 +111,19 @@ void visit(Archive& archive, typename Archive::template Of<PairExample>& example
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
   auto& [id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
-         expect, otherwise, undecided, message_text, message, paper, why, remedy, mends, place_text,
-         places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in, span] =
-      rule;
+         expect, otherwise, undecided, message_text, message, paper, why, remedy, telling, mends,
+         place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in,
+         span] = rule;
   archive(id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
-          expect, otherwise, undecided, message_text, message, paper, why, remedy, mends,
+          expect, otherwise, undecided, message_text, message, paper, why, remedy, telling, mends,
           place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails,
           built_in);
 }
 
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<RuleFile>& file) {
-  auto& [name, subject, edition, authority, markets] = file;
-  archive(name, subject, edition, authority, markets);
+  auto& [name, subject, edition, authority, markets, concern] = file;
+  archive(name, subject, edition, authority, markets, concern);
 }
 
 template <class Archive>

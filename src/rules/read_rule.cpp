@@ -52,6 +52,7 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   read_levels(fields, rule);
   rule.why = one_line(fields.text("why"));
   rule.remedy = one_line(fields.text("remedy"));
+  read_telling(fields, rule);
   read_sources(fields, rule);
   read_dates(fields, rule);
   read_mends(fields, rule);

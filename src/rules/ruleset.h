@@ -14,6 +14,7 @@
 
 #include "catalogue/catalogue.h"
 #include "rules/program.h"
+#include "rules/telling.h"
 #include "rules/verdict.h"
 #include "text/source.h"
 
@@ -99,6 +100,7 @@ struct Rule {
   std::vector<MessagePart> paper;  ///< what has to be asked for; such a rule is open, not failed
   std::string why;
   std::string remedy;
+  Telling telling;
   std::vector<Mend> mends;     ///< the likeliest first
   std::string place_text;      ///< as written; empty: found out
   std::vector<Origin> places;  ///< of `place`
@@ -120,6 +122,7 @@ struct RuleFile {
   std::string edition;
   Authority authority = Authority::craft;
   std::vector<std::string> markets;  ///< for law
+  Concern concern = Concern::craft;  ///< of its rules, but where one says another
 };
 
 /// A measure written in YAML.

@@ -82,7 +82,7 @@ std::string printed_beside(const Range& range, const Range& limit, const Unit& u
   return with_unit(low == high ? low : low + " to " + high, unit);
 }
 
-std::string wanted(const Decider& decider) {
+std::string limit_words(const Decider& decider, const Rule& rule) {
   if (!decider.compares()) return {};
   const Test& test = *decider.test;
   const Range& low = decider.tried.low;
@@ -90,29 +90,29 @@ std::string wanted(const Decider& decider) {
   if (!low.known() || !high.known()) return {};
   const Unit unit = unit_called(test.unit);
   if (test.between) {
-    if (test.denied) {
-      return "wanted less than " + quantity::printed(low, unit) + " or more than " +
-             quantity::printed(high, unit);
-    }
-    return "wanted " + quantity::printed(quantity::hull(low, high), unit);
+    const std::string least = quantity::printed(low, unit);
+    const std::string most = quantity::printed(high, unit);
+    return test.denied ? "less than " + least + " or more than " + most
+                       : "at least " + least + " and at most " + most;
   }
   if (is_presence(test, low)) return {};
   const std::string limit = quantity::printed(low, unit);
+  const char* const none = rule.telling.concern == Concern::law ? "none allowed" : "none wanted";
   switch (test.denied ? opposite(test.relation) : test.relation) {
     case Relation::equal:
-      return is_nothing(low, unit) ? "wanted none" : "wanted " + limit;
+      return is_nothing(low, unit) ? none : limit;
     case Relation::unequal:
-      return "wanted anything but " + limit;
+      return "anything but " + limit;
     case Relation::less:
-      return "wanted less than " + limit;
+      return "less than " + limit;
     case Relation::less_equal:
-      return is_nothing(low, unit) ? "wanted none" : "wanted at most " + limit;
+      return is_nothing(low, unit) ? none : "at most " + limit;
     case Relation::greater:
-      return "wanted more than " + limit;
+      return "more than " + limit;
     case Relation::greater_equal:
       break;
   }
-  return "wanted " + limit + " or more";
+  return "at least " + limit;
 }
 
 std::optional<Range> limit_of(const Decider& decider) {
@@ -163,8 +163,8 @@ std::string headline(const Rule& rule, const Subject& subject, const Decider& de
   const Range ends = quantity::hull(decider.tried.low, decider.tried.high);
   const Unit unit = unit_called(decider.test->unit);
   out += " (" + printed_beside(decider.tried.measured, ends, unit);
-  const std::string limit = wanted(decider);
-  if (!limit.empty()) out += ", " + limit;
+  const std::string limit = limit_words(decider, rule);
+  if (!limit.empty()) out += "; " + limit;
   return out + ")";
 }
 

@@ -20,9 +20,9 @@ struct Decider {
   [[nodiscard]] bool compares() const { return test != nullptr && test->compares; }
 };
 
-/// "wanted 0.5 or more", "wanted at most 5 %", "wanted 3 to 9 %", "wanted none"; empty where the
-/// limit is not known or nothing was compared.
-[[nodiscard]] std::string wanted(const Decider& decider);
+/// "at least 0.5", "at most 5 %", "at least 3 % and at most 9 %", "none wanted" or, of a law, "none
+/// allowed"; empty where the limit is not known or nothing was compared.
+[[nodiscard]] std::string limit_words(const Decider& decider, const Rule& rule);
 
 /// The range within which a figure keeps to the limit; an infinite end is open.
 [[nodiscard]] std::optional<quantity::Range> limit_of(const Decider& decider);

@@ -130,7 +130,7 @@ std::string wanted(const Figure& limit) {
 std::string shown_beside(const Figure& measured, const Figure& limit) {
   const bool none = limit.high == 0.0 && limit.low.value_or(0.0) == 0.0 &&
                     measured.low.value_or(-1.0) >= 0.0 && limit.unit != "C" && limit.unit != "pH";
-  return shown(measured) + "; wanted " + (none ? "none" : wanted(limit));
+  return shown(measured) + "; " + (none ? "none" : wanted(limit));
 }
 
 bool nothing_to_show(const Finding& finding) {

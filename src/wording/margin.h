@@ -27,10 +27,10 @@ struct Margin {
 /// A figure as people write it, from a kilogram on in kilograms.
 [[nodiscard]] std::string shown(const Figure& figure);
 
-/// "at most 2.4 %", "12 to 26 %", "0.5 or more": what is wanted.
+/// "at most 2.4 %", "12 to 26 %", "at least 0.5": a limit.
 [[nodiscard]] std::string wanted(const Figure& limit);
 
-/// "3 %; wanted at most 2.4 %": a figure beside its limit, in short.
+/// "3 %; at most 2.4 %": a figure beside its limit, in short.
 [[nodiscard]] std::string shown_beside(const Figure& measured, const Figure& limit);
 
 /// Whether a verdict has no figure worth a picture: nothing measured, or nothing of it there and

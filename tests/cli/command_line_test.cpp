@@ -106,8 +106,9 @@ TEST_CASE("values that cannot be, and words that are missing or too many") {
 }
 
 TEST_CASE("a format that a command has not is refused by naming those it has") {
-  CHECK(holds(refusal("check --format yaml a.formula"), "known are text, json, sarif, html\n"));
-  CHECK(holds(refusal("compare --format sarif a.formula"), "known are text, json, html\n"));
+  CHECK(holds(refusal("check --format yaml a.formula"),
+              "known are text, lines, json, json-lines, sarif, html\n"));
+  CHECK(holds(refusal("compare --format sarif a.formula"), "known are text, lines, json, html\n"));
   CHECK(holds(refusal("measure --format html a.formula"), "known are text, json\n"));
   CHECK(holds(refusal("measure --sheet --format json a.formula"), "known are text, html\n"));
   CHECK(holds(refusal("label --format html a.formula"), "known are text, json\n"));

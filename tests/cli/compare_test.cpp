@@ -84,7 +84,7 @@ TEST_CASE("a tweak beside its base: what changed counts in a check, and once") {
   folder.write("milder.formula",
                "tweak \"Ebb, sour, milder\" of \"sour.formula\"\n  users adults\n");
   const std::string check = "check --only tartar-for-quick-acid ";
-  const auto sour = test::run(check + "sour.formula", folder.path());
+  const auto sour = test::run(check + "--format lines sour.formula", folder.path());
   CHECK(sour.status == 1);
   CHECK(sour.out.find("sour.formula:2:3: warning: cream of tartar came in for a quick acid: ") ==
         0);

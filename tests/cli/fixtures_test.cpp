@@ -41,7 +41,8 @@ bool weighs(const std::string& line) {
 TEST_CASE("sound formulas are quiet at warning level") {
   CHECK(formulas("sound").size() >= 30);
   for (const char* folder : {"fixtures/formulas", "fixtures/sound"}) {
-    const auto ran = test::run(std::string("check --on 2026-11-25 ") + folder, source);
+    const auto ran =
+        test::run(std::string("check --format lines --on 2026-11-25 ") + folder, source);
     CHECK(ran.status == 0);
     CHECK(ran.err.empty());
     for (const std::string& line : lines_of(ran.out)) CHECK_MESSAGE(!weighs(line), line);
@@ -61,7 +62,8 @@ TEST_CASE("each faulty formula gives its finding and no other at warning or abov
     std::string day = "2026-11-25";
     words >> level >> rule >> line_number >> day;
     const std::string name = path.filename().string();
-    const auto ran = test::run("check --on " + day + " fixtures/faulty/" + name, source);
+    const auto ran =
+        test::run("check --format lines --on " + day + " fixtures/faulty/" + name, source);
     CHECK_MESSAGE(ran.err.empty(), ran.err);
     std::size_t heavy = 0;
     bool found = false;
@@ -90,7 +92,7 @@ TEST_CASE("each tweak that goes wrong gives its findings, and its base is quiet"
     if (name == "bench.formula") continue;  // what the others include
     fs::path beside = path;
     beside.replace_extension(".expected");
-    const auto ran = test::run("check fixtures/tweaks/" + name, source);
+    const auto ran = test::run("check --format lines fixtures/tweaks/" + name, source);
     CHECK_MESSAGE(ran.err.empty(), ran.err);
     const std::vector<std::string> found = lines_of(ran.out);
     std::size_t heavy = 0;

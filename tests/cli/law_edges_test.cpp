@@ -51,8 +51,9 @@ TEST_CASE("just inside a limit passes and just outside fails, on both sides of e
   std::size_t inside = 0;
   std::size_t outside = 0;
   for (const Edge& edge : edges()) {
-    const auto ran = test::run("check --only " + edge.rule + " --on " + edge.day + " -",
-                               folder.path(), formula_of(edge));
+    const auto ran =
+        test::run("check --format lines --only " + edge.rule + " --on " + edge.day + " -",
+                  folder.path(), formula_of(edge));
     const bool told = ran.out.find("[" + edge.rule + "]") != std::string::npos;
     const bool broken = told && ran.out.find(": error: ") != std::string::npos;
     CHECK_MESSAGE(ran.err.empty(), ran.err);

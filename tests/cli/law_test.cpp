@@ -24,7 +24,7 @@ bool says(const test::Ran& ran, const std::string& words) {
 
 test::Ran check(const std::string& options, const std::string& formula) {
   const test::Folder folder;
-  return test::run("check " + options + " -", folder.path(), formula);
+  return test::run("check --format lines " + options + " -", folder.path(), formula);
 }
 
 std::string coloured(const std::string& market, const std::string& colour,
@@ -100,7 +100,7 @@ TEST_CASE("two scents that pass alone and fail together are both named, with the
   CHECK(check(only, formula("  1 % basil breeze\n")).status == 0);
   const test::Ran both = check(only, formula("  2 % fennel breeze\n  1 % basil breeze\n"));
   CHECK(both.status == 1);
-  CHECK(says(both, "error: 3 % of scent is more than"));
+  CHECK(says(both, "error: 3 % of scent, and certificate"));
   CHECK(says(both, "0.03 % from 'fennel breeze' and 0.025 % from 'basil breeze'"));
 }
 

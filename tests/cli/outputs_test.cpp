@@ -40,7 +40,7 @@ TEST_CASE("where every format has a path, standard output carries text") {
   const Folder folder;
   const auto ran =
       run("check --format json='" + folder.path().string() + "/a.json'" + estuary, source);
-  CHECK(holds(ran.out, "[little-starch]"));
+  CHECK(holds(ran.out, "little-starch"));
   CHECK(holds(contents(folder.path() / "a.json"), "\"rule\":\"little-starch\""));
 }
 
@@ -105,15 +105,15 @@ TEST_CASE("a baseline: written, then only what is new fails") {
   const std::string baseline = (folder.path() / "baseline.json").string();
   const auto written = run("check --write-baseline '" + baseline + "'" + estuary, source);
   CHECK(written.status == 0);
-  CHECK(holds(written.out, "[little-starch]"));
+  CHECK(holds(written.out, "little-starch"));
   CHECK(holds(contents(baseline), "\"rule\":\"little-starch\""));
 
   const auto same = run("check --baseline '" + baseline + "'" + estuary, source);
   CHECK(same.status == 0);
-  CHECK_FALSE(holds(same.out, "[little-starch]"));
-  CHECK(holds(same.out, "; 0 new, 6 as in the baseline"));
+  CHECK_FALSE(holds(same.out, "little-starch"));
+  CHECK(holds(same.out, "; 6 as in the baseline"));
   CHECK(holds(run("check --verbose --baseline '" + baseline + "'" + estuary, source).out,
-              "[little-starch]"));
+              "little-starch"));
 
   // the lines move, and one of them is changed
   std::string text = contents(source / "tests/golden/estuary.formula");
@@ -124,10 +124,9 @@ TEST_CASE("a baseline: written, then only what is new fails") {
       run("check --baseline '" + baseline + "'" + rules + "tests/golden/estuary.formula",
           folder.path());
   CHECK(changed.status == 1);
-  CHECK(holds(changed.out, "[glycerin-window]"));
-  CHECK_FALSE(holds(changed.out, "[little-starch]"));
-  CHECK(holds(changed.out, "; 1 new, 5 as in the baseline"));
-  CHECK(holds(changed.out, "1 finding of the baseline is gone"));
+  CHECK(holds(changed.out, "glycerin-window"));
+  CHECK_FALSE(holds(changed.out, "little-starch"));
+  CHECK(holds(changed.out, "; 1 new or worse, 5 as in the baseline"));
 }
 
 TEST_CASE("a baseline that is missing or is none is an error") {

@@ -53,22 +53,27 @@ class Folder {
   std::filesystem::path path_;
 };
 
-/// Runs `sudsmark ARGUMENTS` (as a shell reads them) in a folder, with some standard input.
-inline Ran run(const std::string& arguments, const std::filesystem::path& in,
-               const std::string& input = {}) {
+/// Runs a command (as a shell reads it) in a folder, with some standard input.
+inline Ran run_command(const std::string& words, const std::filesystem::path& in,
+                       const std::string& input = {}) {
   const Folder work;
   const std::string given = work.write("in", input);
   const std::string out = (work.path() / "out").string();
   const std::string err = (work.path() / "err").string();
-  const std::string command = "cd '" + in.string() + "' && '" +
-                              sudsmark::testing::program().string() + "' " + arguments + " <'" +
-                              given + "' >'" + out + "' 2>'" + err + "'";
+  const std::string command =
+      "cd '" + in.string() + "' && " + words + " <'" + given + "' >'" + out + "' 2>'" + err + "'";
   const int status = std::system(command.c_str());
   Ran ran;
   ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
   ran.out = contents(out);
   ran.err = contents(err);
   return ran;
+}
+
+/// Runs `sudsmark ARGUMENTS`, the same way.
+inline Ran run(const std::string& arguments, const std::filesystem::path& in,
+               const std::string& input = {}) {
+  return run_command("'" + sudsmark::testing::program().string() + "' " + arguments, in, input);
 }
 
 }  // namespace test

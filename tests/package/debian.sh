@@ -18,7 +18,7 @@ held=$(dpkg-deb --contents "$package")
 for path in usr/bin/sudsmark usr/share/man/man1/sudsmark.1.gz usr/share/man/man1/sudsmark-check.1.gz \
             usr/share/bash-completion/completions/sudsmark usr/share/zsh/vendor-completions/_sudsmark \
             usr/share/fish/vendor_completions.d/sudsmark.fish usr/share/doc/sudsmark/copyright \
-            usr/share/doc/sudsmark/changelog.gz usr/share/sudsmark/report.schema.json; do
+            usr/share/doc/sudsmark/changelog.gz usr/share/sudsmark/schema/report.schema.json; do
   grep -q " \./$path$" <<<"$held" || { echo "the package does not hold $path"; exit 1; }
 done
 ! grep -E ' \./usr/(include|lib)/' <<<"$held" || { echo "the package holds more than the program"; exit 1; }

@@ -48,10 +48,26 @@ TEST_CASE("results point to their rules, and rules tell what to do") {
     CHECK_FALSE(one["message"]["text"].get<std::string>().empty());
   }
   for (const json& rule : rules) {
-    CHECK(rule["help"]["text"].get<std::string>().find("not a safety assessment") !=
-          std::string::npos);
+    CHECK_FALSE(rule["help"]["text"].get<std::string>().empty());
+    CHECK_FALSE(rule["help"]["markdown"].get<std::string>().empty());
+    CHECK(rule["helpUri"] == "urn:sudsmark:rule:" + rule["id"].get<std::string>());
+    CHECK_FALSE(rule["name"].get<std::string>().empty());
     CHECK(rule["defaultConfiguration"].contains("level"));
   }
+}
+
+TEST_CASE("a log tells what it is of, and carries the reminder once") {
+  const Rulesets rulesets = estuary_rulesets();
+  const json log = log_of(estuary(rulesets), rulesets);
+  CHECK(log["automationDetails"]["id"] == "sudsmark/check/");
+  const json& driver = log["tool"]["driver"];
+  CHECK(driver["informationUri"] == "urn:sudsmark");
+  CHECK(driver["fullDescription"]["text"].get<std::string>().find("not a safety assessment") !=
+        std::string::npos);
+  // rules of which nothing was found are left out, and what is kept has no result
+  CHECK(driver["rules"].size() <
+        log_of(estuary(rulesets), rulesets, true)["tool"]["driver"]["rules"].size());
+  for (const json& one : log["results"]) CHECK(one["kind"] != "pass");
 }
 
 TEST_CASE("an allow is a suppression with its reason") {

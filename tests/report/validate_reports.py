@@ -7,12 +7,13 @@ Exit status 77 where the JSON Schema library or the schema of SARIF is not insta
 
 import json
 import os
+import pathlib
 import subprocess
 import sys
 import tempfile
 
 try:
-    from jsonschema import Draft7Validator
+    from jsonschema import Draft7Validator, RefResolver
 except ImportError:
     print("skipped: python3-jsonschema is not installed")
     sys.exit(77)
@@ -32,7 +33,9 @@ def validator(path):
     with open(path, encoding="utf-8") as file:
         schema = json.load(file)
     Draft7Validator.check_schema(schema)
-    return Draft7Validator(schema)
+    # schemas beside it are called by the names of their files
+    return Draft7Validator(schema, resolver=RefResolver(pathlib.Path(path).resolve().as_uri(),
+                                                        schema))
 
 
 def run(*arguments, statuses=(0, 1, 2)):
@@ -50,7 +53,7 @@ def formulas():
 
 
 def main():
-    of_report = validator(os.path.join(source, "src/report/report.schema.json"))
+    of_report = validator(os.path.join(source, "src/report/schema/report.schema.json"))
     of_sarif = validator(sarif_schema)
     faults = []
     count = 0
@@ -72,7 +75,19 @@ def main():
             check(f"{path} as suggestion", suggested, of_report)
         check(f"{path} as leeway", run("leeway", *DAY, "--format", "json", path), of_report)
     for group in GROUPS:
-        check(f"{group} as json", run("check", *DAY, "--format", "json", group), of_report)
+        text = run("check", *DAY, "--format", "json", group)
+        check(f"{group} as json", text, of_report)
+        check(f"{group} as verbose json",
+              run("check", *DAY, "--verbose", "--format", "json", group), of_report)
+        # a line of json-lines is an item of that document
+        whole = json.loads(text)
+        lines = [json.loads(line) for line in
+                 run("check", *DAY, "--format", "json-lines", group).splitlines()]
+        read = [line for line in lines if "name" in line]
+        if [dict(item, errors=[], reminder=whole["reminder"]) for item in whole["formulas"]] != read:
+            faults.append(f"{group}: json-lines are not the formulas of its json")
+        if sum(len(line["errors"]) for line in lines) != len(whole["errors"]):
+            faults.append(f"{group}: json-lines lack errors")
         check(f"{group} as verbose sarif",
               run("check", *DAY, "--verbose", "--format", "sarif", group), of_sarif)
     tweak = ["--bare", "--rules", "tests/golden", "tests/golden/estuary-tweak.formula"]

@@ -28,17 +28,17 @@ TEST_CASE("rows whose substance the formula holds") {
         "\"The rule\" of 'Citral'\n");
   const std::string declared = "fragrance \"Mild\"\n 30 - 40 % linalool\n undeclared none\n";
   CHECK(verdict_of(limits, bar(" 2 % Mild\n") + declared) ==
-        "pass none line 4: The rule: 'Linalool' (0.6 to 0.8 %, wanted at most 1 %)\n");
+        "pass none line 4: The rule: 'Linalool' (0.6 to 0.8 %; at most 1 %)\n");
   CHECK(verdict_of(limits, bar(" 4 % Mild\n") + declared) ==
-        "fail warning line 4: 1.2 to 1.6 % of Linalool, strict, wanted at most 1 %\n");
+        "fail warning line 4: 1.2 to 1.6 % of Linalool, strict; at most 1 %\n");
   CHECK(verdict_of(limits, bar(" 3 % Mild\n") + declared) ==
-        "review warning line 4: it depends on the true figures: 0.9 to 1.2 % of Linalool, strict, "
-        "wanted at most 1 %\n");
+        "review warning line 4: it depends on the true figures: 0.9 to 1.2 % of Linalool, strict; "
+        "at most 1 %\n");
   // the row's own source decides whether a limit is from memory
   CHECK(verdict_of(limits,
                    bar(" 1 % Sour\n") + "fragrance \"Sour\"\n 10 % citral\n undeclared none\n") ==
         "review note line 4: the limit is from memory and is to be looked up: The rule: 'Citral' "
-        "(0.1 %, wanted at most 0.5 %)\n");
+        "(0.1 %; at most 0.5 %)\n");
   CHECK(verdict_of(limits, bar("")) == "notApplicable\n");
 }
 
@@ -48,7 +48,7 @@ TEST_CASE("a row holds in its markets, from its day, and may lack a figure") {
         "decide \"The rule\" of 'Borax'\n");
   CHECK(verdict_of(limits, bar(" 1 % borax\n", " market GB\n")) == "notApplicable 'Borax'\n");
   CHECK(verdict_of(limits, bar(" 0.2 % sky lake\n", " market GB\n")) ==
-        "fail warning line 5: 0.2 % of Sky blue, mild, wanted at most 0.1 %\n");
+        "fail warning line 5: 0.2 % of Sky blue, mild; at most 0.1 %\n");
   CHECK(verdict_of(limits, bar(" 0.2 % sky lake\n")) ==
         "open note line 4: not known: where it is sold (`market`); would decide "
         "\"The rule\" of 'Sky blue'\n");
@@ -72,7 +72,7 @@ TEST_CASE("rows with a shelf date: an old product keeps the old law until then")
     const std::string statement = " batch made " + std::string(batch_made) + "\n";
     return ask(bench, bench.mix(bar(" 1 % borax\n", statement)), {on, {}, {}, true}).text;
   };
-  const std::string fails = "fail warning line 5: no, wanted at most 0.1 %\n";
+  const std::string fails = "fail warning line 5: no; at most 0.1 %\n";
   CHECK(asked("2026-07-30", 2026, 9, 1) == "notApplicable\n");
   CHECK(asked("2026-07-30", 2028, 7, 30) == "notApplicable\n");
   CHECK(asked("2026-07-30", 2028, 7, 31) == fails);
@@ -90,12 +90,12 @@ TEST_CASE("a row counts its extracts as a whole, whatever they are made of") {
   Workbench bench(rule);
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   CHECK(ask(bench, bench.mix(bar(" 3 % meadow oil\n"))).text ==
-        "fail warning line 4: 3 % of Meadow, wanted at most 0.1 %\n");
+        "fail warning line 4: 3 % of Meadow; at most 0.1 %\n");
   CHECK(ask(bench, bench.mix(bar(" 0.1 % meadow oil\n"))).text ==
-        "pass none line 4: The rule: 'Meadow' (0.1 %, wanted at most 0.1 %)\n");
+        "pass none line 4: The rule: 'Meadow' (0.1 %; at most 0.1 %)\n");
   // a certificate for the oil leaves it that oil
   CHECK(ask(bench, bench.mix(bar(" 3 % meadow oil\n") + "fragrance \"Meadow oil\"\n limit 4 %\n"))
-            .text == "fail warning line 4: 3 % of Meadow, wanted at most 0.1 %\n");
+            .text == "fail warning line 4: 3 % of Meadow; at most 0.1 %\n");
   CHECK(ask(bench, bench.mix(bar(" 3 % borax\n"))).text == "notApplicable\n");
   Workbench wrong(rule + "      - { name: None, materials: [meadow-oul], source: book }\n");
   CHECK(wrong.errors().find("no material has the id 'meadow-oul'; perhaps 'meadow-oil'") !=
@@ -106,7 +106,7 @@ TEST_CASE("a material of which the formula only gives a CAS number") {
   CHECK(verdict_of(limits, bar(" 1 % scent base\n") +
                                "material \"scent base\"\n role aroma chemical\n form liquid\n"
                                " cas 5392-40-5\n") ==
-        "fail warning line 4: 1 % of Citral, mild, wanted at most 0.5 %\n");
+        "fail warning line 4: 1 % of Citral, mild; at most 0.5 %\n");
 }
 
 TEST_CASE("whether a material is listed in a table, in each market that the table speaks of") {
@@ -150,18 +150,18 @@ TEST_CASE("materials") {
   };
   CHECK(asked("    when: material is anionic\n    expect: supplied <= 20 %\n",
               " 30 % foam powder\n 2 % sweet oil\n") ==
-        "fail warning line 4: Foam powder: 30 %, wanted at most 20 %\n"
+        "fail warning line 4: Foam powder: 30 %; at most 20 %\n"
         "notApplicable 'Sweet oil'\nnotApplicable 'Baking soda'\n");
   // a material stands on several lines, and is asked about once
   CHECK(asked("    when: material is (anionic or soap)\n    expect: supplied <= 20 %\n",
               " 15 % foam powder\n 15 % foam powder\n") ==
-        "fail warning line 4: Foam powder: 30 %, wanted at most 20 %\nnotApplicable 'Baking "
+        "fail warning line 4: Foam powder: 30 %; at most 20 %\nnotApplicable 'Baking "
         "soda'\n");
   // its use range is from memory, and the rule has no source of its own
   CHECK(asked("    when: material is foam powder\n    expect: supplied <= material.usual_most\n",
               " 20 % foam powder\n") ==
         "review note line 4: the limit is from memory and is to be looked up: The rule: 'Foam "
-        "powder' (20 %, wanted at most 25 %)\nnotApplicable 'Baking soda'\n");
+        "powder' (20 %; at most 25 %)\nnotApplicable 'Baking soda'\n");
   CHECK(asked("    when: material is liquid and not material is amphoteric\n"
               "    expect: material.hlb > 10\n",
               " 2 % sweet oil\n 5 % foam liquid\n") ==
@@ -169,11 +169,11 @@ TEST_CASE("materials") {
         "notApplicable 'Foam liquid'\nnotApplicable 'Baking soda'\n");
   CHECK(asked("    when: material is amphoteric\n    expect: material.active >= 35 %\n",
               " 5 % foam liquid\n") ==
-        "fail warning line 4: Foam liquid: 5 %, wanted 35 % or more\nnotApplicable 'Baking "
+        "fail warning line 4: Foam liquid: 5 %; at least 35 %\nnotApplicable 'Baking "
         "soda'\n");
   CHECK(asked("    expect: material.water <= 50 %\n    when: material is amphoteric\n",
               " 5 % foam liquid\n") ==
-        "fail warning line 4: Foam liquid: 5 %, wanted at most 50 %\nnotApplicable 'Baking "
+        "fail warning line 4: Foam liquid: 5 %; at most 50 %\nnotApplicable 'Baking "
         "soda'\n");
 }
 
@@ -182,8 +182,8 @@ TEST_CASE("hazards of a material: stated, stated as none, not stated") {
       "    each: material\n    when: material is H318 or material is H360\n"
       "    expect: supplied <= 0.1 %\n    message: '{material}'\n";
   CHECK(verdict_of(rule, bar(" 5 % foam powder\n 1 % borax\n 1 % plain starch\n")) ==
-        "fail warning line 4: Foam powder, wanted at most 0.1 %\n"
-        "fail warning line 5: Borax, wanted at most 0.1 %\n"
+        "fail warning line 4: Foam powder; at most 0.1 %\n"
+        "fail warning line 5: Borax; at most 0.1 %\n"
         "open note line 6: not known: the safety data sheet of 'Plain starch'; would decide \"The "
         "rule\"\n"
         "notApplicable 'Baking soda'\n");
@@ -222,8 +222,8 @@ TEST_CASE("portions, with measures of their own") {
   const std::string halves =
       "portion \"blue\", 50 %\n 1 g per kg sky lake\nportion \"plain\", 50 %\n";
   CHECK(verdict_of(rule, bar("") + halves) ==
-        "fail warning line 5: blue, 50 % of the batch: 0.1 %, wanted at most 0.05 %\n"
-        "pass none line 7: The rule: 'plain' (0 %, wanted at most 0.05 %)\n");
+        "fail warning line 5: blue, 50 % of the batch: 0.1 %; at most 0.05 %\n"
+        "pass none line 7: The rule: 'plain' (0 %; at most 0.05 %)\n");
   CHECK(verdict_of(rule, bar("")) == "notApplicable\n");
 }
 
@@ -238,11 +238,11 @@ TEST_CASE("premixes and tasks") {
   CHECK(
       verdict_of("    each: premix\n    expect: supplied(anionic) <= 30 % and premix.mass <= 2 kg\n"
                  "    message: '{premix}: {supplied(anionic)}'\n",
-                 formula) == "fail warning line 6: dry bag: 40 %, wanted at most 30 %\n");
+                 formula) == "fail warning line 6: dry bag: 40 %; at most 30 %\n");
   CHECK(verdict_of("    each: task\n    expect: task.takes * task.times <= 0.01\n"
                    "    message: '{task}: {task.mass} for {task.takes}'\n",
                    formula) ==
-        "fail warning line 9: tip: 1000 g for 12 min, wanted at most 0.01\n"
+        "fail warning line 9: tip: 1000 g for 12 min; at most 0.01\n"
         "open note line 14: not known: the time (`takes`) of the task 'stir' and the number "
         "(`times`) of the task 'stir'; would decide \"The rule\"\n");
 }

@@ -88,5 +88,5 @@ TEST_CASE("two oils that pass alone fail together") {
   CHECK(asked(row, "share <= limit", " 1 % reed\n", oils).starts_with("pass"));
   CHECK(asked(row, "share <= limit", " 1 % gull\n", oils).starts_with("pass"));
   CHECK(asked(row, "share <= limit", " 1 % reed\n 1 % gull\n", oils) ==
-        "fail error line 4: 0.025 % of Citral, wanted at most 0.02 %\n");
+        "fail error line 4: 0.025 % of Citral; at most 0.02 %\n");
 }

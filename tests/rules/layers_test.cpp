@@ -45,8 +45,8 @@ TEST_CASE("a rule of the same id is replaced where it stands, others are added")
   CHECK(ruleset.files[ruleset.rules[1].file].name == "rules");
   CHECK(ruleset.rules[3].id == "own");
   CHECK(asked(bench, " 5 % sweet oil\n") ==
-        "pass none line 4: Fat (5 %, wanted at most 9 %)\nnotApplicable\n"
-        "pass none line 1: Borax\nfail warning line 4: own, wanted at most 1 %\n");
+        "pass none line 4: Fat (5 %; at most 9 %)\nnotApplicable\n"
+        "pass none line 1: Borax\nfail warning line 4: own; at most 1 %\n");
 }
 
 TEST_CASE("a measure of the same name is used by the rules that were there before") {
@@ -54,7 +54,7 @@ TEST_CASE("a measure of the same name is used by the rules that were there befor
   bench.add("mine.yaml", "measures:\n  fat: oils\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   CHECK(asked(bench, " 2 % sweet oil\n 2 % meadow oil\n")
-            .starts_with("pass none line 4: Fat (4 %, wanted at most 6 %)\n"));
+            .starts_with("pass none line 4: Fat (4 %; at most 6 %)\n"));
   bench.add("more.yaml", "measures:\n  fat: mass(oil)\n");
   CHECK(
       bench.errors() ==
@@ -90,8 +90,8 @@ TEST_CASE("a table with other columns is used by the rules that were there befor
           "source: book }\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   CHECK(asked(bench, " 1 % borax\n") ==
-        "pass none line 1: Fat (0 %, wanted at most 6 %)\n"
-        "fail warning line 4: 1 % of Salt of boron, strict, wanted at most 0.01 %\n"
+        "pass none line 1: Fat (0 %; at most 6 %)\n"
+        "fail warning line 4: 1 % of Salt of boron, strict; at most 0.01 %\n"
         "fail warning line 4: no\n");
   Workbench other(base);
   other.add("mine.yaml", std::string(head) +

@@ -105,11 +105,10 @@ TEST_CASE("an allow by a former id holds, and says what the rule is called now")
   rules::check_allows(bench.book.ruleset, blend, found);
   CHECK(found.empty());
   CHECK(ask(bench, blend).text ==
-        "fail warning line 5: oily, wanted at most 1 %; 'old-rule' is called 'the-rule' now "
+        "fail warning line 5: oily; at most 1 %; 'old-rule' is called 'the-rule' now "
         "[allowed: it is dried]\n");
   const blend::Blend now = bench.mix(oily(" allow the-rule because \"it is dried\"\n"));
-  CHECK(ask(bench, now).text ==
-        "fail warning line 5: oily, wanted at most 1 % [allowed: it is dried]\n");
+  CHECK(ask(bench, now).text == "fail warning line 5: oily; at most 1 % [allowed: it is dried]\n");
 }
 
 TEST_CASE("a layer replaces a rule by an id that it had") {

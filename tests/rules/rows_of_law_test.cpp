@@ -30,7 +30,7 @@ TEST_CASE("what a row must not meet is summed for itself") {
   CHECK(asked(" 1 % borax\n") == "notApplicable 'Borax'\n");
   // 10 % of a powder that is 30 to 40 % salt
   CHECK(asked(" 1 % borax\n 10 % foam powder\n") ==
-        "fail warning line 5: 1 % beside 3 to 4 %, wanted none\n");
+        "fail warning line 5: 1 % beside 3 to 4 %; none wanted\n");
   CHECK(asked(" 10 % foam powder\n") == "notApplicable\n");
 }
 

@@ -42,7 +42,7 @@ TEST_CASE("examples that do as they should") {
 
 TEST_CASE("examples that do not") {
   CHECK(verified(little_oil, "3 % sweet oil", "1 % sweet oil") ==
-        "'the-rule': example 1 that should pass gives fail (no, wanted at most 2 %)\n"
+        "'the-rule': example 1 that should pass gives fail (no; at most 2 %)\n"
         "'the-rule': example 1 that should fail gives pass\n");
   CHECK(verified("    when: forming = pressed\n" + std::string(little_oil), "3 % sweet oil",
                  "1 % sweet oil") ==

@@ -72,8 +72,8 @@ TEST_CASE("figures as people write them") {
 
 TEST_CASE("of what is wanted to be nothing, nothing is to spare") {
   CHECK(margin(figure(0, 2.82), at_most(0)).words == "at best just met, at worst 2.82 % over");
-  CHECK(shown_beside(figure(0, 2.82), at_most(0)) == "0 to 2.82 %; wanted none");
+  CHECK(shown_beside(figure(0, 2.82), at_most(0)) == "0 to 2.82 %; none");
   // below nothing there is more room
-  CHECK(shown_beside(figure(-42, -30), at_most(0)) == "-42 to -30 %; wanted at most 0 %");
-  CHECK(shown_beside(figure(3, 3), at_most(2.4)) == "3 %; wanted at most 2.4 %");
+  CHECK(shown_beside(figure(-42, -30), at_most(0)) == "-42 to -30 %; at most 0 %");
+  CHECK(shown_beside(figure(3, 3), at_most(2.4)) == "3 %; at most 2.4 %");
 }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <filesystem>
 #include <map>
 #include <set>
@@ -12,6 +13,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/json_document.h"
+#include "wording/margin.h"
 #include "wording/words.h"
 
 namespace sudsmark {
@@ -22,14 +24,23 @@ namespace {
 using nlohmann::json;
 using report::Json;
 using report::JsonDocument;
+using report::number;
 
-constexpr int version = 1;
+constexpr int version = 2;
 constexpr std::array kinds{Kind::fail, Kind::review, Kind::open};
 constexpr std::array levels{Level::none, Level::note, Level::warning, Level::error};
 
-/// A path as it is the same however it was typed: "./a//b" is "a/b".
-std::string plain(const std::string& path) {
-  return std::filesystem::path(path).lexically_normal().generic_string();
+/// A path as it is the same however it was typed and wherever the program was called: from the
+/// folder of the baseline's file. Standard input stays what it is.
+std::string plain(const std::string& path, const std::string& baseline) {
+  namespace fs = std::filesystem;
+  if (path == "-") return path;
+  std::error_code error;
+  const fs::path file = fs::absolute(path, error).lexically_normal();
+  const fs::path folder = fs::absolute(baseline.empty() ? "." : baseline, error).lexically_normal();
+  const fs::path from = baseline.empty() ? folder : folder.parent_path();
+  const std::string out = file.lexically_proximate(from).generic_string();
+  return error || out.empty() ? path : out;
 }
 
 bool counts(const Finding& finding) {
@@ -42,8 +53,31 @@ int weight(Kind kind) {
   return kind == Kind::fail ? 2 : kind == Kind::review ? 1 : 0;
 }
 
-bool heavier(const Finding& now, const AbsentFinding& before) {
-  return std::pair(now.level, weight(now.kind)) > std::pair(before.level, weight(before.kind));
+/// What a baseline knows of a finding.
+struct Entry {
+  AbsentFinding finding;
+  std::optional<double> room;  ///< see room_of
+};
+
+/// How far a figure is from its limit, in shares of the limit: less is worse.
+std::optional<double> room_of(const Finding& finding) {
+  if (!finding.measured || !finding.limit) return std::nullopt;
+  const double room = wording::margin(*finding.measured, *finding.limit).relative;
+  return std::isfinite(room) ? std::optional(room) : std::nullopt;
+}
+
+Standing standing(const Finding& now, const Entry& before) {
+  const std::pair weight_now(now.level, weight(now.kind));
+  const std::pair weight_then(before.finding.level, weight(before.finding.kind));
+  if (weight_now != weight_then) {
+    return weight_now > weight_then ? Standing::fresh : Standing::better;
+  }
+  const auto room = room_of(now);
+  if (!room || !before.room) return Standing::unchanged;
+  // the file keeps ten digits
+  const double same = 1e-8 * std::max(1.0, std::abs(*before.room));
+  if (std::abs(*room - *before.room) <= same) return Standing::unchanged;
+  return *room < *before.room ? Standing::fresh : Standing::better;
 }
 
 std::string text_of(const json& object, const char* key) {
@@ -83,7 +117,7 @@ std::optional<AbsentFinding> finding_of(const json& object) {
   return out;
 }
 
-using Known = std::map<std::pair<std::string, std::string>, AbsentFinding>;
+using Known = std::map<std::pair<std::string, std::string>, Entry>;
 
 std::optional<std::string> read(std::string_view text, Known& known) {
   const json document = json::parse(text, nullptr, false);
@@ -99,17 +133,21 @@ std::optional<std::string> read(std::string_view text, Known& known) {
     auto finding = finding_of(object);
     if (!finding) return "finding " + std::to_string(at) + " of it is not whole";
     std::pair key{finding->file, finding->fingerprint};
-    known.emplace(std::move(key), std::move(*finding));
+    const auto room = object.find("room");
+    const bool figure = room != object.end() && room->is_number();
+    known.emplace(
+        std::move(key),
+        Entry{std::move(*finding), figure ? std::optional(room->get<double>()) : std::nullopt});
   }
   return std::nullopt;
 }
 
 }  // namespace
 
-std::string baseline_text(const RunResult& run) {
+std::string baseline_text(const RunResult& run, const std::string& path) {
   std::map<std::pair<std::string, std::string>, Json> entries;
   for (const FormulaResult& formula : run.formulas) {
-    const std::string file = plain(formula.file);
+    const std::string file = plain(formula.file, path);
     for (const Finding& finding : formula.findings) {
       if (!counts(finding)) continue;
       Json entry{{"file", file}, {"rule", finding.rule}};
@@ -118,6 +156,7 @@ std::string baseline_text(const RunResult& run) {
       entry["level"] = wording::level_word(finding.level);
       entry["line"] = finding.line;
       entry["message"] = finding.message;
+      if (const auto room = room_of(finding)) entry["room"] = number(room);
       entry["fingerprint"] = finding.fingerprint;
       entries.emplace(std::pair(file, finding.fingerprint), std::move(entry));
     }
@@ -129,27 +168,28 @@ std::string baseline_text(const RunResult& run) {
   return document.finished();
 }
 
-Result<RunResult> with_baseline(RunResult run, std::string_view text) {
+Result<RunResult> with_baseline(RunResult run, std::string_view text, const std::string& path) {
   Known known;
   if (auto error = read(text, known)) return {{}, {{{}, 0, 0, std::move(*error), {}}}};
   run.compared = true;
-  std::set<std::string> files;
+  std::map<std::string, std::string> files;  // as the baseline calls them and as the run does
   std::set<std::pair<std::string, std::string>> met;
   for (FormulaResult& formula : run.formulas) {
-    const std::string file = plain(formula.file);
-    files.insert(file);
+    const std::string file = plain(formula.file, path);
+    files.emplace(file, formula.file);
     for (Finding& finding : formula.findings) {
       if (!counts(finding)) continue;
       const auto before = known.find({file, finding.fingerprint});
       if (before != known.end()) met.insert(before->first);
-      const bool fresh = before == known.end() || heavier(finding, before->second);
-      finding.standing = fresh ? Standing::fresh : Standing::unchanged;
+      finding.standing =
+          before == known.end() ? Standing::fresh : standing(finding, before->second);
     }
   }
-  for (auto& [key, finding] : known) {
-    if (met.count(key) == 0 && files.count(key.first) != 0) {
-      run.absent.push_back(std::move(finding));
-    }
+  for (auto& [key, entry] : known) {
+    const auto file = files.find(key.first);
+    if (met.contains(key) || file == files.end()) continue;
+    run.absent.push_back(std::move(entry.finding));
+    run.absent.back().file = file->second;
   }
   return {std::move(run), {}};
 }

@@ -64,6 +64,7 @@ void write_formula(const FormulaPage& view) {
   Markup& page = view.page;
   page.open("article", {{"class", "sheet"}, {"aria-labelledby", view.prefix + "name"}});
   write_head(view);
+  write_strip(view);
   write_broken(view);
   write_perhaps(view);
   write_undecided(view);

@@ -56,14 +56,16 @@ void close_section(const FormulaPage& view) {
 
 void write_tally(Markup& page, const FormulaResult& formula) {
   const Tally of = tally(formula);
-  const std::array counts{Count{VerdictMark::broken, of.must + of.should, "to change"},
-                          Count{VerdictMark::perhaps, of.perhaps, "may be broken"},
-                          Count{VerdictMark::unknown, of.undecided, "not known"},
-                          Count{VerdictMark::noted, of.noted, "worth knowing"},
-                          Count{VerdictMark::allowed, of.allowed, "allowed"},
-                          Count{VerdictMark::kept, of.kept, "kept"},
-                          Count{VerdictMark::kept, of.from_memory, "kept, by a limit from memory"},
-                          Count{VerdictMark::outside, of.outside, "do not apply"}};
+  const std::array counts{
+      Count{VerdictMark::broken, of.must, change_word(Level::error)},
+      Count{VerdictMark::broken, of.should, change_word(Level::warning)},
+      Count{VerdictMark::perhaps, of.perhaps, of.perhaps == 1 ? "depends" : "depend"},
+      Count{VerdictMark::unknown, of.undecided, "not known"},
+      Count{VerdictMark::noted, of.noted, "worth knowing"},
+      Count{VerdictMark::allowed, of.allowed, "allowed"},
+      Count{VerdictMark::kept, of.kept, "kept"},
+      Count{VerdictMark::kept, of.from_memory, "kept, by a limit from memory"},
+      Count{VerdictMark::outside, of.outside, "do not apply"}};
   page.open("ul", {{"class", "tally"}});
   for (const Count& one : counts) {
     if (one.count == 0) continue;

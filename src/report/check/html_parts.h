@@ -37,6 +37,7 @@ void write_references(const FormulaPage& view, const std::vector<SourceNote>& no
 void write_tally(Markup& page, const FormulaResult& formula);
 
 void write_head(const FormulaPage& view);     ///< name, particulars, verdict in words, tally
+void write_strip(const FormulaPage& view);    ///< the limits that a maker knows by name
 void write_broken(const FormulaPage& view);   ///< what must or should change
 void write_noted(const FormulaPage& view);    ///< what breaks a rule and is only worth knowing
 void write_perhaps(const FormulaPage& view);  ///< what straddles its limit

@@ -10,6 +10,7 @@
 #include "report/prose.h"
 #include "report/svg_chart.h"
 #include "report/svg_scale.h"
+#include "report/verdict_words.h"
 #include "wording/margin.h"
 #include "wording/words.h"
 
@@ -21,6 +22,7 @@ namespace {
 /// A row of the list of scales.
 struct ScaleRow {
   VerdictMark mark = VerdictMark::kept;
+  std::string_view word;  ///< of the verdict; empty: words_of the mark
   std::string title;
   std::string note;
   const Figure* measured = nullptr;
@@ -45,9 +47,9 @@ VerdictMark mark_of(Side side) {
 std::string_view words_of(VerdictMark mark) {
   switch (mark) {
     case VerdictMark::broken:
-      return "broken";
+      return "outside";
     case VerdictMark::perhaps:
-      return "may be broken";
+      return "depends";
     case VerdictMark::kept:
       return "kept";
     case VerdictMark::unknown:
@@ -110,7 +112,7 @@ void write_scales(const FormulaPage& view, std::vector<ScaleRow> rows, std::stri
     page.close();
     page.open("td", {{"role", "cell"}, {"class", "margin"}});
     draw_mark(page, row.mark);
-    page.element("b", words_of(row.mark));
+    page.element("b", row.word.empty() ? words_of(row.mark) : row.word);
     page.text(": " + row.margin.words);
     page.element("small", shown_beside(*row.measured, *row.limit));
     page.close();
@@ -214,6 +216,7 @@ void write_limits(const FormulaPage& view) {
                : finding.kind == Kind::open ? VerdictMark::unknown
                : only_noted                 ? VerdictMark::noted
                                             : mark_of(row.margin.side);
+    row.word = verdict_word(finding);
     // where the limit itself is not known, there is no margin to show
     if (row.mark == VerdictMark::unknown && row.margin.side != Side::straddles) continue;
     // and of what nobody has declared, a picture of each substance that it could be says nothing
@@ -224,7 +227,7 @@ void write_limits(const FormulaPage& view) {
   open_section(view, "limits", "Every limit, and the margin to it");
   view.page.open("p", {{"class", "key"}});
   view.page.text(
-      "The pale band is what is wanted, the dark bar where the true figure lies; what of it is "
+      "The pale band is within the limit, the dark bar where the true figure lies; what of it is "
       "hatched is outside. An arrow goes on without a known end. The nearest come first.");
   view.page.close();
   write_scales(view, std::move(rows), "Limit", "Figures beside their limits");

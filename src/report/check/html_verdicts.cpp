@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "report/check/html_parts.h"
+#include "report/digest.h"
 #include "report/prose.h"
 #include "report/subject_words.h"
 #include "report/svg_scale.h"
@@ -61,8 +62,6 @@ void write_where(const FormulaPage& view, const Finding& finding) {
   if (finding.standing == Standing::unchanged) page.text(", known from the baseline");
   page.close();
 }
-
-using Findings = std::vector<const Finding*>;
 
 /// Findings of one rule, which are told together: the first in full, the others by what they say.
 void write_findings(const FormulaPage& view, const Findings& of, VerdictMark mark,
@@ -143,8 +142,10 @@ Findings findings(const FormulaPage& view, const Test& test) {
   for (const Finding& finding : view.formula.findings) {
     if (test(finding)) out.push_back(&finding);
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const Finding* a, const Finding* b) { return a->level > b->level; });
+  const RuleIndex rules(view.parts);
+  std::stable_sort(out.begin(), out.end(), [&](const Finding* a, const Finding* b) {
+    return a->level != b->level ? a->level > b->level : weighs_more(*a, *b, rules);
+  });
   return out;
 }
 
@@ -155,7 +156,7 @@ void write_broken(const FormulaPage& view) {
     return finding.kind == Kind::fail && finding.level > Level::note && !finding.allowed;
   });
   if (list.empty()) return;
-  open_section(view, "broken", "What has to change");
+  open_section(view, "broken", "What must or should change");
   write_list(
       view, list, VerdictMark::broken,
       [](const Finding& finding) {
@@ -181,14 +182,16 @@ void write_perhaps(const FormulaPage& view) {
     return finding.kind == Kind::review && !finding.met_from_memory && !finding.allowed;
   });
   if (list.empty()) return;
-  open_section(view, "perhaps", "What may be broken");
+  open_section(view, "perhaps", "What depends on true figures");
   view.page.element("p",
                     "A range reaches over the limit: which side the true figure lies on, the "
                     "supplier or a weighing can tell.");
   write_list(
       view, list, VerdictMark::perhaps,
       [](const Finding& finding) {
-        return finding.level == Level::note ? "May be worth knowing" : "May have to change";
+        return finding.level == Level::error     ? "Depends, and perhaps must change"
+               : finding.level == Level::warning ? "Depends, and perhaps should change"
+                                                 : "Depends, and perhaps worth knowing";
       },
       true);
   close_section(view);

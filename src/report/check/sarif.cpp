@@ -12,8 +12,11 @@
 #include "front/fingerprint.h"
 #include "front/parts.h"
 #include "report/check/sarif_law.h"
+#include "report/check/sarif_rules.h"
 #include "report/check/sarif_text.h"
+#include "report/digest.h"
 #include "report/json_document.h"
+#include "report/rule_index.h"
 #include "report/subject_words.h"
 #include "wording/citations.h"
 #include "wording/words.h"
@@ -26,57 +29,8 @@ namespace {
 using report::Json;
 using report::sarif_words;
 
-/// Of what could not be read and only has to be spelt otherwise.
-constexpr std::string_view spelling_rule = "spelling";
-
 Json said(std::string_view words) {
   return {{"text", sarif_words(words)}};
-}
-
-std::string help(const rules::Rule& rule, const front::Parts& parts) {
-  std::string out = rule.why;
-  if (!rule.remedy.empty()) out += "\n\nWhat to change: " + rule.remedy;
-  if (!rule.expect_text.empty()) out += "\n\nMust hold: " + rule.expect_text;
-  if (rule.decided_by == "label") {
-    out += "\n\nHeld against: what `sudsmark label` says of the formula.";
-  }
-  if (rule.pair) out += "\nAsked of: a tweak and its base";
-  if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
-  for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
-    out += "\nSource: " + wording::words(note);
-  }
-  out += "\n\n";
-  return out + reminder;
-}
-
-/// Words of several lines: the line ends stay, all else that acts is made harmless.
-std::string lines(std::string_view words) {
-  std::string out;
-  while (true) {
-    const std::size_t end = words.find('\n');
-    out += sarif_words(words.substr(0, end));
-    if (end == std::string_view::npos) return out;
-    out += '\n';
-    words.remove_prefix(end + 1);
-  }
-}
-
-Json descriptor(const rules::Rule& rule, const front::Parts& parts, const report::SarifLaw& law) {
-  const rules::RuleFile& file = parts.ruleset.files[rule.file];
-  const std::string_view level = wording::level_word(rule.otherwise);
-  Json out{{"id", rule.id}};
-  out["shortDescription"] = said(rule.title);
-  out["fullDescription"] = {{"text", lines(rule.why.empty() ? rule.title : rule.why)}};
-  out["help"] = {{"text", lines(help(rule, parts))}};
-  out["defaultConfiguration"] = {{"level", level}};
-  Json relationships = law.relationships(rule);
-  if (!relationships.empty()) out["relationships"] = std::move(relationships);
-  Json properties{{"subject", file.subject}, {"authority", rules::authority_word(file.authority)}};
-  if (!file.markets.empty()) properties["markets"] = file.markets;
-  if (rule.pair) properties["askedOf"] = "a tweak and its base";
-  properties["tags"] = Json::array({file.name});
-  out["properties"] = std::move(properties);
-  return out;
 }
 
 /// Files by the order in which they first turn up.
@@ -122,21 +76,22 @@ Json notification(Artifacts& artifacts, const Problem& problem, std::string_view
 
 class Results {
  public:
-  Results(const RunResult& run, const front::Parts& parts, const report::SarifLaw& law,
-          const ReportOptions& options, report::JsonDocument& document)
-      : run_(run), parts_(parts), law_(law), options_(options), document_(document) {}
+  Results(const RunResult& run, const report::SarifRules& listed, const report::SarifLaw& law,
+          const report::RuleIndex& index, const ReportOptions& options,
+          report::JsonDocument& document)
+      : run_(run),
+        rules_(listed),
+        law_(law),
+        index_(index),
+        options_(options),
+        document_(document) {}
 
   void write() {
     document_.begin_list("results");
     for (const Problem& problem : run_.problems) {
       if (!problem.spelling.empty()) document_.item_line(misspelt(problem));
     }
-    for (const FormulaResult& formula : run_.formulas) {
-      for (const Finding& finding : formula.findings) {
-        const bool quiet = finding.kind == Kind::pass || finding.kind == Kind::not_applicable;
-        if (!quiet || options_.verbose) document_.item_line(result(finding, formula));
-      }
-    }
+    for (const FormulaResult& formula : run_.formulas) write(formula);
     for (const AbsentFinding& finding : run_.absent) document_.item_line(absent(finding));
     document_.end();
   }
@@ -154,32 +109,67 @@ class Results {
     }
     Json invocation{{"executionSuccessful", run_.problems.empty()}};
     if (!notices.empty()) invocation["toolExecutionNotifications"] = std::move(notices);
-    document_.member("invocations", Json::array({std::move(invocation)}));
-    document_.member("artifacts", artifacts_.list());
+    document_.member_line("invocations", Json::array({std::move(invocation)}));
+    document_.member_line("artifacts", artifacts_.list());
   }
 
  private:
+  void write(const FormulaResult& formula) {
+    for (const Finding& finding : formula.findings) {
+      if (listed(finding)) document_.item_line(result(finding, formula));
+    }
+    if (options_.verbose) return;
+    for (const report::Waiting& waiting : report::digest(formula, index_).waiting) {
+      if (left_out(*waiting.first)) continue;
+      document_.item_line(result(waiting, formula));
+    }
+  }
+
+  [[nodiscard]] bool left_out(const Finding& finding) const {
+    return options_.quiet && !reaches(finding, *options_.quiet);
+  }
+
+  /// What waits for one thing is one result, and what is kept is none.
+  [[nodiscard]] bool listed(const Finding& finding) const {
+    if (left_out(finding)) return false;
+    if (options_.verbose) return true;
+    const bool waits = finding.kind == Kind::open && !finding.allowed &&
+                       !(finding.paper && finding.level <= Level::note);
+    return report::has_result(finding) && !waits;
+  }
+
+  Json result(const report::Waiting& waiting, const FormulaResult& formula) {
+    Json out = result(*waiting.first, formula);
+    if (waiting.checks < 2) return out;
+    out["message"] = said(std::to_string(waiting.checks) +
+                          " checks wait for: " + wording::joined(waiting.missing));
+    out["properties"]["rules"] = waiting.rules;
+    return out;
+  }
+
   Json result(const Finding& finding, const FormulaResult& formula) {
-    const auto rule = parts_.ruleset.find_rule(finding.rule);
+    const rules::Rule* rule = rules_.rule(finding.rule);
     const bool fails = finding.kind == Kind::fail;
     Json out{{"ruleId", finding.rule}};
-    if (const auto index = rule_index(finding.rule)) out["ruleIndex"] = *index;
+    if (const auto index = rules_.index(finding.rule)) out["ruleIndex"] = *index;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(message(finding, rule));
     out["locations"] = Json::array({place(finding, formula)});
     if (!finding.fingerprint.empty()) {
-      out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};
+      out["partialFingerprints"] = {{"sudsmarkFinding/v2", finding.fingerprint}};
     }
     if (finding.allowed) {
       out["suppressions"] = Json::array(
           {{{"kind", "inSource"}, {"status", "accepted"}, {"justification", *finding.allowed}}});
     }
     if (finding.standing != Standing::not_compared) {
-      out["baselineState"] = finding.standing == Standing::fresh ? "new" : "unchanged";
+      out["baselineState"] = finding.standing == Standing::fresh    ? "new"
+                             : finding.standing == Standing::better ? "updated"
+                                                                    : "unchanged";
     }
-    if (rule) {
-      Json taxa = law_.taxa(parts_.ruleset.rules[*rule], finding);
+    if (rule != nullptr) {
+      Json taxa = law_.taxa(*rule, finding);
       if (!taxa.empty()) out["taxa"] = std::move(taxa);
     }
     if (!finding.spelling.empty() && finding.line > 0) {
@@ -188,12 +178,6 @@ class Results {
     }
     out["properties"] = properties(finding);
     return out;
-  }
-
-  /// Where a rule stands in the list of the log.
-  [[nodiscard]] std::optional<std::size_t> rule_index(std::string_view id) const {
-    if (const auto rule = parts_.ruleset.find_rule(id)) return *rule;
-    return std::nullopt;
   }
 
   /// The change of spelling that mends a finding, or what could not be read.
@@ -218,15 +202,15 @@ class Results {
   /// What could not be read and only has to be spelt otherwise. That it stopped the reading is told
   /// with the invocation; only a result can bring a change along.
   Json misspelt(const Problem& problem) {
-    Json out{{"ruleId", spelling_rule}};
-    if (const auto index = rule_index(spelling_rule)) out["ruleIndex"] = *index;
+    Json out{{"ruleId", report::spelling_rule}};
+    if (const auto index = rules_.index(report::spelling_rule)) out["ruleIndex"] = *index;
     out["kind"] = wording::kind_word(Kind::fail);
     out["level"] = wording::level_word(Level::error);
     out["message"] = said(problem.message);
     Json physical{{"artifactLocation", artifacts_.location(problem.file)},
                   {"region", region(problem)}};
     out["locations"] = Json::array({{{"physicalLocation", std::move(physical)}}});
-    out["partialFingerprints"] = {{"sudsmarkFinding/v1", fingerprint(problem)}};
+    out["partialFingerprints"] = {{"sudsmarkFinding/v2", fingerprint(problem)}};
     // no baseline is written while something cannot be read
     if (run_.compared) out["baselineState"] = "new";
     out["fixes"] = Json::array({fix(problem, problem.file)});
@@ -239,12 +223,11 @@ class Results {
     return front::fingerprint_of(problem.id + "\n" + problem.message, seen_[key]++);
   }
 
-  [[nodiscard]] std::string message(const Finding& finding,
-                                    const std::optional<std::uint32_t>& rule) const {
+  [[nodiscard]] static std::string message(const Finding& finding, const rules::Rule* rule) {
     std::string out = report::subject_prefix(finding.subject_kind, finding.subject);
     if (!finding.message.empty()) return out + finding.message;
     if (finding.kind == Kind::not_applicable) out += "does not apply: ";
-    return out + (rule ? parts_.ruleset.rules[*rule].title : finding.rule);
+    return out + (rule != nullptr ? rule->title : finding.rule);
   }
 
   Json place(const Finding& finding, const FormulaResult& formula) {
@@ -265,16 +248,13 @@ class Results {
     }
     Json logical{{"name", formula.name}, {"kind", "formula"}};
     if (!finding.subject.empty()) {
-      logical = {
-          {"name", finding.subject},
-          {"fullyQualifiedName", formula.name + "/" + finding.subject_kind + "/" + finding.subject},
-          {"kind", finding.subject_kind}};
+      logical = {{"name", finding.subject}, {"kind", finding.subject_kind}};
     }
     out["logicalLocations"] = Json::array({std::move(logical)});
     return out;
   }
 
-  [[nodiscard]] static Json properties(const Finding& finding) {
+  [[nodiscard]] Json properties(const Finding& finding) {
     Json out = Json::object();
     if (finding.kind == Kind::review || finding.kind == Kind::open) {
       out["level"] = wording::level_word(finding.level);
@@ -285,6 +265,7 @@ class Results {
     if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
     if (!finding.missing.empty()) out["missing"] = finding.missing;
     if (finding.met_from_memory) out["fromMemory"] = true;
+    if (!options_.verbose) return out;
     Json sources = Json::array();
     for (const SourceNote& note : finding.sources) sources.push_back(wording::words(note));
     out["sources"] = std::move(sources);
@@ -294,19 +275,20 @@ class Results {
   Json absent(const AbsentFinding& finding) {
     const bool fails = finding.kind == Kind::fail;
     Json out{{"ruleId", finding.rule}};
-    if (const auto index = rule_index(finding.rule)) out["ruleIndex"] = *index;
+    if (const auto index = rules_.index(finding.rule)) out["ruleIndex"] = *index;
     out["kind"] = wording::kind_word(finding.kind);
     out["level"] = wording::level_word(fails ? finding.level : Level::none);
     out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
     out["locations"] = Json::array({location(artifacts_, finding.file, finding.line, 0)});
-    out["partialFingerprints"] = {{"sudsmarkFinding/v1", finding.fingerprint}};
+    out["partialFingerprints"] = {{"sudsmarkFinding/v2", finding.fingerprint}};
     out["baselineState"] = "absent";
     return out;
   }
 
   const RunResult& run_;
-  const front::Parts& parts_;
+  const report::SarifRules& rules_;
   const report::SarifLaw& law_;
+  const report::RuleIndex& index_;
   const ReportOptions& options_;
   report::JsonDocument& document_;
   Artifacts artifacts_;
@@ -320,7 +302,9 @@ namespace report {
 std::string check_sarif(const RunResult& run, const Rulesets& rulesets,
                         const ReportOptions& options) {
   const front::Parts& parts = front::parts(rulesets);
-  const report::SarifLaw law(parts, run);
+  const report::SarifRules listed(parts, run, options.verbose);
+  const report::SarifLaw law(parts, listed.list(), run);
+  const report::RuleIndex index(parts);
   report::JsonDocument document(options.ascii);
   document.member("$schema",
                   "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/"
@@ -333,20 +317,18 @@ std::string check_sarif(const RunResult& run, const Rulesets& rulesets,
   document.member("name", "sudsmark");
   document.member("version", SUDSMARK_VERSION);
   document.member("semanticVersion", SUDSMARK_VERSION);
+  document.member("informationUri", "urn:sudsmark");
   document.member("shortDescription", said("checks formulas of solid bath products"));
   document.member("fullDescription", said(reminder));
   document.member("language", "en");
-  document.begin_list("rules");
-  for (const rules::Rule& rule : parts.ruleset.rules) {
-    document.item_line(descriptor(rule, parts, law));
-  }
-  document.end();
+  listed.write(law, document);
   if (!law.empty()) document.member("supportedTaxonomies", law.supported());
   document.end();
   document.end();
-  if (!law.empty()) document.member("taxonomies", law.taxonomies());
+  if (!law.empty()) document.member_line("taxonomies", law.taxonomies());
+  document.member("automationDetails", {{"id", "sudsmark/check/"}});
   document.member("columnKind", "unicodeCodePoints");
-  Results results(run, parts, law, options, document);
+  Results results(run, listed, law, index, options, document);
   results.write();
   results.write_rest();
   return document.finished();

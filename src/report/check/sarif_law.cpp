@@ -9,17 +9,19 @@
 namespace sudsmark::report {
 using namespace wording;
 
-SarifLaw::SarifLaw(const front::Parts& parts, const RunResult& run) : parts_(parts) {
-  for (const rules::Rule& rule : parts.ruleset.rules) {
-    if (parts.ruleset.files[rule.file].authority != rules::Authority::law) continue;
-    const auto [at, fresh] = by_file_.try_emplace(rule.file, taxonomies_.size());
-    if (fresh) taxonomies_.emplace_back().file = rule.file;
-    for (const std::string& place : places(rule)) add(taxonomies_[at->second], place);
+SarifLaw::SarifLaw(const front::Parts& parts, const std::vector<const rules::Rule*>& listed,
+                   const RunResult& run)
+    : parts_(parts) {
+  for (const rules::Rule* rule : listed) {
+    if (parts.ruleset.files[rule->file].authority != rules::Authority::law) continue;
+    const auto [at, fresh] = by_file_.try_emplace(rule->file, taxonomies_.size());
+    if (fresh) taxonomies_.emplace_back().file = rule->file;
+    for (const std::string& place : places(*rule)) add(taxonomies_[at->second], place);
   }
   if (taxonomies_.empty()) return;
   for (const FormulaResult& formula : run.formulas) {
     for (const Finding& finding : formula.findings) {
-      if (finding.entry.empty()) continue;
+      if (finding.entry.empty() || finding.kind == Kind::pass) continue;
       const auto rule = parts.ruleset.find_rule(finding.rule);
       if (!rule) continue;
       const auto at = by_file_.find(parts.ruleset.rules[*rule].file);
@@ -99,7 +101,7 @@ Json SarifLaw::relationships(const rules::Rule& rule) const {
 Json SarifLaw::taxa(const rules::Rule& rule, const Finding& finding) const {
   Json out = Json::array();
   const Taxonomy* taxonomy = of(rule);
-  if (taxonomy != nullptr && !finding.entry.empty()) {
+  if (taxonomy != nullptr && taxonomy->index.contains(finding.entry)) {
     out.push_back(reference(*taxonomy, finding.entry));
   }
   return out;

@@ -15,7 +15,9 @@ namespace sudsmark::report {
 /// finding names ("EU and NI: Annex III 67") and for each place of the law that a rule leans on.
 class SarifLaw {
  public:
-  SarifLaw(const front::Parts& parts, const RunResult& run);
+  /// Of these rules, and of what the run found of them.
+  SarifLaw(const front::Parts& parts, const std::vector<const rules::Rule*>& listed,
+           const RunResult& run);
 
   [[nodiscard]] bool empty() const { return taxonomies_.empty(); }
   [[nodiscard]] Json taxonomies() const;

@@ -1,322 +1,333 @@
-// The text report: one finding a line, and what could not be decided gathered by what is missing.
+// The text report, for people: what must change first, then what should, what is worth knowing,
+// what is not known, and one line for what is kept.
 #include <algorithm>
-#include <map>
-#include <tuple>
-#include <utility>
+#include <string>
 #include <vector>
 
 #include <sudsmark/report.h>
 
+#include "report/check/text_sum.h"
+#include "report/digest.h"
+#include "report/maker_words.h"
 #include "report/paint.h"
+#include "report/prose.h"
 #include "report/subject_words.h"
+#include "report/text_lines.h"
+#include "report/verdict_words.h"
 #include "wording/citations.h"
 #include "wording/code_points.h"
+#include "wording/margin.h"
 #include "wording/words.h"
 
-namespace sudsmark {
-using namespace wording;
-
+namespace sudsmark::report {
 namespace {
 
-using report::painted;
 using wording::harmless;
 using wording::joined;
 
-/// One line of the report before it is put in its place.
-struct Line {
-  std::string file;
-  std::uint32_t line = 0;
-  std::uint32_t column = 0;
-  Level level = Level::note;
-  std::string words;
-};
+constexpr std::size_t indent = 2;
+constexpr std::size_t inner = 4;
 
-std::string ids(const std::vector<std::string>& rules) {
-  std::string out = "[";
-  for (std::size_t at = 0; at < rules.size(); ++at) out += (at == 0 ? "" : ", ") + rules[at];
-  return out + "]";
+/// " (21)", " (21, 24)": their lines, each once.
+std::string lines_of(const Findings& findings) {
+  std::vector<std::uint32_t> lines;
+  for (const Finding* finding : findings) {
+    if (finding->line > 0) lines.push_back(finding->line);
+  }
+  std::sort(lines.begin(), lines.end());
+  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+  std::string out;
+  for (const std::uint32_t line : lines) out += (out.empty() ? " (" : ", ") + std::to_string(line);
+  return out.empty() ? out : out + ")";
 }
 
-std::string with_subject(const Finding& finding) {
-  return report::subject_prefix(finding.subject_kind, finding.subject);
+std::string once_joined(const Findings& findings, std::size_t most) {
+  std::vector<std::string> things;
+  for (const Finding* finding : findings) {
+    for (const std::string& thing : finding->missing) {
+      if (std::find(things.begin(), things.end(), thing) == things.end()) things.push_back(thing);
+    }
+  }
+  if (things.size() <= most) return joined(things);
+  const std::size_t more = things.size() - most + 1;
+  things.resize(most - 1);
+  things.push_back(std::to_string(more) + " more");
+  return joined(things);
 }
 
 class CheckText {
  public:
-  CheckText(const FormulaResult& formula, const ReportOptions& options)
-      : formula_(formula), options_(options) {}
+  CheckText(const FormulaResult& formula, const RuleIndex& rules, const ReportOptions& options)
+      : formula_(formula),
+        rules_(rules),
+        options_(options),
+        digest_(digest(formula, rules, options.verbose)),
+        lines_(options.columns) {}
 
-  std::string write() {
-    for (const Finding& finding : formula_.findings) add(finding);
-    add_rows();
-    add_gathered();
-    add_from_memory();
-    add_papers();
-    for (const Problem& note : formula_.notes) {
-      lines_.push_back({note.file, note.line, note.column, Level::note, note.message});
+  /// `alone`: no other formula is told of beside it, so that its file goes without saying.
+  std::string write(bool alone) {
+    const std::string head = harmless(formula_.name) + "    " + sum_of(formula_);
+    if (alone) {
+      lines_.whole(head);
+    } else {
+      lines_.headed(head, harmless(formula_.file));
     }
-    std::stable_sort(lines_.begin(), lines_.end(), [](const Line& a, const Line& b) {
-      return std::tie(a.file, a.line, a.column) < std::tie(b.file, b.line, b.column);
-    });
-    std::string out;
-    for (const Line& line : lines_) {
-      out += wording::place(line.file, line.line, line.column) + ": " +
-             painted(line.level, options_.color) + ": " + harmless(line.words) + "\n";
-    }
-    return out + counts();
+    lines_.gap();
+    write_group(change_word(Level::error), Level::error, digest_.must);
+    write_group(change_word(Level::warning), Level::warning, digest_.should);
+    write_noted();
+    write_waiting();
+    write_allowed();
+    write_kept();
+    return lines_.take();
   }
 
  private:
-  /// Found before already, and only told to those who want to hear all.
-  [[nodiscard]] bool known_before(const Finding& finding) const {
-    return finding.standing == Standing::unchanged && !options_.verbose;
+  [[nodiscard]] bool left_out(const Finding& finding) const {
+    return options_.quiet && !reaches(finding, *options_.quiet);
   }
 
-  void add(const Finding& finding) {
-    if (known_before(finding)) return;
-    if (finding.allowed) {
-      push(finding, Level::note,
-           "allowed because \"" + *finding.allowed + "\": " + finding.message);
+  void heading(std::string_view words, Level level) {
+    lines_.whole(painted(level, words, options_.color));
+  }
+
+  void write_group(std::string_view word, Level level, const Findings& group) {
+    bool first = true;
+    for (const Finding* finding : group) {
+      if (left_out(*finding)) continue;
+      if (first) heading(word, level);
+      first = false;
+      write_finding(*finding);
+    }
+  }
+
+  /// "line 21   3 % "Sea Fig"": what the maker would change.
+  void write_line(const Finding& finding) {
+    if (finding.line == 0) return;
+    const bool elsewhere = finding.file != formula_.file;
+    lines_.cut(indent, "line " + std::to_string(finding.line) +
+                           (elsewhere ? " of " + harmless(finding.file) : std::string()) + "   " +
+                           maker_line(finding));
+  }
+
+  /// A label's subject is told; of all others the line above is the subject.
+  static std::string sentence(const Finding& finding) {
+    const bool told = finding.line == 0 || finding.subject_kind == "label";
+    return (told ? subject_prefix(finding.subject_kind, finding.subject) : std::string()) +
+           finding.message;
+  }
+
+  void write_finding(const Finding& finding) {
+    write_line(finding);
+    const std::size_t in = finding.line == 0 ? indent : inner;
+    lines_.folded(in, harmless(sentence(finding)));
+    if (options_.verbose && !finding.sources.empty()) {
+      lines_.folded(in, harmless(wording::words(finding.sources)));
+    }
+    const rules::Rule* rule = rules_.of(finding);
+    const std::string remedy = rule == nullptr    ? finding.remedy
+                               : options_.verbose ? rule->remedy
+                                                  : remedy_in_short(rule->remedy);
+    lines_.edged(in, harmless(remedy), finding.rule);
+  }
+
+  void write_noted() {
+    const bool quiet = options_.quiet && *options_.quiet > Level::note;
+    if (quiet || (digest_.noted.empty() && digest_.in_short.empty() && formula_.notes.empty())) {
       return;
     }
-    switch (finding.kind) {
-      case Kind::fail:
-        if (gathers(finding)) {
-          gather_alike(finding);
-        } else {
-          push(finding, finding.level, finding.message);
-        }
-        break;
-      case Kind::review:
-        if (gathers(finding)) {
-          if (!finding.met_from_memory) gather_alike(finding);
-        } else if (!finding.met_from_memory || options_.verbose) {
-          push(finding, finding.level, finding.message);
-        }
-        break;
-      case Kind::open:
-        if (finding.paper && !options_.verbose && finding.level == Level::note) {
-          papers_.push_back(&finding);
-        } else if (options_.verbose || finding.missing.empty()) {
-          push(finding, finding.level, finding.message);
-        } else {
-          gather(finding);
-        }
-        break;
-      case Kind::pass:
-        if (options_.verbose) push(finding, Level::note, "passes: " + finding.message);
-        break;
-      case Kind::not_applicable:
-        break;
+    heading(change_word(Level::note), Level::note);
+    for (std::size_t at = 0; at < digest_.noted.size();) at = write_alike(at);
+    std::string words;
+    for (const InShort& one : digest_.in_short) {
+      words += (words.empty() ? "" : " · ") + in_short(one);
+    }
+    if (!words.empty()) lines_.folded(indent, words);
+    for (const Problem& note : formula_.notes) {
+      const std::string line = note.line > 0 ? " (" + std::to_string(note.line) + ")" : "";
+      lines_.folded(indent, harmless(note.message) + line);
     }
   }
 
-  void push(const Finding& finding, Level level, const std::string& message) {
-    std::string words = with_subject(finding) + message;
+  /// Notes of one rule, told once; the index of the next.
+  std::size_t write_alike(std::size_t at) {
+    const Finding& first = *digest_.noted[at];
     if (options_.verbose) {
-      if (!finding.sources.empty()) words += " (" + wording::words(finding.sources) + ")";
-      if (finding.kind == Kind::fail && !finding.remedy.empty()) words += " " + finding.remedy;
+      write_finding(first);
+      return at + 1;
     }
-    words += " " + ids({finding.rule});
-    lines_.push_back({finding.file, finding.line, finding.column, level, std::move(words)});
-  }
-
-  struct Gathered {
-    const Finding* first = nullptr;
-    Level level = Level::note;
-    std::vector<std::string> rules;
-    std::size_t count = 0;
-  };
-
-  void gather(const Finding& finding) {
-    Gathered& gathered = gathered_[finding.missing];
-    if (gathered.first == nullptr) gathered.first = &finding;
-    // the heaviest of them says where to write it
-    if (finding.level > gathered.level) gathered.first = &finding;
-    gathered.level = std::max(gathered.level, finding.level);
-    gathered.count += 1 + finding.alike_left_out;
-    if (std::find(gathered.rules.begin(), gathered.rules.end(), finding.rule) ==
-        gathered.rules.end()) {
-      gathered.rules.push_back(finding.rule);
+    Findings alike;
+    std::vector<std::string> others;
+    while (at < digest_.noted.size() && digest_.noted[at]->rule == first.rule) {
+      const Finding& one = *digest_.noted[at++];
+      alike.push_back(&one);
+      const bool told = one.subject == first.subject ||
+                        std::find(others.begin(), others.end(), one.subject) != others.end();
+      if (!told) others.push_back(one.subject);
     }
+    const bool of_material = first.subject_kind == "material" && first.line > 0;
+    std::string words = of_material
+                            ? maker_name(first) + ": " + first.message
+                            : subject_prefix(first.subject_kind, first.subject) + first.message;
+    if (!others.empty()) words += "; the same of " + joined(others);
+    lines_.edged(indent, harmless(words) + lines_of(alike), first.rule);
+    return at;
   }
 
-  /// Notes of one rule on several rows of a table, and general cautions on several materials.
-  [[nodiscard]] bool gathers(const Finding& finding) const {
-    const bool caution = finding.subject_kind == "material" && !finding.measured;
-    return !options_.verbose && finding.level == Level::note &&
-           (finding.subject_kind == "row" || caution);
+  /// "goggles: SLSA (14), citric acid (16)".
+  static std::string in_short(const InShort& one) {
+    std::vector<std::string> named;
+    Findings unnamed;
+    Findings of = one.of;
+    std::stable_partition(of.begin(), of.end(),
+                          [](const Finding* finding) { return finding->kind == Kind::fail; });
+    for (const Finding* finding : of) {
+      std::string name = name_of(*finding);
+      if (name.empty()) name = figure_of(*finding);
+      if (name.empty()) {
+        unnamed.push_back(finding);
+        continue;
+      }
+      if (finding->kind == Kind::review) name = "perhaps " + name;
+      if (finding->subject_kind != "row") name += lines_of({finding});
+      if (std::find(named.begin(), named.end(), name) == named.end()) named.push_back(name);
+    }
+    std::string out = one.words + lines_of(unnamed);
+    for (std::size_t at = 0; at < named.size(); ++at) out += (at == 0 ? ": " : ", ") + named[at];
+    return out;
   }
 
-  /// What is alike is told once.
-  void gather_alike(const Finding& finding) {
-    for (auto& [first, others, perhaps] : rows_) {
-      const bool alike = first->rule == finding.rule && first->kind == finding.kind &&
-                         (finding.subject_kind == "row" || first->message == finding.message);
-      if (!alike) continue;
-      const bool told = first->subject == finding.subject ||
-                        std::find(others.begin(), others.end(), finding.subject) != others.end();
-      if (!told) others.push_back(finding.subject);
+  /// What a short word is said of; empty where its line says it well enough.
+  static std::string name_of(const Finding& finding) {
+    if (finding.subject_kind == "material") return maker_name(finding);
+    if (finding.subject_kind == "row") return harmless(uncapital(finding.subject));
+    return {};
+  }
+
+  /// The figure of the whole product beside its limit, where it tells something: "0.36, at least
+  /// 0.5".
+  static std::string figure_of(const Finding& finding) {
+    const bool whole = finding.subject.empty() && !finding.bound;
+    if (!whole || wording::nothing_to_show(finding)) return {};
+    if (finding.limit->high == 0.0) return {};
+    const std::string shown = wording::shown(*finding.measured);
+    const std::string limit = wording::wanted(*finding.limit);
+    return limit.find(shown) == std::string::npos ? shown + ", " + limit : std::string();
+  }
+
+  void write_waiting() {
+    std::vector<const Waiting*> told;
+    for (const Waiting& one : digest_.waiting) {
+      if (!left_out(*one.first)) told.push_back(&one);
+    }
+    const bool papers = !digest_.papers.empty() && !options_.quiet;
+    const std::string asked = "papers to ask for and keep: " + papers_in_short();
+    if (told.empty()) {
+      if (papers)
+        lines_.folded(0, painted(Level::note, "not known", options_.color) + ": " + asked);
       return;
     }
-    rows_.push_back({&finding, {}, {}});
+    heading("not known", Level::note);
+    for (const Waiting* one : told) write_waiting(*one);
+    if (papers) lines_.folded(indent, asked);
   }
 
-  /// What may have to be told joins what has to be.
-  void join_perhaps() {
-    for (Alike& one : rows_) {
-      if (one.first->kind != Kind::review || one.first->subject_kind != "row") continue;
-      const auto sure = std::find_if(rows_.begin(), rows_.end(), [&](const Alike& other) {
-        return other.first != nullptr && other.first->kind == Kind::fail &&
-               other.first->rule == one.first->rule;
-      });
-      if (sure == rows_.end()) continue;
-      sure->perhaps = std::move(one.others);
-      sure->perhaps.insert(sure->perhaps.begin(), one.first->subject);
-      one.first = nullptr;
+  void write_waiting(const Waiting& one) {
+    constexpr std::size_t most_things = 3;
+    constexpr std::size_t most_rules = 2;
+    std::string words = one.level > Level::note ? "find out: " : "";
+    words += std::to_string(one.checks) +
+             (one.checks == 1 ? " check waits for: " : " checks wait for: ");
+    words += one.missing.empty() ? one.first->message : once_joined({one.first}, most_things);
+    words += lines_of({one.first});
+    std::string rules;
+    for (std::size_t at = 0; at < std::min(one.rules.size(), most_rules); ++at) {
+      rules += (at == 0 ? "" : ", ") + one.rules[at];
+    }
+    lines_.edged(indent, harmless(words), rules);
+  }
+
+  /// Materials and substances of which a paper is asked; the label command has the papers in full.
+  [[nodiscard]] std::string papers_in_short() const {
+    std::vector<std::string> named;
+    for (const Finding* finding : digest_.papers) {
+      const std::string name = name_of(*finding);
+      const std::string words =
+          (name.empty() ? once_joined({finding}, 1) : "of " + name) + lines_of({finding});
+      if (std::find(named.begin(), named.end(), words) == named.end()) named.push_back(words);
+    }
+    return joined(named);
+  }
+
+  void write_allowed() {
+    if (digest_.allowed.empty() || options_.quiet) return;
+    heading("allowed", Level::note);
+    for (const Finding* finding : digest_.allowed) {
+      write_line(*finding);
+      lines_.folded(inner, "because \"" + harmless(*finding->allowed) + "\"");
+      lines_.edged(inner, harmless(sentence(*finding)), finding->rule);
     }
   }
 
-  void add_rows() {
-    join_perhaps();
-    for (const auto& [first, others, perhaps] : rows_) {
-      if (first == nullptr) continue;
-      std::string message = with_subject(*first) + first->message;
-      if (!others.empty() && first->subject_kind == "row") {
-        message += "; the same of " + joined(others);
-      } else if (!others.empty()) {
-        message = "material '" + first->subject + "' and " + std::to_string(others.size()) +
-                  " more: " + first->message;
-      }
-      if (!perhaps.empty()) {
-        message += "; perhaps " + joined(perhaps) + " too";
-      }
-      message += " " + ids({first->rule});
-      lines_.push_back({first->file, first->line, first->column, first->level, std::move(message)});
+  void write_kept() {
+    if (options_.quiet) return;
+    std::string words = "kept: " + std::to_string(digest_.kept);
+    if (digest_.from_memory > 0) {
+      words += ", " + std::to_string(digest_.from_memory) + " of them by a limit from memory";
     }
-  }
-
-  void add_gathered() {
-    for (const auto& [missing, gathered] : gathered_) {
-      const Finding& first = *gathered.first;
-      std::string words;
-      if (gathered.count == 1) {
-        // what is not known names what it is not known of, as a rule
-        const bool named = joined(missing).find("'" + first.subject + "'") != std::string::npos;
-        words = (named ? std::string() : with_subject(first)) + first.message;
-      } else {
-        const std::string rules = std::to_string(gathered.count) + " checks";
-        words = "not known: " + joined(missing) + "; would decide " + rules;
-      }
-      words += " " + ids(gathered.rules);
-      lines_.push_back({first.file, first.line, first.column, gathered.level, std::move(words)});
-    }
-  }
-
-  void add_from_memory() {
-    if (options_.verbose) return;
-    std::vector<std::string> rules;
-    std::size_t count = 0;
+    lines_.folded(0, words + against_baseline());
+    if (!options_.verbose) return;
     for (const Finding& finding : formula_.findings) {
-      if (!finding.met_from_memory || finding.allowed || known_before(finding)) continue;
-      ++count;
-      if (std::find(rules.begin(), rules.end(), finding.rule) == rules.end()) {
-        rules.push_back(finding.rule);
-      }
+      if (verdict_word(finding) != "kept") continue;
+      lines_.edged(
+          indent,
+          harmless(subject_prefix(finding.subject_kind, finding.subject) + finding.message) +
+              lines_of({&finding}),
+          finding.rule);
     }
-    if (count == 0) return;
-    const std::string words = (count == 1 ? std::string("1 limit that was met is")
-                                          : std::to_string(count) + " limits that were met are") +
-                              " from memory: look the figure up before leaning on it " + ids(rules);
-    lines_.push_back({formula_.file, 0, 0, Level::note, words});
-  }
-
-  /// Papers are no alarm: one line has them all.
-  void add_papers() {
-    if (papers_.empty()) return;
-    std::vector<std::string> papers;
-    std::vector<std::string> rules;
-    const auto once = [](std::vector<std::string>& list, const std::string& word) {
-      if (std::find(list.begin(), list.end(), word) == list.end()) list.push_back(word);
-    };
-    for (const Finding* finding : papers_) {
-      for (const std::string& paper : finding->missing) once(papers, paper);
-      once(rules, finding->rule);
-    }
-    std::string words = "papers to ask for and keep: ";
-    for (std::size_t at = 0; at < papers.size(); ++at) words += (at == 0 ? "" : "; ") + papers[at];
-    lines_.push_back({formula_.file, 0, 0, Level::note, words + " " + ids(rules)});
-  }
-
-  /// " (1 warning, 3 notes)": how much the failures weigh, so that a caution is not read as a
-  /// fault.
-  [[nodiscard]] std::string weights() const {
-    std::string out;
-    for (const Level level : {Level::error, Level::warning, Level::note}) {
-      const auto count = std::count_if(
-          formula_.findings.begin(), formula_.findings.end(), [&](const Finding& finding) {
-            return finding.kind == Kind::fail && finding.level == level && !finding.allowed;
-          });
-      if (count == 0) continue;
-      out += (out.empty() ? " (" : ", ") + std::to_string(count) + " " +
-             std::string(wording::level_word(level)) + (count == 1 ? "" : "s");
-    }
-    return out.empty() ? out : out + ")";
-  }
-
-  [[nodiscard]] std::string counts() const {
-    const wording::Counts counts = wording::count(formula_);
-    std::string out = harmless(formula_.file) + ": ";
-    for (const Kind kind : {Kind::pass, Kind::fail, Kind::review, Kind::open}) {
-      out += std::to_string(counts.kinds[static_cast<std::size_t>(kind)]) + " " +
-             std::string(wording::kind_word(kind)) + (kind == Kind::fail ? weights() : "") + ", ";
-    }
-    out += std::to_string(counts.kinds[static_cast<std::size_t>(Kind::not_applicable)]) +
-           " not applicable";
-    if (counts.allowed > 0) out += ", " + std::to_string(counts.allowed) + " allowed";
-    return out + against_baseline() + "\n";
   }
 
   [[nodiscard]] std::string against_baseline() const {
-    const auto standing = [&](Standing wanted) {
-      return std::count_if(formula_.findings.begin(), formula_.findings.end(),
-                           [&](const Finding& finding) { return finding.standing == wanted; });
+    std::string out;
+    const auto add = [&](Standing standing, const char* words) {
+      const auto count =
+          std::count_if(formula_.findings.begin(), formula_.findings.end(),
+                        [&](const Finding& finding) { return finding.standing == standing; });
+      if (count > 0) out += (out.empty() ? "; " : ", ") + std::to_string(count) + words;
     };
-    const auto fresh = standing(Standing::fresh);
-    const auto unchanged = standing(Standing::unchanged);
-    if (fresh == 0 && unchanged == 0) return {};
-    return "; " + std::to_string(fresh) + " new, " + std::to_string(unchanged) +
-           " as in the baseline";
+    add(Standing::fresh, " new or worse");
+    add(Standing::better, " better");
+    add(Standing::unchanged, " as in the baseline");
+    return out;
   }
 
   const FormulaResult& formula_;
+  const RuleIndex& rules_;
   const ReportOptions& options_;
-  std::vector<Line> lines_;
-  std::map<std::vector<std::string>, Gathered> gathered_;
-  struct Alike {
-    const Finding* first = nullptr;
-    std::vector<std::string> others;   ///< of which the same is true
-    std::vector<std::string> perhaps;  ///< of which it may be
-  };
-  std::vector<Alike> rows_;
-  std::vector<const Finding*> papers_;
+  Digest digest_;
+  TextLines lines_;
 };
+
+bool told(const FormulaResult& formula, const ReportOptions& options) {
+  return !options.quiet ||
+         std::any_of(formula.findings.begin(), formula.findings.end(),
+                     [&](const Finding& finding) { return reaches(finding, *options.quiet); });
+}
 
 }  // namespace
 
-namespace report {
-
-std::string check_text(const RunResult& run, const Rulesets&, const ReportOptions& options) {
+std::string check_text(const RunResult& run, const Rulesets& rulesets,
+                       const ReportOptions& options) {
+  const RuleIndex rules(front::parts(rulesets));
+  const bool alone = run.formulas.size() == 1;
+  Sum sum;
   std::string out;
-  for (const FormulaResult& formula : run.formulas) out += CheckText(formula, options).write();
-  if (!run.absent.empty()) {
-    out += std::to_string(run.absent.size()) + (run.absent.size() == 1 ? " finding" : " findings") +
-           " of the baseline " + (run.absent.size() == 1 ? "is" : "are") + " gone\n";
+  for (const FormulaResult& formula : run.formulas) {
+    sum.add(formula);
+    if (told(formula, options)) out += CheckText(formula, rules, options).write(alone) + "\n";
   }
-  out += reminder;
-  out += '\n';
+  out += sum.words(run, options);
   return options.ascii ? wording::in_ascii(out) : out;
 }
 
-}  // namespace report
-}  // namespace sudsmark
+}  // namespace sudsmark::report

@@ -56,8 +56,7 @@ Json verdict_object(const VerdictChange& change, const Comparison& comparison) {
 std::string compare_json(const Comparison& comparison, const Rulesets& rulesets,
                          const ReportOptions& options) {
   JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
+  begin_report(document, rulesets);
   document.member("base", {{"file", comparison.before.file}, {"name", comparison.before.name}});
   document.member("tweak", {{"file", comparison.after.file}, {"name", comparison.after.name}});
   document.member("same", comparison.same());
@@ -80,6 +79,7 @@ std::string compare_json(const Comparison& comparison, const Rulesets& rulesets,
     document.item(verdict_object(change, comparison));
   }
   document.end();
+  document.member("errors", Json::array());
   return document.finished();
 }
 

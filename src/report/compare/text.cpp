@@ -1,6 +1,5 @@
 // A comparison as text: what changed, then verdicts as lines in the GNU error format with causes.
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include <sudsmark/compare.h>
@@ -99,25 +98,11 @@ class ComparisonText {
     out_ += wording::place(said.file.empty() ? of_.after.file : said.file, said.line, said.column) +
             ": " + report::painted(std::max(level, Level::note), options_.color) + ": " +
             std::string(report::direction_word(one.direction)) + ": " +
-            harmless(subject + report::verdict_state(one.after) + " where it " +
-                     was(report::verdict_state(one.before)) + " before");
+            harmless(subject + report::verdict_state(one.after) +
+                     " (before: " + report::verdict_state(one.before) + ")");
     if (!said.message.empty() && one.after) out_ += ": " + harmless(said.message);
     out_ += " [" + one.rule + "]\n";
     add_causes(one);
-  }
-
-  /// "passed" for "passes": the same state told of the past.
-  static std::string was(const std::string& state) {
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 5> past{
-        {{"fails", "failed"},
-         {"may fail", "might fail"},
-         {"is ", "was "},
-         {"passes", "passed"},
-         {"does not apply", "did not apply"}}};
-    for (const auto& [now, then] : past) {
-      if (state.starts_with(now)) return std::string(then) + state.substr(now.size());
-    }
-    return state;
   }
 
   void add_causes(const VerdictChange& one) {

@@ -1,7 +1,7 @@
 // Labels as one JSON document, keys in a fixed order.
 #include <sudsmark/report.h>
 
-#include "report/json_document.h"
+#include "report/json_parts.h"
 
 namespace sudsmark {
 namespace {
@@ -96,10 +96,10 @@ Json labels(const FormulaResult& formula) {
 
 namespace report {
 
-std::string label_json(const RunResult& run, const Rulesets&, const ReportOptions& options) {
-  report::JsonDocument document(options.ascii);
-  document.member("tool", {{"name", "sudsmark"}, {"version", SUDSMARK_VERSION}});
-  document.member("reminder", reminder);
+std::string label_json(const RunResult& run, const Rulesets& rulesets,
+                       const ReportOptions& options) {
+  JsonDocument document(options.ascii);
+  begin_report(document, rulesets);
   document.begin_list("formulas");
   for (const FormulaResult& formula : run.formulas) {
     Json one{{"file", formula.file}, {"name", formula.name}, {"on", formula.on}};
@@ -110,17 +110,7 @@ std::string label_json(const RunResult& run, const Rulesets&, const ReportOption
     document.item(one);
   }
   document.end();
-  Json errors = Json::array();
-  for (const Problem& problem : run.problems) {
-    Json one{{"file", problem.file}};
-    if (problem.line > 0) {
-      one["line"] = problem.line;
-      one["column"] = problem.column;
-    }
-    one["message"] = problem.message;
-    errors.push_back(std::move(one));
-  }
-  document.member("errors", errors);
+  document.member("errors", problem_list(run.problems));
   return document.finished();
 }
 

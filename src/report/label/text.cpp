@@ -119,7 +119,7 @@ class Writing {
   }
 
   [[nodiscard]] std::string finished() && {
-    text_ += std::string(reminder) + "\n";
+    if (!text_.empty()) text_ += std::string(reminder) + "\n";
     return std::move(text_);
   }
 

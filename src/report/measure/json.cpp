@@ -26,8 +26,10 @@ Json curve_object(const Curve& curve) {
 
 }  // namespace
 
-std::string measure_json(const RunResult& run, const Rulesets&, const ReportOptions& options) {
+std::string measure_json(const RunResult& run, const Rulesets& rulesets,
+                         const ReportOptions& options) {
   JsonDocument document(options.ascii);
+  begin_report(document, rulesets);
   document.begin_list("formulas");
   for (const FormulaResult& formula : run.formulas) {
     document.begin_item();
@@ -41,7 +43,6 @@ std::string measure_json(const RunResult& run, const Rulesets&, const ReportOpti
   }
   document.end();
   document.member("errors", problem_list(run.problems));
-  document.member("reminder", reminder);
   return document.finished();
 }
 

@@ -28,8 +28,7 @@ std::string measure_text(const RunResult& run, const Rulesets&, const ReportOpti
       out += "\n";
     }
   }
-  out += reminder;
-  out += '\n';
+  if (!run.formulas.empty()) out += std::string(reminder) + "\n";
   return options.ascii ? wording::in_ascii(out) : out;
 }
 

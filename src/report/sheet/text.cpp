@@ -8,7 +8,7 @@ namespace sudsmark::report {
 std::string sheet_text(const RunResult& run, const Rulesets&, const ReportOptions& options) {
   std::string out;
   for (const FormulaResult& formula : run.formulas) out += formula.sheet + "\n";
-  out += std::string(reminder) + "\n";
+  if (!run.formulas.empty()) out += std::string(reminder) + "\n";
   return options.ascii ? wording::in_ascii(out) : out;
 }
 

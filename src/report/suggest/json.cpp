@@ -65,8 +65,7 @@ std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
                          const ReportOptions& options) {
   const std::string& file = suggestion.before.file;
   report::JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
+  begin_report(document, rulesets);
   document.member("formula", {{"file", file}, {"name", suggestion.before.name}});
   document.member("threshold", wording::level_word(suggestion.threshold));
   document.member("mended", suggestion.mended());
@@ -94,6 +93,7 @@ std::string suggest_json(const Suggestion& suggestion, const Rulesets& rulesets,
   }
   document.end();
   document.member("notMoved", suggestion.fixed);
+  document.member("errors", Json::array());
   return document.finished();
 }
 

@@ -10,8 +10,7 @@ namespace sudsmark::report {
 
 std::string swap_json(const Swaps& swaps, const Rulesets& rulesets, const ReportOptions& options) {
   JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
+  begin_report(document, rulesets);
   document.member("formula", {{"file", swaps.before.file}, {"name", swaps.before.name}});
   document.member("inPlaceOf", swaps.name);
   document.member("roles", swaps.roles);
@@ -27,6 +26,7 @@ std::string swap_json(const Swaps& swaps, const Rulesets& rulesets, const Report
                        {"verdicts", verdict_change_list(one.comparison)}});
   }
   document.end();
+  document.member("errors", Json::array());
   return document.finished();
 }
 
