@@ -22,6 +22,8 @@ export interface Note extends Place {
   rule: string;
   words: string;
   remedy: string;
+  /** All of the remedy. */
+  whole: string;
   title?: string;
   why?: string;
   sum?: string;
@@ -29,7 +31,9 @@ export interface Note extends Place {
   subject: string;
   about: string;
   spelling?: string;
-  missing?: string[];
+  /** Quiet notes of one group are one note. */
+  group?: string;
+  lines?: number[];
   sources: string[];
 }
 
@@ -43,6 +47,7 @@ export interface Figure {
 export interface NamedLimit {
   name: string;
   verdict: string;
+  line: number;
   weight: Weight;
   words: string;
   measured?: Figure;

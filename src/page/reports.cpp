@@ -7,7 +7,7 @@
 
 #include <sudsmark/report.h>
 
-#include "page/margin.h"
+#include "page/note.h"
 
 namespace sudsmark::page {
 namespace {
@@ -21,7 +21,7 @@ constexpr std::array commands{std::pair<std::string_view, Command>("check", Comm
                               std::pair<std::string_view, Command>("label", Command::label),
                               std::pair<std::string_view, Command>("suggest", Command::suggest),
                               std::pair<std::string_view, Command>("swap", Command::swap),
-    std::pair<std::string_view, Command>("leeway", Command::leeway),
+                              std::pair<std::string_view, Command>("leeway", Command::leeway),
                               std::pair<std::string_view, Command>("explain", Command::explain),
                               std::pair<std::string_view, Command>("rules", Command::rules)};
 
