@@ -40,3 +40,20 @@ export function plain(figure: number, digits = 4): string {
   const rounded = Number(figure.toPrecision(digits));
   return rounded.toFixed(8).replace(/\.?0+$/, "");
 }
+
+/** Between both ends; none if one is not known. */
+export function middle(figure: { low: number | null; high: number | null }): number | undefined {
+  if (figure.low === null || figure.high === null) return undefined;
+  return (figure.low + figure.high) / 2;
+}
+
+/** An amount as it is written, at another share of the product, in the unit that it has; none if
+    that cannot be said so. */
+export function amountAt(written: string, was: number | undefined, is: number | undefined): string | undefined {
+  if (is === undefined) return undefined;
+  if (/^[\d.\/]+\s*%$/.test(written)) return `${plain(is)} %`;
+  const found = /^([\d.]+)\s*(mg|kg|g|oz|lb|ppm|parts?)(\s+per\s+.*)?$/.exec(written);
+  if (!found || !was) return undefined;
+  const [, figure = "", unit = "", dose = ""] = found;
+  return `${plain(Number(figure) * is / was)} ${unit}${dose}`;
+}

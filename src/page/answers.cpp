@@ -8,6 +8,7 @@
 
 #include "page/margin.h"
 #include "page/names.h"
+#include "page/note.h"
 #include "page/reports.h"
 
 namespace sudsmark::page {

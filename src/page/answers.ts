@@ -22,13 +22,18 @@ export interface Note extends Place {
   rule: string;
   words: string;
   remedy: string;
+  /** All of the remedy. */
+  whole: string;
   title?: string;
   why?: string;
   sum?: string;
   allowed?: string;
   subject: string;
+  about: string;
   spelling?: string;
-  missing?: string[];
+  /** Quiet notes of one group are one note. */
+  group?: string;
+  lines?: number[];
   sources: string[];
 }
 
@@ -42,6 +47,7 @@ export interface Figure {
 export interface NamedLimit {
   name: string;
   verdict: string;
+  line: number;
   weight: Weight;
   words: string;
   measured?: Figure;
@@ -83,6 +89,7 @@ export interface Written {
 
 export interface Exercise {
   subject: string;
+  about: string;
   formula: string;
 }
 
@@ -90,6 +97,14 @@ export interface Judged {
   judgement: "right" | "wrong" | "hint" | "shown" | "enough" | "not understood";
   words: string;
   solution?: string;
+}
+
+export interface LeewayLine {
+  material: string;
+  line: number;
+  share: Figure;
+  least: { share: number; stopped_by: string | null };
+  most: { share: number; stopped_by: string | null };
 }
 
 export interface Amount {

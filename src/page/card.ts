@@ -5,6 +5,7 @@ import { EditorState } from "@codemirror/state";
 import { EditorView, drawSelection, keymap, lineNumbers } from "@codemirror/view";
 
 import type { Names } from "./answers";
+import { bars } from "./bars";
 import { notesUnderLines } from "./beside_lines";
 import { completionOf } from "./complete";
 import { lineLooks } from "./language";
@@ -39,7 +40,7 @@ export function makeCard(parent: HTMLElement, text: string, names: () => Names |
         drawSelection(),
         lineNumbers(),
         EditorView.lineWrapping,
-        lineLooks, underlines, pencilled, notesUnderLines, typedOn, pastedList,
+        lineLooks, underlines, pencilled, bars, notesUnderLines, typedOn, pastedList,
         autocompletion({ override: [completionOf(names)], icons: false, maxRenderedOptions: 12 }),
         keymap.of([...completionKeymap, ...historyKeymap, ...defaultKeymap]),
         EditorView.contentAttributes.of({

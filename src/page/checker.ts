@@ -1,6 +1,6 @@
 // The checker, asked from the page. It lives in a worker, so that nothing blocks.
 import type {
-  Exercise, Judged, Margin, Names, Problem, Suggestion, Written,
+  Exercise, Judged, LeewayLine, Margin, Names, Problem, Suggestion, Written,
 } from "./answers";
 
 export interface Card {
@@ -20,36 +20,58 @@ async function unpacked(id: string): Promise<ArrayBuffer> {
   return new Response(stream).arrayBuffer();
 }
 
-export class Checker {
-  readonly surroundings: Surroundings = { files: {}, rules: [] };
+/** One worker with a checker in it. */
+class Thread {
   #worker: Worker;
   #number = 0;
   #waiting = new Map<number, (answer: unknown) => void>();
 
-  private constructor(worker: Worker) {
-    this.#worker = worker;
-    worker.onmessage = ({ data }: MessageEvent<{ id: number; answer: string }>) => {
+  constructor() {
+    const code = document.getElementById("worker")?.textContent ?? "";
+    const address = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+    this.#worker = new Worker(address);
+    this.#worker.onmessage = ({ data }: MessageEvent<{ id: number; answer: string }>) => {
       this.#waiting.get(data.id)?.(JSON.parse(data.answer));
       this.#waiting.delete(data.id);
     };
   }
 
-  static async start(): Promise<Checker> {
-    const code = document.getElementById("worker")?.textContent ?? "";
-    const address = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
-    const worker = new Worker(address);
+  async load(): Promise<void> {
     const wasm = await unpacked("checker");
-    worker.postMessage({ wasm }, [wasm]);
-    return new Checker(worker);
+    this.#worker.postMessage({ wasm }, [wasm]);
   }
 
   ask<Answer>(question: Record<string, unknown>): Promise<Answer> {
     const id = ++this.#number;
-    const whole = JSON.stringify({ ...this.surroundings, ...question });
-    this.#worker.postMessage({ id, question: whole });
+    this.#worker.postMessage({ id, question: JSON.stringify(question) });
     return new Promise((resolve) => {
       this.#waiting.set(id, resolve as (answer: unknown) => void);
     });
+  }
+}
+
+export class Checker {
+  readonly surroundings: Surroundings = { files: {}, rules: [] };
+  #quick = new Thread();
+  #slow: Thread | undefined;
+
+  static async start(): Promise<Checker> {
+    const checker = new Checker();
+    await checker.#quick.load();
+    return checker;
+  }
+
+  /** Asks the thread that keystrokes are checked in, which is free at once. */
+  ask<Answer>(question: Record<string, unknown>): Promise<Answer> {
+    return this.#quick.ask({ ...this.surroundings, ...question });
+  }
+  /** Asks what takes long, in a thread that is made when the first such question comes. */
+  async askSlowly<Answer>(question: Record<string, unknown>): Promise<Answer> {
+    if (!this.#slow) {
+      this.#slow = new Thread();
+      await this.#slow.load();
+    }
+    return this.#slow.ask({ ...this.surroundings, ...question });
   }
 
   margin(card: Card): Promise<Margin> {
@@ -59,17 +81,22 @@ export class Checker {
     return this.ask({ what: "names" });
   }
   report(command: string, format: string, more: Record<string, unknown>): Promise<Written> {
-    return this.ask({ what: "report", command, format, ...more });
+    return this.askSlowly({ what: "report", command, format, ...more });
   }
   async suggestion(card: Card): Promise<Suggestion | Problem[]> {
     const { report, problems } = await this.report("suggest", "json", { card });
     return report === undefined ? problems ?? [] : JSON.parse(report) as Suggestion;
   }
+  async leeway(card: Card): Promise<LeewayLine[]> {
+    const { report } = await this.report("leeway", "json", { card });
+    if (report === undefined) return [];
+    return (JSON.parse(report) as { formulas: { lines: LeewayLine[] }[] }).formulas[0]?.lines ?? [];
+  }
   async deal(deal: number): Promise<Exercise[]> {
-    const dealt = await this.ask<{ exercises?: Exercise[] }>({ what: "deal", deal });
+    const dealt = await this.askSlowly<{ exercises?: Exercise[] }>({ what: "deal", deal });
     return dealt.exercises ?? [];
   }
   judge(number: number, typed: string): Promise<Judged> {
-    return this.ask({ what: "judge", number, typed });
+    return this.askSlowly({ what: "judge", number, typed });
   }
 }

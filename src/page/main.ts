@@ -2,6 +2,7 @@
 import { redo, undo } from "@codemirror/commands";
 
 import type { Names } from "./answers";
+import { type BarHands, showBars } from "./bars";
 import { narrow } from "./beside_lines";
 import { makeCard, replaceCard } from "./card";
 import { Checker } from "./checker";
@@ -17,6 +18,7 @@ import { pencil } from "./pencil";
 import { Practice } from "./practise";
 import { Reading } from "./reading";
 import { benchPage, besidePage, copyButton, signPage } from "./sheets";
+import { trials } from "./trial";
 
 const opened = performance.now();
 const firstCard = { file: "ebb-line.formula", text: at("first-card").textContent ?? "" };
@@ -27,6 +29,7 @@ let names: Names | undefined;
 let practice: Practice | undefined;
 let checker: Checker;
 let reading: Reading | undefined;
+let hands: BarHands | undefined;
 
 function remember(): void {
   if (memory.allowed()) memory.keep(file, view.state.doc.toString());
@@ -35,7 +38,20 @@ function remember(): void {
 const view = makeCard(at("card"), begin.text, () => names, () => {
   void reading?.ask();
   remember();
+  measureLater();
 });
+
+let waiting = 0;
+/** The bars follow when the hand rests: they take some hundred checks. */
+function measureLater(): void {
+  window.clearTimeout(waiting);
+  waiting = window.setTimeout(async () => {
+    const text = view.state.doc.toString();
+    if (!reading || !hands) return;
+    const lines = await checker.leeway({ file, text });
+    if (text === view.state.doc.toString()) showBars(view, lines, hands);
+  }, 700);
+}
 
 function open(text: string, name: string): void {
   file = name;
@@ -137,7 +153,9 @@ async function start(): Promise<void> {
     mend: () => to("mend"),
     moved: () => reading?.replace(),
   });
+  hands = trials(checker, view, () => file, () => reading?.margin);
   await reading.ask();
+  measureLater();
   document.body.dataset["firstVerdict"] = String(Math.round(performance.now() - opened));
   view.requestMeasure();
   names = await checker.names();

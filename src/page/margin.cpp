@@ -4,12 +4,15 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
+#include "front/parts.h"
+#include "page/note.h"
+#include "report/digest.h"
 #include "report/json_parts.h"
-#include "report/subject_words.h"
+#include "report/maker_words.h"
+#include "report/named_limits.h"
 #include "report/verdict_words.h"
-#include "wording/citations.h"
-#include "wording/margin.h"
 #include "wording/words.h"
 
 namespace sudsmark::page {
@@ -17,88 +20,92 @@ namespace {
 
 using report::Json;
 
-/// How a finding weighs on the page: "must", "should", "note", "depends", "open", "kept".
-std::string_view weight(const Finding& finding) {
-  if (finding.allowed) return "kept";
-  if (finding.kind == Kind::open) return finding.level >= Level::warning ? "open" : "paper";
-  if (finding.kind == Kind::review) return finding.met_from_memory ? "kept" : "depends";
-  if (finding.kind != Kind::fail) return "kept";
-  return finding.level == Level::error     ? "must"
-         : finding.level == Level::warning ? "should"
-                                           : "note";
+Json lines_of(const report::Findings& findings) {
+  std::vector<std::uint32_t> lines;
+  for (const Finding* finding : findings) {
+    if (finding->line > 0) lines.push_back(finding->line);
+  }
+  std::sort(lines.begin(), lines.end());
+  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
+  return Json(lines);
 }
 
-void put_place(Json& out, std::uint32_t line, std::uint32_t column, std::uint32_t end_line,
-               std::uint32_t end_column) {
-  out["line"] = line;
-  out["column"] = column;
-  out["endLine"] = end_line;
-  out["endColumn"] = end_column;
+/// "goggles: SLSA, citric acid", as the text has it without the numbers of the lines.
+std::string in_short(const report::InShort& one) {
+  std::vector<std::string> named;
+  for (const Finding* finding : one.of) {
+    std::string name =
+        finding->subject_kind == "material" ? report::maker_name(*finding) : finding->subject;
+    if (finding->kind == Kind::review) name.insert(0, "perhaps ");
+    const bool told = std::find(named.begin(), named.end(), name) != named.end();
+    if (!finding->subject.empty() && !told) named.push_back(std::move(name));
+  }
+  return one.words + (named.empty() ? "" : ": ") + wording::joined(named);
 }
 
-Json note(const Finding& finding, const Rulesets& rulesets) {
-  Json out{
-      {"weight", weight(finding)},
-      {"rule", finding.rule},
-      {"words", report::subject_prefix(finding.subject_kind, finding.subject) + finding.message},
-      {"remedy", finding.remedy},
-      {"subject", finding.subject_kind}};
-  put_place(out, finding.line, finding.column, finding.end_line, finding.end_column);
-  if (finding.allowed) out["allowed"] = *finding.allowed;
-  if (!finding.spelling.empty()) out["spelling"] = finding.spelling;
-  if (finding.measured && finding.limit) {
-    out["sum"] = wording::shown_beside(*finding.measured, *finding.limit);
+std::string waits(const report::Waiting& one) {
+  return std::to_string(one.checks) +
+         (one.checks == 1 ? " check waits for: " : " checks wait for: ") +
+         (one.missing.empty() ? one.first->message : wording::joined(one.missing));
+}
+
+Json grouped(Json note, std::string_view group, const report::Findings& findings) {
+  note["group"] = group;
+  note["lines"] = lines_of(findings);
+  return note;
+}
+
+Json notes(const FormulaResult& formula, const report::RuleIndex& rules) {
+  const report::Digest digest = report::digest(formula, rules);
+  Json out = Json::array();
+  for (const auto* group : {&digest.must, &digest.should, &digest.noted}) {
+    for (const Finding* finding : *group) out.push_back(note(*finding, rules));
   }
-  if (!finding.missing.empty()) out["missing"] = finding.missing;
-  if (const auto rule = rulesets.rule(finding.rule)) {
-    out["title"] = rule->title;
-    out["why"] = rule->why;
-    if (finding.remedy.empty()) out["remedy"] = rule->remedy;
+  for (const report::InShort& one : digest.in_short) {
+    Json told = note(*one.of.front(), rules);
+    told["words"] = in_short(one);
+    out.push_back(grouped(std::move(told), "cautions", one.of));
   }
-  out["sources"] = Json::array();
-  for (const SourceNote& source : finding.sources) out["sources"].push_back(wording::words(source));
+  for (const report::Waiting& one : digest.waiting) {
+    Json told = note(*one.first, rules);
+    told["words"] = waits(one);
+    // what weighs no more than a note is one quiet note for all
+    if (one.level > Level::note) {
+      out.push_back(std::move(told));
+    } else {
+      out.push_back(grouped(std::move(told), "waiting", one.findings));
+    }
+  }
+  for (const Finding* finding : digest.papers) {
+    out.push_back(grouped(note(*finding, rules), "waiting", {finding}));
+  }
+  for (const Finding* finding : digest.allowed) out.push_back(note(*finding, rules));
   return out;
 }
 
-bool to_be_read(const Finding& finding) {
-  return finding.kind == Kind::fail || finding.kind == Kind::open ||
-         (finding.kind == Kind::review && !finding.met_from_memory);
-}
-
-Json notes(const FormulaResult& formula, const Rulesets& rulesets) {
-  std::vector<const Finding*> read;
-  for (const Finding& finding : formula.findings) {
-    if (to_be_read(finding)) read.push_back(&finding);
-  }
-  std::stable_sort(read.begin(), read.end(), [](const Finding* one, const Finding* other) {
-    const auto key = [](const Finding& finding) {
-      return std::pair(finding.allowed ? Level::none : finding.level, finding.kind == Kind::fail);
-    };
-    return key(*one) > key(*other);
-  });
+Json limits(const FormulaResult& formula, const Rulesets& rulesets) {
   Json out = Json::array();
-  for (const Finding* finding : read) out.push_back(note(*finding, rulesets));
-  return out;
-}
-
-}  // namespace
-
-Json problems(const std::vector<Problem>& all) {
-  Json out = Json::array();
-  for (const Problem& problem : all) {
-    Json one{{"file", problem.file}, {"words", problem.message}, {"id", problem.id}};
-    put_place(one, problem.line, problem.column, problem.end_line, problem.end_column);
-    if (!problem.spelling.empty()) one["spelling"] = problem.spelling;
+  for (const report::NamedLimit& limit : report::named_limits(formula, front::parts(rulesets))) {
+    Json one{{"name", limit.name},
+             {"verdict", limit.verdict},
+             {"weight", weight(*limit.finding)},
+             {"words", limit.words},
+             {"line", limit.finding->line}};
+    if (limit.measured) one["measured"] = report::figure_object(*limit.measured);
+    if (limit.limit) one["limit"] = report::figure_object(*limit.limit);
     out.push_back(std::move(one));
   }
   return out;
 }
+
+}  // namespace
 
 Json margin(const RunResult& run, const Rulesets& rulesets) {
   Json out{{"problems", problems(run.problems)}, {"reminder", reminder}};
   if (run.formulas.empty()) return out;
   const FormulaResult& formula = run.formulas.front();
   const report::Tally tally = report::tally(formula);
+  const report::RuleIndex rules(front::parts(rulesets));
   out["name"] = formula.name;
   out["file"] = formula.file;
   out["sentence"] = report::verdict_words(formula);
@@ -107,7 +114,8 @@ Json margin(const RunResult& run, const Rulesets& rulesets) {
                    {"note", tally.noted},      {"depends", tally.perhaps},
                    {"open", tally.undecided},  {"kept", tally.kept},
                    {"allowed", tally.allowed}, {"fromMemory", tally.from_memory}};
-  out["notes"] = notes(formula, rulesets);
+  out["notes"] = notes(formula, rules);
+  out["limits"] = limits(formula, rulesets);
   out["odd"] = problems(formula.notes);
   return out;
 }

@@ -13,7 +13,4 @@ namespace sudsmark::page {
 /// CheckOptions::lines.
 [[nodiscard]] report::Json margin(const RunResult& run, const Rulesets& rulesets);
 
-/// Problems with what mends their spelling.
-[[nodiscard]] report::Json problems(const std::vector<Problem>& all);
-
 }  // namespace sudsmark::page

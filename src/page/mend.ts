@@ -2,27 +2,17 @@
 import type { ChangeSpec } from "@codemirror/state";
 import type { EditorView } from "@codemirror/view";
 
-import { folded, plain, weighedLine, withAmount } from "./amounts";
+import { amountAt, folded, middle, plain, weighedLine, withAmount } from "./amounts";
 import type { Amount, Mend, Suggestion } from "./answers";
 import type { Checker } from "./checker";
 import { button, element } from "./element";
 import { pencil } from "./pencil";
 
-function middle(figure: { low: number | null; high: number | null }): number | undefined {
-  if (figure.low === null || figure.high === null) return undefined;
-  return (figure.low + figure.high) / 2;
-}
-
-/** What stands on the line afterwards, in the unit that it has; none if that cannot be said so. */
+/** What stands on the line afterwards; none if that cannot be said so. */
 function newAmount(written: string, amount: Amount): string | undefined {
-  const isShare = middle(amount.is);
-  const wasShare = middle(amount.was);
-  if (/^[\d.\/]+\s*%$/.test(written) && isShare !== undefined) return `${plain(isShare)} %`;
-  const found = /^([\d.]+)\s*(mg|kg|g|oz|lb|ppm|parts?)(\s+per\s+.*)?$/.exec(written);
-  if (!found || isShare === undefined || !wasShare) return undefined;
-  const [, figure = "", unit = "", dose = ""] = found;
-  const mass = amount.isMass && !dose && unit === "g" ? middle(amount.isMass) : undefined;
-  return `${plain(mass ?? Number(figure) * isShare / wasShare)} ${unit}${dose}`;
+  const mass = amount.isMass && /^[\d.]+\s*g$/.test(written) ? middle(amount.isMass) : undefined;
+  if (mass !== undefined) return `${plain(mass)} g`;
+  return amountAt(written, middle(amount.was), middle(amount.is));
 }
 
 /** The changes of the card's text that an answer comes to; none if it needs a tweak of its own. */

@@ -31,16 +31,11 @@ function head(weight: Weight, rule: string, ...buttons: HTMLElement[]): HTMLElem
             element("span", { class: "sign", "aria-hidden": "true" }, sign), ` ${words}`), ...buttons);
 }
 
-/** The first sentence; the rest stands under why. */
-function inShort(words: string): string {
-  return /^.*?[.!?](?=\s|$)/s.exec(words)?.[0] ?? words;
-}
-
 function because(note: Note): HTMLElement {
   return element("div", { class: "because" },
     note.title ? element("p", { class: "title" }, note.title) : null,
     note.why ? element("p", {}, note.why) : null,
-    note.remedy ? element("p", {}, note.remedy) : null,
+    note.whole ? element("p", {}, note.whole) : null,
     note.sum ? element("p", { class: "sum" }, note.sum) : null,
     note.sources.length === 0 ? null :
       element("ul", { class: "sources" }, ...note.sources.map((one) => element("li", {}, one))));
@@ -64,9 +59,10 @@ export function noteElement(gathered: Gathered, open: boolean, actions: NoteActi
   const [first] = gathered.notes;
   if (!first) return made;
   const grave = first.weight === "must" || first.weight === "should";
-  made.classList.toggle("quiet", first.weight === "note" || first.weight === "paper");
+  const quiet = first.weight === "note" || first.weight === "paper" || first.weight === "kept";
+  made.classList.toggle("quiet", quiet);
   const more = gathered.notes.length - mostShown;
-  const rest = first.weight === "note" || first.weight === "paper" ? more : 0;
+  const rest = quiet ? more : 0;
   const reasons = element("div", {}, ...gathered.notes.map(because));
   reasons.hidden = !open;
   const why = button("why", () => {
@@ -85,9 +81,9 @@ export function noteElement(gathered: Gathered, open: boolean, actions: NoteActi
   }
   made.append(head(gathered.weight, gathered.notes.map((note) => note.rule).join(", "), ...buttons));
   for (const note of gathered.notes) {
-    const what = note.weight === "paper" && note.missing ? note.missing.join(", ") : note.words;
-    made.append(element("p", { class: "what" }, what));
-    if (note.remedy && grave) made.append(element("p", { class: "remedy" }, inShort(note.remedy)));
+    made.append(element("p", { class: "what" }, note.words));
+    if (note.allowed !== undefined) made.append(element("p", { class: "remedy" }, `because "${note.allowed}"`));
+    if (note.remedy && grave) made.append(element("p", { class: "remedy" }, note.remedy));
   }
   made.append(reasons);
   return made;

@@ -11,31 +11,19 @@ export function graver(one: Weight, other: Weight): number {
 
 /** Which note it becomes a part of. */
 function keyOf(note: Note): string {
-  if (note.weight === "paper") return "not known";
-  const caution = note.weight === "note" && note.sum === undefined;
-  if (caution && note.subject === "material") return "cautions";
-  if (note.weight === "note" || note.weight === "open") return `${note.line} ${note.weight}`;
+  if (note.group !== undefined) return note.group;
+  if (note.weight === "note") return `${note.line} noted`;
   return `${note.line} ${note.rule} ${note.words}`;
-}
-
-/** What it says; what is said already is not said again. */
-function said(note: Note): string {
-  if (note.weight === "paper") return note.missing?.join() ?? note.words;
-  return note.subject === "material" && note.weight === "note" ? note.rule : note.words;
 }
 
 export function gathered(margin: Margin): Gathered[] {
   const out = new Map<string, Gathered>();
-  const told = new Set<string>();
   for (const note of margin.notes ?? []) {
-    if (note.allowed !== undefined) continue;
     const key = keyOf(note);
-    const words = `${key} ${said(note)}`;
-    if (told.has(words)) continue;
-    told.add(words);
-    const line = Math.max(note.line, 1);
+    const line = Math.max(note.lines?.[0] ?? note.line, 1);
     const beside = out.get(key);
     if (beside) {
+      if (beside.notes.some((one) => one.words === note.words)) continue;
       beside.notes.push(note);
       beside.line = Math.min(beside.line, line);
     } else {

@@ -7,7 +7,7 @@
 
 #include <sudsmark/report.h>
 
-#include "page/margin.h"
+#include "page/note.h"
 
 namespace sudsmark::page {
 namespace {
@@ -21,6 +21,7 @@ constexpr std::array commands{std::pair<std::string_view, Command>("check", Comm
                               std::pair<std::string_view, Command>("label", Command::label),
                               std::pair<std::string_view, Command>("suggest", Command::suggest),
                               std::pair<std::string_view, Command>("swap", Command::swap),
+                              std::pair<std::string_view, Command>("leeway", Command::leeway),
                               std::pair<std::string_view, Command>("explain", Command::explain),
                               std::pair<std::string_view, Command>("rules", Command::rules)};
 
@@ -67,6 +68,8 @@ Json written_report(const Asked& asked, const Rulesets& rulesets) {
         return written(*report, suggest(asked.card, rulesets, options, {}), rulesets, shown);
       case Command::swap:
         return written(*report, swaps(asked.card, asked.name, rulesets, options), rulesets, shown);
+      case Command::leeway:
+        return written(*report, leeway(asked.card, rulesets, options, {}), rulesets, shown);
       case Command::explain:
         return written(*report, find_topic(asked.name, rulesets), rulesets, shown);
       case Command::rules:
