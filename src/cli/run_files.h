@@ -23,7 +23,7 @@ struct FilesOptions {
 
 /// What came of one file: a formula, or problems, or nothing to be told.
 struct CheckedFile {
-  std::string file;  ///< as it was named or found; empty: no file's own problems
+  std::string file;    ///< as it was named or found; empty: no file's own problems
   bool alone = false;  ///< no other file is read
   RunResult run;
   std::vector<std::string> pieces;  ///< of reports, made by `prepare`

@@ -73,12 +73,14 @@ void guess(const Exercise& exercise, const std::vector<Choice>& choices, const M
 
 const std::map<std::string, Mark>& guessers() {
   static const std::map<std::string, Mark> all{
-      {"the first", [](const Exercise&, const std::string&, std::size_t at) { return -1.0 * at; }},
-      {"the last", [](const Exercise&, const std::string&, std::size_t at) { return 1.0 * at; }},
-      {"the longest",
-       [](const Exercise&, const std::string& words, std::size_t) { return 1.0 * words.size(); }},
-      {"the shortest",
-       [](const Exercise&, const std::string& words, std::size_t) { return -1.0 * words.size(); }},
+      {"the first", [](const Exercise&, const std::string&,
+                       std::size_t at) { return -static_cast<double>(at); }},
+      {"the last",
+       [](const Exercise&, const std::string&, std::size_t at) { return static_cast<double>(at); }},
+      {"the longest", [](const Exercise&, const std::string& words,
+                         std::size_t) { return static_cast<double>(words.size()); }},
+      {"the shortest", [](const Exercise&, const std::string& words,
+                          std::size_t) { return -static_cast<double>(words.size()); }},
       {"most words of the faulty line",
        [](const Exercise& one, const std::string& words, std::size_t) {
          return shared(words, one.is.empty() ? one.was : one.is);

@@ -30,7 +30,8 @@ TEST_CASE("sodium chloride at 25 C: 75.3 by Greenspan 1977, 75.0 by the CRC Hand
   for (const char* salt : {"sodium chloride", "sea salt"}) lies_at(salt, 75.0, 75.3);
 }
 
-TEST_CASE("Greenspan 1977 (quoted): magnesium chloride 32.8, potassium carbonate 43.2 % RH at 25 C") {
+TEST_CASE(
+    "Greenspan 1977 (quoted): magnesium chloride 32.8, potassium carbonate 43.2 % RH at 25 C") {
   lies_at("magnesium chloride hexahydrate", 32.8, 32.8);
   lies_at("potassium carbonate", 43.2, 43.2);
 }
