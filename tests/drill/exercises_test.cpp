@@ -162,18 +162,20 @@ TEST_CASE("the same seed gives the same, another gives another") {
 TEST_CASE("the faulty line stands anywhere on the card") {
   constexpr std::size_t parts = 10;
   std::vector<double> seen(parts, 0);
+  std::vector<double> expected(parts, 0);  // each line of each card as likely as the others
   double all = 0;
   for (const Exercise& one : thousand()) {
     if (one.standing == 0) continue;
-    // the middle of the line's own stretch, so that short cards do not favour the first tenth
-    const double standing = (static_cast<double>(one.standing) - 0.5) / one.card_lines;
-    ++seen[std::min(parts - 1, static_cast<std::size_t>(standing * parts))];
+    const auto tenth = [&](std::size_t line) { return (line - 1) * parts / one.card_lines; };
+    ++seen[tenth(one.standing)];
     ++all;
+    for (std::size_t line = 1; line <= one.card_lines; ++line) {
+      expected[tenth(line)] += 1.0 / one.card_lines;
+    }
   }
   double chi_square = 0;
-  for (const double count : seen) {
-    const double expected = all / parts;
-    chi_square += (count - expected) * (count - expected) / expected;
+  for (std::size_t at = 0; at < parts; ++at) {
+    chi_square += (seen[at] - expected[at]) * (seen[at] - expected[at]) / expected[at];
   }
   MESSAGE("chi-square " << chi_square << " of 9 degrees of freedom, over " << all << " cards");
   CHECK(chi_square < 21.67);
