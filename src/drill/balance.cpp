@@ -85,7 +85,7 @@ std::vector<Choice> balanced(const std::string& right, const std::vector<Candida
   std::size_t below = enough ? 0 : static_cast<std::size_t>(place.line);
   std::size_t above = enough ? 0 : others - below;
   // some that share more make up for right ones that nothing else comes up to
-  if (enough && !draws.once_in(3)) above = 1;
+  if (enough && !draws.once_in(6)) above = 1;
   std::vector<std::size_t> best;
   double least = std::numeric_limits<double>::infinity();
   constexpr int tries = 200;

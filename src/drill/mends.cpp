@@ -19,8 +19,10 @@ constexpr std::size_t most_wrong = 10;
 constexpr std::size_t most_on_the_line = 16;
 constexpr std::size_t most_elsewhere = 8;
 
-/// Who has found the line looks for changes of it.
+/// Who has found the line looks for changes of it, and where a material is to be another, for
+/// others.
 constexpr double closeness_of_the_line = 6;
+constexpr double closeness_of_a_material = 14;
 
 /// A change of the broken card: this line there, or none.
 struct Change {
@@ -54,7 +56,11 @@ class Mends {
       if (said.contains(words) || !still_broken(change)) continue;
       said.insert(words);
       const bool there = change.place == fault_.place;
-      pool.push_back({std::move(words), there ? closeness_of_the_line : 0});
+      const bool other = there && change.line.amount && fault_.is.amount &&
+                         change.line.amount->name != fault_.is.amount->name;
+      pool.push_back({std::move(words), other   ? closeness_of_a_material
+                                        : there ? closeness_of_the_line
+                                                : 0});
     }
     const Line& line = is_there(fault_.is) ? fault_.is : fault_.was;
     return balanced(right, pool, words_in(fault_.sheet, line, fault_.style), fault_.written.text,
@@ -82,11 +88,14 @@ class Mends {
     return {FaultMaker::written(other, fault_.is).text, fault_.broken.base};
   }
 
+  /// Whether some rule, this or another, still says more than of the sound card. What cannot be
+  /// read would be no riddle.
   [[nodiscard]] bool still_broken(const Change& change) const {
     const auto more = worse(fault_.before, checker_.verdicts(changed(change)));
-    return std::any_of(more.begin(), more.end(), [&](const auto& one) {
-      return one.first.rule == fault_.key.rule && one.second.weight >= fault_.weighed.weight;
-    });
+    const bool reads = fault_.key.rule == reading_rule ||
+                       std::none_of(more.begin(), more.end(),
+                                    [](const auto& one) { return one.first.rule == reading_rule; });
+    return reads && !more.empty();
   }
 
   /// Of a line as it is shown, where one that is left out is not counted.
