@@ -253,9 +253,15 @@ class CheckText {
     std::vector<std::string> named;
     for (const Finding* finding : digest_.papers) {
       const std::string name = name_of(*finding);
-      const std::string words =
-          (name.empty() ? once_joined({finding}, 1) : "of " + name) + lines_of({finding});
+      std::string words = name.empty() ? once_joined({finding}, 1) : "of " + name;
+      words = words.substr(0, words.find(": ")) + lines_of({finding});
       if (std::find(named.begin(), named.end(), words) == named.end()) named.push_back(words);
+    }
+    constexpr std::size_t most = 2;
+    if (named.size() > most) {
+      const std::size_t more = named.size() - most;
+      named.resize(most);
+      named.push_back(std::to_string(more) + " more (`sudsmark label` lists them)");
     }
     return joined(named);
   }
