@@ -96,12 +96,7 @@ class FormulaJson {
     }
     document_.end();
     if (!options_.verbose) write_kept(formula);
-    document_.begin_object("measures");
-    for (const MeasureResult& measure : formula.measures) {
-      document_.member_line(
-          measure.name, options_.verbose ? measure_object(measure) : figure_object(measure.figure));
-    }
-    document_.end();
+    write_measures(formula);
     write_composition(formula);
     if (!formula.notes.empty()) document_.member("notes", problem_list(formula.notes));
   }
@@ -111,6 +106,8 @@ class FormulaJson {
   [[nodiscard]] bool listed(const Finding& finding) const {
     if (options_.quiet && !reaches(finding, *options_.quiet)) return false;
     if (options_.verbose || finding.allowed) return true;
+    // beside a baseline each has its own state
+    if (finding.kind == Kind::open && finding.standing != Standing::not_compared) return true;
     if (finding.kind == Kind::open) return finding.paper && finding.level <= Level::note;
     return finding.kind != Kind::pass && finding.kind != Kind::not_applicable &&
            !finding.met_from_memory;
@@ -132,6 +129,7 @@ class FormulaJson {
 
   void write_waiting(const Waiting& waiting, const std::string& file) {
     if (options_.quiet && !reaches(*waiting.first, *options_.quiet)) return;
+    if (waiting.first->standing != Standing::not_compared) return;
     Json out = verdict(*waiting.first, file);
     if (waiting.checks > 1) {
       out["checks"] = waiting.checks;
@@ -149,17 +147,27 @@ class FormulaJson {
     document_.member_line("kept", ids);
   }
 
-  void write_composition(const FormulaResult& formula) {
-    document_.begin_list("composition");
-    for (const CompositionRow& row : formula.composition) {
-      document_.item_line({{"substance", row.substance},
-                           {"cas", row.cas},
-                           {"inci", row.inci},
-                           {"low", number(row.share.low)},
-                           {"high", number(row.share.high)},
-                           {"unit", row.share.unit}});
+  /// On one line without their words: there are hundreds in every formula.
+  void write_measures(const FormulaResult& formula) {
+    if (options_.verbose) return report::write_measures(formula, document_);
+    Json all = Json::object();
+    for (const MeasureResult& measure : formula.measures) {
+      all[measure.name] = figure_object(measure.figure);
     }
-    document_.end();
+    document_.member_line("measures", all);
+  }
+
+  void write_composition(const FormulaResult& formula) {
+    Json all = Json::array();
+    for (const CompositionRow& row : formula.composition) {
+      all.push_back({{"substance", row.substance},
+                     {"cas", row.cas},
+                     {"inci", row.inci},
+                     {"low", number(row.share.low)},
+                     {"high", number(row.share.high)},
+                     {"unit", row.share.unit}});
+    }
+    document_.member_line("composition", all);
   }
 
   const RuleIndex& rules_;
