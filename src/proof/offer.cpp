@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <optional>
 #include <set>
@@ -16,6 +15,7 @@
 #include "quantity/number.h"
 #include "rules/grammar.h"
 #include "rules/words.h"
+#include "text/digits.h"
 #include "text/name.h"
 
 namespace sudsmark::proof {
@@ -44,8 +44,7 @@ std::vector<Digits> amounts_in(const std::string& line) {
     }
     const bool alone = at == 0 || line[at - 1] == ' ' || line[at - 1] == ':';
     const bool ends = end == line.size() || line[end] == ' ' || line[end] == '%';
-    Digits one{at, end, 0};
-    std::from_chars(line.data() + at, line.data() + end, one.value);
+    const Digits one{at, end, text::read_digits(line.substr(at, end - at)).value_or(0)};
     if (alone && ends && one.value > 0) out.push_back(one);
     at = end;
   }
@@ -55,10 +54,7 @@ std::vector<Digits> amounts_in(const std::string& line) {
 /// So many digits that count, as the language of formulas writes figures: without an exponent.
 std::string figure(double value, int digits) {
   const int whole = static_cast<int>(std::floor(std::log10(value))) + 1;
-  std::array<char, 64> buffer{};
-  const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                          std::chars_format::fixed, std::max(digits - whole, 0));
-  std::string out(buffer.data(), error == std::errc() ? end : buffer.data());
+  std::string out = text::fixed_digits(value, std::max(digits - whole, 0));
   if (out.find('.') != std::string::npos) {
     out.erase(out.find_last_not_of('0') + 1);
     if (out.back() == '.') out.pop_back();
