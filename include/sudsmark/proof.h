@@ -1,7 +1,8 @@
 // The proof of rules: their examples and edges run, and held against rules that were changed.
 //
 //     const auto run = sudsmark::change_rules(rulesets, files);
-//     for (const auto& one : run.value->unnoticed) std::cout << one.of << ": " << one.change << '\n';
+//     for (const auto& one : run.value->unnoticed) std::cout << one.of << ": " << one.change <<
+//     '\n';
 #pragma once
 
 #include <cstddef>

@@ -46,9 +46,11 @@ class Rules {
  public:
   void declare(Options& options) {
     options.flag("--verify", verify_, "run the examples and edges of every rule");
-    options.flag("--mutate", mutate_,
-                 "change each rule in one place at a time, and tell which changes no example notices");
-    options.flag("--offer", offer_, "look for edges that would notice them, as YAML to be reviewed");
+    options.flag(
+        "--mutate", mutate_,
+        "change each rule in one place at a time, and tell which changes no example notices");
+    options.flag("--offer", offer_,
+                 "look for edges that would notice them, as YAML to be reviewed");
     options.list("--only", "RULE", only_, "change these rules alone");
     rules_.declare(options);
     output_.declare(options, Command::rules);

@@ -103,8 +103,8 @@ class Changing {
     if (tree_[at].value.low == 0 && tree_[at].value.high == 0) return;
     constexpr double tenth = 0.1;
     for (const bool up : {true, false}) {
-      Node& node = add(ChangeKind::limit,
-                       quoted(at) + (up ? " a tenth higher" : " a tenth lower"), at);
+      Node& node =
+          add(ChangeKind::limit, quoted(at) + (up ? " a tenth higher" : " a tenth lower"), at);
       const double factor = up ? 1 + tenth : 1 - tenth;
       node.value = quantity::Range{node.value.low * factor, node.value.high * factor};
     }
@@ -168,7 +168,8 @@ class Changing {
     if (node.text == "beside") return {};
     if (above != rules::no_node && tree_[above].op == Op::is) {
       const Node& asked = tree_[tree_[above].parts[0]];
-      if (asked.text == "product" || asked.text.ends_with(".product")) return other_trait(node.text);
+      if (asked.text == "product" || asked.text.ends_with(".product"))
+        return other_trait(node.text);
     }
     if (node.op == Op::pick_name) {
       if (const auto role = catalogue::find_role(node.text)) {
@@ -235,9 +236,8 @@ class Changing {
   }
 
   [[nodiscard]] bool named(std::string_view word) const {
-    return std::any_of(tree_.nodes.begin(), tree_.nodes.end(), [&](const Node& node) {
-      return text::fold(node.text) == text::fold(word);
-    });
+    return std::any_of(tree_.nodes.begin(), tree_.nodes.end(),
+                       [&](const Node& node) { return text::fold(node.text) == text::fold(word); });
   }
 
   /// "'1 %' a tenth higher", "'1 %' a tenth higher (2)"

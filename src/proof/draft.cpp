@@ -22,13 +22,11 @@ Draft::Draft(const rules::Rule& rule, bool of_pass, std::size_t number)
   }
 }
 
-Draft::Draft(const rules::Rule& rule, const Edge& edge)
-    : Draft(rule, edge.of_pass, edge.number) {
+Draft::Draft(const rules::Rule& rule, const Edge& edge) : Draft(rule, edge.of_pass, edge.number) {
   for (std::size_t at = 0; at < edge.take.size(); ++at) {
     const auto line = std::find(original_.begin(), original_.end(), edge.take[at]);
     if (line == original_.end()) continue;
-    std::vector<std::string>& there =
-        changed_[static_cast<std::size_t>(line - original_.begin())];
+    std::vector<std::string>& there = changed_[static_cast<std::size_t>(line - original_.begin())];
     const std::size_t end = at + 1 == edge.take.size() ? edge.put.size() : at + 1;
     for (std::size_t put = at; put < std::min(end, edge.put.size()); ++put) {
       there.push_back(edge.put[put]);

@@ -1,6 +1,6 @@
-// Edges: formulas near a rule's limits, by which its examples are made exact. They stand in files of
-// rules, or in files of their own beside them; the rules do not know them, and no program carries
-// them.
+// Edges: formulas near a rule's limits, by which its examples are made exact. They stand in files
+// of rules, or in files of their own beside them; the rules do not know them, and no program
+// carries them.
 //
 //     edges:
 //       too-much-oil:
@@ -26,7 +26,8 @@ namespace sudsmark::proof {
 struct Edge {
   bool of_pass = true;     ///< of an example that passes; else of one that fails
   std::size_t number = 1;  ///< of the example, counted from 1
-  /// Lines of the example, as they stand in it but for blanks; in a pair, of its tweak or else base.
+  /// Lines of the example, as they stand in it but for blanks; in a pair, of its tweak or else
+  /// base.
   std::vector<std::string> take;
   /// What stands there instead: each in the place of its own line, further ones behind the last; a
   /// line for which there is none is left out.

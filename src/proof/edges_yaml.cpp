@@ -8,8 +8,8 @@ namespace {
 /// Plain where nothing in it could mean something else inside `{ … }`.
 std::string scalar(const std::string& text) {
   const auto plain = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-           c == ' ' || c == '.' || c == '%' || c == '-' || c == '/' || c == '(' || c == ')';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == ' ' ||
+           c == '.' || c == '%' || c == '-' || c == '/' || c == '(' || c == ')';
   };
   const bool begins = !text.empty() && text[0] != '%' && text[0] != '-' && text[0] != ' ';
   if (begins && std::all_of(text.begin(), text.end(), plain)) return text;

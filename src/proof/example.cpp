@@ -135,9 +135,8 @@ std::optional<std::string> change_lines(Words& words, const std::vector<std::str
   // what the tweak has is not looked for in its base
   const auto has = [](const std::string& text, const std::string& line) {
     const auto lines = lines_of(text);
-    return std::any_of(lines.begin(), lines.end(), [&](std::string_view one) {
-      return one_blank(one) == one_blank(line);
-    });
+    return std::any_of(lines.begin(), lines.end(),
+                       [&](std::string_view one) { return one_blank(one) == one_blank(line); });
   };
   if (!words.pair) {
     const auto taken = change_text(words.formula, take, put);
@@ -190,8 +189,8 @@ Kind outcome(const rules::Ruleset& ruleset, std::uint32_t rule, const Made& made
     Kind kind = verdict.kind;
     if (verdict.met_from_memory) kind = Kind::pass;
     if (verdict.paper) kind = Kind::fail;
-    const auto at = static_cast<std::size_t>(
-        std::find(by_gravity.begin(), by_gravity.end(), kind) - by_gravity.begin());
+    const auto at = static_cast<std::size_t>(std::find(by_gravity.begin(), by_gravity.end(), kind) -
+                                             by_gravity.begin());
     if (at <= gravest) continue;
     gravest = at;
     if (message != nullptr) *message = kind == Kind::pass ? std::string() : verdict.message;

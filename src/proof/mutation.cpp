@@ -15,10 +15,14 @@ namespace {
 
 class Mutation {
  public:
-  Mutation(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
-           const Edges& edges, const MutateOptions& options)
-      : ruleset_(ruleset), changed_(ruleset), catalogue_(catalogue), edges_(edges),
-        options_(options), breeder_(changed_, catalogue) {
+  Mutation(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue, const Edges& edges,
+           const MutateOptions& options)
+      : ruleset_(ruleset),
+        changed_(ruleset),
+        catalogue_(catalogue),
+        edges_(edges),
+        options_(options),
+        breeder_(changed_, catalogue) {
     for (std::uint32_t at = 0; at < ruleset.measures.size(); ++at) {
       of_measure_.push_back(breeder_.of_measure(at));
     }
@@ -61,7 +65,8 @@ class Mutation {
     }
     if (options_.offer) {
       std::erase_if(left, [&](const Mutant* mutant) { return explained(*mutant); });
-      for (Edge& edge : offers_for(at, edges_.of_rule[at], left, changed_, catalogue_, options_.on)) {
+      for (Edge& edge :
+           offers_for(at, edges_.of_rule[at], left, changed_, catalogue_, options_.on)) {
         out_.offers.push_back({at, std::move(edge)});
       }
     }

@@ -21,7 +21,7 @@ struct Slipped {
   bool of_measure = false;
   std::uint32_t subject = 0;  ///< index of the rule, or of the measure
   ChangeKind kind = ChangeKind::limit;
-  std::string words;    ///< "expect: '30 %' a tenth higher"; of a measure without what is before ':'
+  std::string words;  ///< "expect: '30 %' a tenth higher"; of a measure without what is before ':'
   std::string because;  ///< the reason that the rulesets give; empty: none
 };
 
@@ -50,8 +50,9 @@ struct Mutated {
 
 struct MutateOptions {
   rules::Day on;
-  std::vector<bool> chosen;  ///< by rule; empty: all. Measures are changed with the rules that ask them
-  bool offer = false;        ///< look for edges that notice the rest
+  std::vector<bool>
+      chosen;          ///< by rule; empty: all. Measures are changed with the rules that ask them
+  bool offer = false;  ///< look for edges that notice the rest
 };
 
 /// Changes a copy of the ruleset. A measure's change is noticed if the examples of any rule that

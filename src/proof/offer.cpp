@@ -90,7 +90,12 @@ class Search {
  public:
   Search(std::uint32_t rule, const std::vector<Edge>& known, std::vector<Mutant*>& left,
          rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue, const rules::Day& on)
-      : rule_(rule), known_(known), left_(left), ruleset_(ruleset), catalogue_(catalogue), on_(on) {}
+      : rule_(rule),
+        known_(known),
+        left_(left),
+        ruleset_(ruleset),
+        catalogue_(catalogue),
+        on_(on) {}
 
   std::vector<Edge> run() {
     const rules::Rule& rule = ruleset_.rules[rule_];
@@ -257,9 +262,12 @@ class Search {
     for (const catalogue::ProductKind& kind : catalogue_.products) products.push_back(kind.name);
     const std::array<std::pair<std::string_view, Words>, 8> statements{
         std::pair{std::string_view("product "), Words(products)},
-        {"forming ", vocabulary::formings}, {"market ", vocabulary::markets},
-        {"users ", vocabulary::users},      {"claims ", vocabulary::claims},
-        {"mask ", vocabulary::masks},       {"extraction ", vocabulary::yes_or_no},
+        {"forming ", vocabulary::formings},
+        {"market ", vocabulary::markets},
+        {"users ", vocabulary::users},
+        {"claims ", vocabulary::claims},
+        {"mask ", vocabulary::masks},
+        {"extraction ", vocabulary::yes_or_no},
         {"water ", vocabulary::waters}};
     for (const auto& [keyword, words] : statements) {
       bool stated = false;
@@ -341,15 +349,16 @@ class Search {
     return std::find(hazards.begin(), hazards.end(), word) != hazards.end();
   }
 
-  /// A material by its name; of a role, a form or a hazard statement three that have it, first those
-  /// that nothing else in the rule means.
+  /// A material by its name; of a role, a form or a hazard statement three that have it, first
+  /// those that nothing else in the rule means.
   void add_materials(const std::string& word) {
     const auto add = [&](const std::string& name) {
       if (std::find(materials_.begin(), materials_.end(), name) == materials_.end()) {
         materials_.push_back(name);
       }
     };
-    if (!catalogue::find_role(word) && !catalogue::find_form(word) && !rules::is_hazard_code(word)) {
+    if (!catalogue::find_role(word) && !catalogue::find_form(word) &&
+        !rules::is_hazard_code(word)) {
       return add(word);
     }
     std::vector<std::pair<std::size_t, std::string>> found;

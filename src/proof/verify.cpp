@@ -23,8 +23,8 @@ std::string fault(const rules::Ruleset& ruleset, std::uint32_t rule, const Examp
   }
   const auto made = make(example.words, catalogue);
   if (!made->blend) {
-    const text::Message& unreadable =
-        made->wrong_in_base ? rules::messages::base_unreadable : rules::messages::example_unreadable;
+    const text::Message& unreadable = made->wrong_in_base ? rules::messages::base_unreadable
+                                                          : rules::messages::example_unreadable;
     return sentence(unreadable, {id, example.name(), made->wrong});
   }
   std::string message;
@@ -45,7 +45,9 @@ Verified verify(const rules::Ruleset& ruleset, const catalogue::Catalogue& catal
   for (std::uint32_t at = 0; at < ruleset.rules.size(); ++at) {
     const rules::Rule& rule = ruleset.rules[at];
     if (!rule.decided_by.empty()) continue;  // what decides it is not there to be asked
-    const auto note = [&](std::string message) { out.findings.push_back({at, std::move(message)}); };
+    const auto note = [&](std::string message) {
+      out.findings.push_back({at, std::move(message)});
+    };
     const auto note_missing = [&](bool there, std::string kind) {
       if (!there) note(sentence(rules::messages::example_missing, {rule.id, std::move(kind)}));
     };

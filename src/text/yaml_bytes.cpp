@@ -26,8 +26,8 @@ std::size_t find_directive(std::string_view text) {
   return at == std::string_view::npos ? at : at + 1;
 }
 
-/// The library reads a list in brackets to its end, about 240 bytes for each of its signs, before it
-/// tells of the first of them: eight million brackets would take two gigabytes.
+/// The library reads a list in brackets to its end, about 240 bytes for each of its signs, before
+/// it tells of the first of them: eight million brackets would take two gigabytes.
 constexpr int most_signs = 500'000;
 
 std::size_t find_sign_too_many(std::string_view text) {

@@ -8,7 +8,8 @@ namespace sudsmark::text::yaml_messages {
 inline constexpr Message too_large{"yaml-too-large", "the file is larger than {0} MiB"};
 inline constexpr Message too_many{"yaml-too-many", "the file holds more than {0} entries"};
 inline constexpr Message too_many_signs{
-    "yaml-too-many-signs", "the file holds more than {0} commas and brackets: write lists line by line"};
+    "yaml-too-many-signs",
+    "the file holds more than {0} commas and brackets: write lists line by line"};
 inline constexpr Message too_deep{"yaml-too-deep", "lists and keys are nested more than {0} deep"};
 inline constexpr Message not_utf8{"yaml-not-utf8", "this byte is not UTF-8"};
 inline constexpr Message control_character{"yaml-control-character",

@@ -11,8 +11,9 @@ namespace {
 using test::Folder;
 using test::run;
 
-const std::string head = "formula \"t\"\n  product bubble bar\n  batch 10 kg\nphase \"a\"\n"
-                         "  q.s. sodium bicarbonate\n";
+const std::string head =
+    "formula \"t\"\n  product bubble bar\n  batch 10 kg\nphase \"a\"\n"
+    "  q.s. sodium bicarbonate\n";
 
 std::string rules_over(const std::string& each, const std::string& expect, int many) {
   std::string out = "subject: x\nauthority: craft\nrules:\n";

@@ -57,7 +57,8 @@ const Proven& proven() {
 }  // namespace
 
 TEST_CASE("the examples and edges of the built-in rules do as they should") {
-  const proof::Verified verified = proof::verify(proven().book.ruleset, proven().book.catalogue, proven().edges, day);
+  const proof::Verified verified =
+      proof::verify(proven().book.ruleset, proven().book.catalogue, proven().edges, day);
   for (const auto& finding : verified.findings) CHECK_MESSAGE(false, finding.message);
   CHECK(verified.ran > 1'000);
 }
@@ -67,7 +68,8 @@ TEST_CASE("most changes of the built-in rules are noticed") {
   constexpr double least = 0.7;
   proof::MutateOptions options;
   options.on = day;
-  const proof::Mutated run = proof::mutate(proven().book.ruleset, proven().book.catalogue, proven().edges, options);
+  const proof::Mutated run =
+      proof::mutate(proven().book.ruleset, proven().book.catalogue, proven().edges, options);
   for (const std::string& one : run.stale) CHECK_MESSAGE(false, one, " is noticed");
   const proof::Tally all = run.all();
   CHECK(all.made > 3'000);

@@ -37,9 +37,10 @@ std::string example(std::string_view kind, std::string_view lines) {
 }
 
 std::string oily_rule(std::string_view passes, std::string_view fails) {
-  return rule_file("    when: product = bubble bar\n    expect: oils <= 2 %\n    message: no\n"
-                   "    examples:\n" +
-                   example("passes", passes) + example("fails", fails));
+  return rule_file(
+      "    when: product = bubble bar\n    expect: oils <= 2 %\n    message: no\n"
+      "    examples:\n" +
+      example("passes", passes) + example("fails", fails));
 }
 
 proof::Mutated mutated(Workbench& bench, bool offer = false) {
@@ -112,11 +113,11 @@ TEST_CASE("far from the limit nobody notices; edges are offered, and with them a
 TEST_CASE("an edge that does not give what it says") {
   const std::string rule = oily_rule("          1 % sweet oil\n", "          9 % sweet oil\n");
   Workbench bench(rule +
-                        "edges:\n  the-rule:\n"
-                        "    - { of: fails 1, take: 9 % sweet oil, put: 1 % sweet oil, gives: fail }\n"
-                        "    - { of: fails 1, take: 8 % sweet oil, put: 1 % sweet oil, gives: pass }\n"
-                        "    - { of: passes 1, take: [product bubble bar, 1 % sweet oil],\n"
-                        "        put: [product bath fizzy, 9 % sweet oil], gives: notApplicable }\n");
+                  "edges:\n  the-rule:\n"
+                  "    - { of: fails 1, take: 9 % sweet oil, put: 1 % sweet oil, gives: fail }\n"
+                  "    - { of: fails 1, take: 8 % sweet oil, put: 1 % sweet oil, gives: pass }\n"
+                  "    - { of: passes 1, take: [product bubble bar, 1 % sweet oil],\n"
+                  "        put: [product bath fizzy, 9 % sweet oil], gives: notApplicable }\n");
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   std::string said;
   for (const auto& finding : verify(bench).findings) {
@@ -140,8 +141,8 @@ TEST_CASE("what is said to go unnoticed is told of when it is noticed") {
         "expect: the bound itself out of 'oils <= 2 %' (of nothing)\n"
         "expect: '2 %' a tenth higher\nexpect: '2 %' a tenth lower\n");
   CHECK(run.all().explained == 1);
-  CHECK(run.stale ==
-        std::vector<std::string>{"the-rule: expect: all", "the-rule: when: 'bubble bar' exchanged"});
+  CHECK(run.stale == std::vector<std::string>{"the-rule: expect: all",
+                                              "the-rule: when: 'bubble bar' exchanged"});
 }
 
 TEST_CASE("a measure's change is noticed by the rules that lean on it") {

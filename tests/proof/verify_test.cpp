@@ -19,11 +19,10 @@ std::string verified(std::string_view rule, std::string_view passes, std::string
            std::string(lines) + "\n            q.s. bicarb\n";
   };
   Workbench bench(rule_file(std::string(rule) + "    message: no\n    examples:\n" +
-                                  example("passes", passes) + example("fails", fails)));
+                            example("passes", passes) + example("fails", fails)));
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   std::string out;
-  for (const auto& finding :
-       verify(bench).findings) {
+  for (const auto& finding : verify(bench).findings) {
     out += finding.message + "\n";
   }
   return out;

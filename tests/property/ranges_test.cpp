@@ -90,11 +90,10 @@ TEST_CASE("what can be weighed out of ranges has its figures within theirs") {
       const MeasureResult& a = point.measures[at];
       const MeasureResult& b = wide.measures[at];
       const auto end = [](const std::optional<double>& one) { return one ? *one : 0; };
-      CHECK_MESSAGE(within(a.figure, b.figure), a.name << ": " << end(a.figure.low) << " to "
-                                                       << end(a.figure.high) << " in "
-                                                       << end(b.figure.low) << " to "
-                                                       << end(b.figure.high) << "\n"
-                                                       << pair.wide);
+      CHECK_MESSAGE(within(a.figure, b.figure),
+                    a.name << ": " << end(a.figure.low) << " to " << end(a.figure.high) << " in "
+                           << end(b.figure.low) << " to " << end(b.figure.high) << "\n"
+                           << pair.wide);
       ++asked;
     }
   }

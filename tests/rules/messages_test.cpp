@@ -69,8 +69,7 @@ std::string verify_lines() {
   for (const std::string& rules : {faulty, pair}) {
     Workbench bench(rules);
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    for (const auto& finding :
-         verify(bench).findings) {
+    for (const auto& finding : verify(bench).findings) {
       // a finding of an example has a sentence and no id
       for (const std::string_view id :
            {"example-unreadable", "base-unreadable", "example-wrong", "example-missing"}) {
@@ -89,9 +88,9 @@ std::string question_lines() {
                           "kg' }\n",
                           501));
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-  const blend::Blend blend = bench.mix(
-      of_many("formula \"t\"\n product bubble bar\nphase \"all\"\n q.s. bicarb\n",
-              "task \"t#\"\n handles 1 kg bicarb\n takes 1 min\n", 400));
+  const blend::Blend blend =
+      bench.mix(of_many("formula \"t\"\n product bubble bar\nphase \"all\"\n q.s. bicarb\n",
+                        "task \"t#\"\n handles 1 kg bicarb\n takes 1 min\n", 400));
   text::Diagnostics found;
   rules::check_questions(bench.book.ruleset, blend, {}, found);
   text::Diagnostics none;

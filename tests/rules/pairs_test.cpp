@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "rules/pack.h"
 #include "proof/verified.h"
+#include "rules/pack.h"
 #include "rules/workbench.h"
 
 using namespace sudsmark;

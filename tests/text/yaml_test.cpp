@@ -139,7 +139,8 @@ TEST_CASE("bounds: bytes, nesting, nodes") {
     const Reading deep(std::string(text::most_yaml_bytes, bracket));
     CHECK_FALSE(deep.root);
     CHECK(testing::printed(deep.sources, deep.diagnostics) ==
-          "1:500001 yaml-too-many-signs the file holds more than 500000 commas and brackets: write lists "
+          "1:500001 yaml-too-many-signs the file holds more than 500000 commas and brackets: write "
+          "lists "
           "line by line\n");
   }
 }
