@@ -17,12 +17,14 @@
 // checked: it is sound itself, and beyond it by less than the step of the scale the verdict is
 // worse.
 //
-// `leeway_map` moves two lines at once.
+// `leeway_map` moves two lines at once, each to the share that a tweak of two `set`s would say.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <sudsmark/check.h>
@@ -75,6 +77,53 @@ struct Leeway {
   /// Rules that the formula breaks already at the threshold or above: they stop nothing.
   std::vector<std::string> broken;
 };
+
+/// A line of a map, and how far the map goes.
+struct LeewayAxis {
+  std::string material;
+  std::string container;
+  double share = 0;  ///< where it stands [% of the product as supplied]
+  double low = 0;    ///< of the map [%]
+  double high = 0;
+};
+
+struct LeewayPoint {
+  double line = 0;     ///< %
+  double against = 0;  ///< %
+};
+
+/// Where the sound region ends by one rule: pieces of a line, each within a cell of the map.
+struct LeewayBorder {
+  std::optional<LeewayStop> stop;  ///< absent: beyond it there is no room for both
+  std::vector<std::pair<LeewayPoint, LeewayPoint>> pieces;
+};
+
+/// Two lines set at once. Every point of a grid over both axes has been checked; where the region
+/// ends between two of them has been found by halving.
+struct LeewayMap {
+  std::string file;
+  std::string name;
+  Level threshold = Level::warning;
+  LeewayAxis line;
+  LeewayAxis against;
+  std::size_t points = 0;  ///< of the grid along each axis
+  /// By row from the least `against`, and within it from the least `line`: the border's rule that
+  /// is worse there, as an index into `borders`; `sound` where nothing is.
+  std::vector<std::size_t> grid;
+  std::vector<LeewayBorder> borders;
+  static constexpr std::size_t sound = static_cast<std::size_t>(-1);
+};
+
+struct LeewayMapOptions {
+  Level threshold = Level::warning;
+  std::string line;     ///< a name of the formula
+  std::string against;  ///< another
+};
+
+/// None, with problems, if the formula cannot be checked, or does not hold both lines.
+[[nodiscard]] Result<LeewayMap> leeway_map(const FormulaText& formula, const Rulesets& rulesets,
+                                           const CheckOptions& options,
+                                           const LeewayMapOptions& map_options);
 
 /// None, with problems, if the formula cannot be checked.
 [[nodiscard]] Result<Leeway> leeway(const FormulaText& formula, const Rulesets& rulesets,

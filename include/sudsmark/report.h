@@ -20,6 +20,7 @@
 
 #include <sudsmark/check.h>
 #include <sudsmark/compare.h>
+#include <sudsmark/dossier.h>
 #include <sudsmark/drill.h>
 #include <sudsmark/leeway.h>
 #include <sudsmark/results.h>
@@ -35,9 +36,11 @@ enum class Command : std::uint8_t {
   measure,
   sheet,
   label,
+  dossier,
   suggest,
   swap,
   leeway,
+  leeway_map,
   explain,
   rules,
   drill
@@ -77,7 +80,8 @@ struct Topic {
 
 /// What a command came to, borrowed. `rules` reports on the rulesets themselves.
 using Outcome = std::variant<const RunResult*, const Comparison*, const Suggestion*, const Swaps*,
-                             const Leeway*, const Topic*, const Handout*, const Rulesets*>;
+                             const Leeway*, const LeewayMap*, const Topic*, const Handout*,
+                             const Rulesets*, const Dossier*>;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise
@@ -88,6 +92,12 @@ struct ReportOptions {
   std::string overview = {};
   std::size_t columns = 80;         ///< of the terminal that text is for
   std::optional<Level> quiet = {};  ///< only what weighs as much as that, and the sum
+};
+
+/// A page of a folder.
+struct ReportPage {
+  std::string name;  ///< of its file
+  std::string text;
 };
 
 /// One row of the register.
@@ -104,6 +114,9 @@ struct Report {
   /// `pages` are their addresses, in the order of the formulas.
   std::string (*write_overview)(const RunResult& run, const std::vector<std::string>& pages,
                                 const ReportOptions& options) = nullptr;
+  /// Where the outcome is a folder of pages of its own: writes all of them.
+  std::vector<ReportPage> (*write_pages)(const Outcome& outcome, const Rulesets& rulesets,
+                                         const ReportOptions& options) = nullptr;
 
   /// What a report with those options wants.
   [[nodiscard]] Details wanted(const ReportOptions& options) const;

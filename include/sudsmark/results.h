@@ -251,7 +251,7 @@ struct MarketLabel {
 struct SheetItem {
   enum class Kind : std::uint8_t { heading, paragraph, entry, weighing, total, gap };
   Kind kind = Kind::gap;
-  std::string label;  ///< of an entry; what is weighed
+  std::string label;  ///< of an entry; what is weighed; "page": a heading that begins a page
   std::string words;  ///< of a weighing its mass
   std::string note;   ///< of a weighing: on which scale
 };
@@ -286,6 +286,9 @@ struct FormulaResult {
   std::vector<PortionResult> portions;
   std::vector<WeighingResult> weighings;
   std::vector<AirResult> air;
+  /// Why it must not be made as it is, where the sheet or the label is asked for; empty: nothing
+  /// forbids it.
+  std::vector<std::string> against_making;
   std::string sheet;  ///< the bench sheet as text, where asked for; without the reminder
   std::vector<SheetItem> sheet_items;  ///< the same, piece by piece
   std::string batch_made;              ///< days that the formula states; filled with `labels`

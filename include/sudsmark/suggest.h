@@ -7,7 +7,8 @@
 // A suggestion moves what a broken rule is about and the fill, keeps the total, moves nothing that
 // a `keep` pins, and breaks no rule that passed. Where the rule names a material that would mend
 // it, that one is added or stands in another's place; where it names the piece or the batch, that
-// is changed. No line leaves what is usual of its material, what makes the product stays, and
+// is changed. Where it names a scale, a mask or a paper, that is an answer too, without a tweak. No
+// line leaves what is usual of its material, what makes the product stays, and
 // scent, preservative, colour and foamer never serve as fill. Each answer has been rounded to the
 // scales at hand and checked in full after that, as the tweak file that it can be written to. Where
 // there is none, the smallest set of rules and `keep`s that cannot hold together is named.
@@ -62,6 +63,9 @@ struct SuggestedChange {
   Comparison comparison;                 ///< before and after, by full checks
   std::vector<Finding> left;             ///< what it does not mend, at the threshold or above
   std::vector<std::string> statements;   ///< that it changes: "piece 80 g"
+  /// It is no part of the formula, so no tweak says it: a scale, a mask, a paper to ask for. It has
+  /// no edits, and its comparison is of the formula with itself.
+  bool outside = false;
   /// What was rounded to: "the steps of the scales", "0.01 %".
   std::string rounded_to;
   bool rounding_breaks = false;  ///< no rounding would pass: the amounts are as computed
@@ -90,7 +94,7 @@ struct Suggestion {
   std::string conflict_problem;       ///< them alone with the total kept, in the LP format
   /// Lines that could not be moved, and why.
   std::vector<std::string> fixed;
-  /// Whether all that is broken is mended, or nothing is.
+  /// Whether all that is broken is mended by a change of the formula, or nothing is.
   [[nodiscard]] bool mended() const;
 };
 

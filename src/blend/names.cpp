@@ -28,6 +28,14 @@ Names::Names(const formula::Card& card, const catalogue::Catalogue& catalogue,
   }
   for (const formula::Fragrance& stated : card.fragrances) add_fragrance(stated);
   for (const formula::UserMaterial& stated : card.materials) add_material(stated);
+  const auto add_named = [&](const auto& parts) {
+    for (const auto& part : parts) {
+      for (const formula::Line& line : part.lines) add_pure(line.name);
+    }
+  };
+  add_named(card.phases);
+  add_named(card.premixes);
+  add_named(card.portions);
 }
 
 const Material& Names::material(MaterialId id) const {
@@ -93,6 +101,28 @@ std::optional<Material> Names::named_by_label(const formula::UserMaterial& state
     if (meaning.one()) return catalogue_.materials[meaning.materials.front()];
   }
   return std::nullopt;
+}
+
+/// What the law calls by its name can stand on a line, whether or not anybody sells it by the bag:
+/// the pure substance, so that no limit passes for want of a material.
+void Names::add_pure(const formula::Word& word) {
+  const std::string key = text::fold(word.text);
+  if (own_names_.contains(key) || !catalogue_.find_material(word.text).none()) return;
+  const auto known = catalogue_.find_substance(word.text);
+  if (!known) return;
+  const catalogue::Substance& substance = catalogue_.substances[*known];
+  constexpr catalogue::Roles scent_roles =
+      bit(Role::scent) | bit(Role::aroma_chemical) | bit(Role::essential_oil);
+  Material material;
+  material.name = substance.name;
+  material.inci = substance.inci;
+  material.cas = substance.cas;
+  material.roles = substance.roles;
+  material.form =
+      (substance.roles & scent_roles) != 0 ? catalogue::Form::liquid : catalogue::Form::fine_powder;
+  material.contents.push_back({*known, 1.0, true, WaterClass::none, {}});
+  own_materials.push_back(std::move(material));
+  own_names_[key] = Named{static_cast<MaterialId>(material_count() - 1), std::nullopt};
 }
 
 void Names::add_material(const formula::UserMaterial& stated) {

@@ -36,6 +36,7 @@ class Names {
 
  private:
   void add_material(const formula::UserMaterial& stated);
+  void add_pure(const formula::Word& word);
   void add_fragrance(const formula::Fragrance& stated);
   std::optional<catalogue::Material> base_of(const formula::UserMaterial& stated);
   [[nodiscard]] std::optional<catalogue::Material> named_by_label(

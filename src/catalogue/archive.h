@@ -12,8 +12,8 @@
 // and reading cannot disagree on what comes in which order. A value that an enumeration does not
 // have is refused on reading. `to_bytes` and `from_bytes` add a word of format in front.
 //
-// Bytes are little-endian and the same on every machine. Unsigned integers take as many bytes as
-// they need, seven bits each.
+// Bytes are little-endian and the same on every machine. An unsigned integer below 128 is a byte;
+// of any other a byte says how many follow, so that reading one takes no loop.
 #pragma once
 
 #include <array>
@@ -51,11 +51,13 @@ class Writer {
   template <std::unsigned_integral T>
   void put(const T& value) {
     std::uint64_t rest = value;
-    while (rest >= 0x80U) {
-      bytes_ += static_cast<char>(static_cast<unsigned char>(rest | 0x80U));
-      rest >>= 7U;
+    if (rest < long_integer) {
+      bytes_ += static_cast<char>(static_cast<unsigned char>(rest));
+      return;
     }
-    bytes_ += static_cast<char>(static_cast<unsigned char>(rest));
+    const auto size = (static_cast<unsigned>(std::bit_width(rest)) + 7U) / 8U;
+    bytes_ += static_cast<char>(static_cast<unsigned char>(long_integer + size));
+    for (; rest != 0; rest >>= 8U) bytes_ += static_cast<char>(static_cast<unsigned char>(rest));
   }
   void put(const std::int8_t& value) { bytes_ += static_cast<char>(value); }
   void put(const bool& value) { bytes_ += value ? '\1' : '\0'; }
@@ -85,7 +87,7 @@ class Writer {
   template <class... T>
   void put(const std::variant<T...>& value) {
     put(std::uint64_t{value.index()});
-    std::visit([this](const auto& held) { put(held); }, value);
+    std::visit([this](const auto& held) { this->put(held); }, value);
   }
   void put(const std::monostate& /*nothing*/) {}
   void put(const std::chrono::year_month_day& date) {
@@ -108,6 +110,8 @@ class Writer {
   }
 
  public:
+  /// What the first byte of an integer says from here on: how many follow.
+  static constexpr unsigned long_integer = 0x80U;
   /// Dates are counted from here, so that none is negative.
   static constexpr std::int64_t days_before_epoch = std::int64_t{40'000} * 366;
 
@@ -141,21 +145,24 @@ class Reader {
 
   template <std::unsigned_integral T>
   void get(T& value) {
-    if (next_ != end_ && static_cast<unsigned char>(*next_) < 0x80U) {
-      value = static_cast<unsigned char>(*next_++);
+    const unsigned first = byte();
+    if (first < Writer::long_integer) {
+      value = static_cast<T>(first);
       return;
     }
+    const std::size_t size = first - Writer::long_integer;
     std::uint64_t whole = 0;
-    for (unsigned shift = 0; shift < 64; shift += 7) {
-      if (next_ == end_) break;
-      const auto byte = static_cast<unsigned char>(*next_++);
-      whole |= std::uint64_t{byte & 0x7FU} << shift;
-      if (byte < 0x80U) {
-        value = static_cast<T>(whole);
-        if (value != whole) refuse();
-        return;
-      }
+    if (size > sizeof whole || size > left()) {
+      refuse();
+    } else if (std::endian::native == std::endian::little && left() >= sizeof whole && size > 0) {
+      std::memcpy(&whole, next_, sizeof whole);
+      whole &= ~std::uint64_t{0} >> (8U * (sizeof whole - size));
+      next_ += size;
+    } else {
+      for (std::size_t at = 0; at < size; ++at) whole |= std::uint64_t{byte()} << (8U * at);
     }
+    value = static_cast<T>(whole);
+    if (value == whole) return;
     value = 0;
     refuse();
   }
@@ -180,7 +187,7 @@ class Reader {
   }
   void get(std::string& text) {
     const std::size_t size = get_size();
-    text.assign(next_, size);
+    text = std::string(next_, size);
     next_ += size;
   }
   template <class T>
@@ -290,7 +297,7 @@ class Reader {
 
 /// In front of all bytes: who wrote them, and in which order of fields. The number goes up whenever
 /// a packed struct changes.
-inline constexpr std::string_view format_word = "sudsmark pack 2\n";
+inline constexpr std::string_view format_word = "sudsmark pack 3\n";
 
 template <class... T>
 [[nodiscard]] std::string to_bytes(const T&... objects) {

@@ -1,7 +1,6 @@
 #include "catalogue/builder.h"
 
 #include <algorithm>
-#include <array>
 #include <limits>
 #include <unordered_map>
 #include <utility>
@@ -14,9 +13,6 @@
 
 namespace sudsmark::catalogue {
 namespace {
-
-constexpr std::array<std::string_view, 6> keys{"edition",   "sources",  "substances",
-                                               "materials", "products", "tables"};
 
 /// An entry with the node that it was read from.
 template <class T>

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <utility>
 
+#include "text/digits.h"
 #include "text/name.h"
 
 namespace sudsmark::catalogue {
@@ -262,12 +262,10 @@ std::optional<double> strength(std::string_view word) {
   constexpr double least_bare = 20;  // below, a bare figure counts or numbers something
   constexpr double most = 100;
   const bool bare = !word.ends_with('%');
-  double value = 0;
-  const char* const end = word.data() + word.size() - (bare ? 0 : 1);
-  const auto read = std::from_chars(word.data(), end, value);
-  if (word.empty() || read.ec != std::errc() || read.ptr != end) return std::nullopt;
-  if (value > most || (bare && value < least_bare)) return std::nullopt;
-  return value / 100;
+  if (word.empty()) return std::nullopt;
+  const auto value = text::read_digits(word.substr(0, word.size() - (bare ? 0 : 1)));
+  if (!value || *value > most || (bare && *value < least_bare)) return std::nullopt;
+  return *value / 100;
 }
 
 bool names_origin(std::string_view word) {

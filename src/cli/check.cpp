@@ -1,10 +1,14 @@
 // `check`: what every rule says of one or more formulas.
+#include <algorithm>
+
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
 
 #include "cli/checking_options.h"
 #include "cli/outputs.h"
 #include "cli/run_files.h"
+#include "cli/run_outputs.h"
+#include "cli/stream.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
@@ -80,7 +84,12 @@ void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, Input
 class Check {
  public:
   void declare(Options& options) {
-    files_.declare(options);
+    files_.declare(options, 0);
+    options.usage("FILE... | --stream");
+    options.flag(
+        "--stream", stream_,
+        "read {\"file\": …, \"text\": …} a line from standard input, and answer each with a "
+        "line of JSON");
     formulas_.declare(options);
     rounded_.declare(options);
     rules_.declare(options);
@@ -89,6 +98,10 @@ class Check {
                  "of a tweak, count only what is worse than in its base");
     baseline_.declare(options);
     output_.declare(options, Command::check);
+    for (const char* const other : {"--base-as-reference", "--baseline", "--write-baseline",
+                                    "--format", "--output", "--color"}) {
+      options.excludes("--stream", other);
+    }
     options.flag("--quiet", quiet_, "only what reaches the threshold of --fail-on, and the sum");
     options.flag("--verbose", verbose_, "passes, margins and sources too");
     options.found("something reaches the level of --fail-on");
@@ -98,6 +111,10 @@ class Check {
   }
 
   Exit run() {
+    if (files_.files.empty() != stream_) {
+      return refused(stream_ ? "check: --stream reads standard input, and no FILE"
+                             : "check: FILE is required; `sudsmark help check` tells more");
+    }
     if (quiet_ && verbose_) return refused("--quiet and --verbose ask for opposite things");
     Inputs inputs(formulas_.allow_outside);
     ReportOptions look;
@@ -116,11 +133,39 @@ class Check {
     if (base_as_reference_) details = details | Details{.verdicts = Verdicts::all};
     if (baseline_.asked_for())
       details = details | Details{.verdicts = Verdicts::all, .lines = true};
+    if (stream_) {
+      look.ascii = output_.ascii;
+      return check_stream(*rulesets, options, inputs, files_.jobs, look);
+    }
     fill(details, options);
-    RunResult run = run_files(files_, *rulesets, options, inputs, output_.ascii);
-    if (base_as_reference_) refer_to_bases(options, *rulesets, inputs, run);
-    if (!baseline_.compare(*known, run)) return Exit::unusable;
-    return outputs->write(&run, *rulesets, inputs, baseline_.write_new(run, inputs, status(run)));
+    const auto refer = [&](RunResult& run) {
+      if (base_as_reference_) refer_to_bases(options, *rulesets, inputs, run);
+    };
+    RunOutputs reports(*outputs, *rulesets, inputs);
+    if (reports.hopeless()) return Exit::unusable;
+    if (baseline_.asked_for()) {
+      RunResult run = run_files(files_, *rulesets, options, inputs, output_.ascii);
+      refer(run);
+      if (!baseline_.compare(*known, run)) return Exit::unusable;
+      Exit exit = baseline_.write_new(run, inputs, status(run));
+      RunResult rest;
+      rest.compared = run.compared;
+      rest.absent = std::move(run.absent);
+      reports.take_whole(std::move(run));
+      return reports.finish(rest, exit);
+    }
+    Exit exit = Exit::fine;
+    RunSteps steps;
+    steps.prepare = [&](CheckedFile& one) {
+      refer(one.run);
+      reports.prepare(one);
+    };
+    steps.take = [&](CheckedFile&& one) {
+      exit = std::max(exit, status(one.run));
+      reports.take(std::move(one));
+    };
+    run_files(files_, *rulesets, options, inputs, output_.ascii, steps);
+    return reports.finish({}, exit);
   }
 
  private:
@@ -150,6 +195,7 @@ class Check {
   VerdictOptions verdicts_;
   BaselineOptions baseline_;
   OutputOptions output_;
+  bool stream_ = false;
   bool base_as_reference_ = false;
   bool quiet_ = false;
   bool verbose_ = false;

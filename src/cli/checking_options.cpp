@@ -96,7 +96,10 @@ std::optional<std::vector<RulesetText>> RulesOptions::read(Inputs& inputs) const
 
 std::optional<Rulesets> RulesOptions::with(const std::vector<RulesetText>& texts,
                                            bool ascii) const {
-  const Rulesets built_in = Rulesets::built_in();
+  // kept to the end of the process, which is near: taking a catalogue apart costs as much as a
+  // check
+  static const auto* const kept = new Rulesets(Rulesets::built_in());
+  const Rulesets& built_in = *kept;
   if (texts.empty() && !bare) return built_in;
   const Result<Rulesets> all = built_in.with(texts, bare);
   tell(all.problems, ascii);

@@ -41,7 +41,10 @@ std::string mismatch(const std::string& said, const Declaration& of) {
 
 class CommandLine {
  public:
-  explicit CommandLine(const std::vector<Subcommand>& commands) {
+  /// `words`: those that will be read. Options are declared of the commands that they name alone,
+  /// unless no command comes first: all of them together cost as much as a good part of a check.
+  CommandLine(const std::vector<Subcommand>& commands, const std::vector<std::string>& words) {
+    const bool all = words.empty() || words.front() == "help" || words.front().starts_with('-');
     app_.set_version_flag("--version", std::string("sudsmark ") + SUDSMARK_VERSION);
     declared_.reserve(commands.size());
     for (const Subcommand& command : commands) {
@@ -49,8 +52,10 @@ class CommandLine {
       Declaration& declared = declared_.emplace_back();
       declared.command = command.word;
       declared.help = command.help;
-      Options options(*sub, declared);
-      sub->callback([this, run = command.declare(options)] { run_ = run; });
+      if (all || std::find(words.begin(), words.end(), command.word) != words.end()) {
+        Options options(*sub, declared);
+        sub->callback([this, run = command.declare(options)] { run_ = run; });
+      }
       known_.emplace_back(command.word);
     }
   }
@@ -176,11 +181,11 @@ class CommandLine {
 
 Exit run_command_line(const std::vector<std::string>& words,
                       const std::vector<Subcommand>& commands) {
-  return CommandLine(commands).run(words);
+  return CommandLine(commands, words).run(words);
 }
 
 std::vector<Declaration> declarations(const std::vector<Subcommand>& commands) {
-  return CommandLine(commands).declared();
+  return CommandLine(commands, {}).declared();
 }
 
 }  // namespace sudsmark::cli

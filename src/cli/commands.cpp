@@ -7,6 +7,7 @@ Subcommand check_command();
 Subcommand compare_command();
 Subcommand measure_command();
 Subcommand label_command();
+Subcommand dossier_command();
 Subcommand suggest_command();
 Subcommand leeway_command();
 Subcommand explain_command();
@@ -14,9 +15,9 @@ Subcommand drill_command();
 Subcommand rules_command();
 
 std::vector<Subcommand> commands() {
-  return {check_command(),   compare_command(), measure_command(),
-          label_command(),   suggest_command(), leeway_command(),
-          explain_command(), drill_command(),   rules_command()};
+  return {check_command(),   compare_command(), measure_command(), label_command(),
+          dossier_command(), suggest_command(), leeway_command(),  explain_command(),
+          drill_command(),   rules_command()};
 }
 
 }  // namespace sudsmark::cli

@@ -1,143 +1,147 @@
-// `drill`: exercises one after the other. On a terminal or from a pipe, answers are read from
-// standard input.
+// `drill`: exercises one after the other, answered on standard input; or papers for a class.
 #include <sudsmark/drill.h>
+#include <sudsmark/notebook.h>
 
-#include <iostream>
+#include <algorithm>
+#include <filesystem>
 
 #include "cli/checking_options.h"
+#include "cli/lesson.h"
 #include "cli/outputs.h"
 #include "cli/subcommand.h"
-#include "wording/code_points.h"
+#include "front/today.h"
+#include "text/written_file.h"
 
 namespace sudsmark::cli {
 namespace {
 
-/// Tries before the solution is shown.
-constexpr int most_tries = 3;
-/// Longer than anything that would be understood.
-constexpr std::size_t longest_answer = 1000;
 constexpr std::size_t most_exercises = 1000;
-constexpr std::size_t most_deals = 1'000'000'000;
-
-enum class Ended { solved, shown, stopped, refused };
-
-/// What was typed, and whether it is a line that a person would type.
-struct Answer {
-  std::optional<std::string> line;  ///< none at the end of standard input
-  bool too_long = false;
-};
-
-Answer read_answer() {
-  std::string line;
-  for (int c = std::cin.get(); c != '\n'; c = std::cin.get()) {
-    if (c == std::char_traits<char>::eof()) {
-      if (line.empty()) return {};
-      break;
-    }
-    if (line.size() == longest_answer) return {std::nullopt, true};
-    line += static_cast<char>(c);
-  }
-  return {std::move(line)};
-}
-
-Ended ask(const Exercise& exercise) {
-  int tries = 0;
-  bool helped = false;
-  while (std::cout << "> " << std::flush) {
-    const Answer answer = read_answer();
-    if (answer.too_long) return Ended::refused;
-    if (!answer.line) break;
-    const Judged judged = judge(exercise, *answer.line);
-    if (!judged.words.empty()) std::cout << judged.words << "\n";
-    switch (judged.judgement) {
-      case Judgement::right:
-        return helped ? Ended::shown : Ended::solved;
-      case Judgement::shown:
-        return Ended::shown;
-      case Judgement::enough:
-        return Ended::stopped;
-      case Judgement::wrong:
-        if (++tries == most_tries || exercise.sound()) return Ended::shown;
-        break;
-      case Judgement::hint_wanted:
-        helped = true;
-        break;
-      case Judgement::not_understood:
-        break;
-    }
-  }
-  std::cout << "\n";
-  return Ended::stopped;
-}
-
-/// Asks one exercise after the other until somebody has had enough.
-Exit ask_all(const std::vector<Exercise>& dealt, bool ascii) {
-  const auto say = [&](const std::string& text) {
-    std::cout << (ascii ? wording::in_ascii(text) : text);
-  };
-  std::size_t solved = 0;
-  std::size_t asked = 0;
-  for (const Exercise& exercise : dealt) {
-    say(exercise_text(exercise, asked + 1, dealt.size()));
-    const Ended ended = ask(exercise);
-    if (ended == Ended::refused) {
-      return refused("an answer of more than " + std::to_string(longest_answer) + " bytes");
-    }
-    if (ended == Ended::stopped) break;
-    ++asked;
-    solved += ended == Ended::solved ? 1 : 0;
-    say("\n" + solution_text(exercise) + "\n");
-  }
-  std::cout << "Found without help: " << solved << " of " << asked << ".\n" << reminder << "\n";
-  return Exit::fine;
-}
+constexpr std::size_t most_seeds = 1'000'000'000;
+constexpr std::size_t most_notebook_bytes = std::size_t{1} << 20U;
 
 class Drill {
  public:
   void declare(Options& options) {
-    options.words("NAME", names_, 0, 0, "rules or subjects to be asked about; else all");
+    options.words("NAME", names_, 0, 0, "rules or subjects to be asked about, or sums; else all");
     options.heading("Exercises");
-    options.number("--count", 1, most_exercises, count_, "how many exercises");
-    options.number("--deal", 0, most_deals, deal_, "which exercises: another number, others");
-    options.flag("--answers", answers_, "print exercises and solutions instead of asking");
+    options.number("--seed", 0, most_seeds, seed_, "which exercises: the same for everybody");
+    options.number("--count", 1, most_exercises, count_, "how many are asked");
+    options.flag("--near", near_, "faults near their limits, which are harder to see");
+    options.text("--notebook", "FILE", notebook_,
+                 "a text file that keeps what went wrong and brings it back");
+    options.number("--papers", 1, most_exercises, papers_,
+                   "so many exercises and their answers to be printed, in place of asking");
     day_.declare(options);
     rules_.declare(options);
     output_.declare(options, Command::drill);
-    options.needs("--output", "--answers");
-    options.example("sudsmark drill --count 3", "three exercises, one after the other");
-    options.example("sudsmark drill --answers --deal 2 workshop",
-                    "a handout about one subject, with solutions");
+    options.needs("--output", "--papers");
+    options.needs("--format", "--papers");
+    options.excludes("--notebook", "--papers");
+    options.example("sudsmark drill --seed 7 --notebook mine.txt",
+                    "five exercises, what went wrong before first");
+    options.example("sudsmark drill --papers 20 --format html=papers/",
+                    "pages for a class, and an answer sheet");
   }
 
   Exit run() {
     Inputs inputs;
     const auto outputs = Outputs::read(output_, Command::drill);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
-    DrillOptions options;
-    const bool sound = day_.read_into(options.on);
-    if (!outputs || !rulesets || !sound) return Exit::unusable;
-    options.about = names_;
-    options.count = count_;
-    options.deal = static_cast<unsigned>(deal_);
-    Result<std::vector<Exercise>> dealt = exercises(*rulesets, options);
-    for (const Problem& problem : dealt.problems) complain(problem.message);
-    if (!dealt) return Exit::unusable;
-    const Handout handout{std::move(*dealt)};
-    if (handout.exercises.empty()) {
-      return refused("no rule that was asked for has an example to make an exercise of");
-    }
-    if (answers_) return outputs->write(&handout, *rulesets, inputs, Exit::fine);
-    return ask_all(handout.exercises, output_.ascii);
+    rulesets_ = rules_.load(inputs, output_.ascii);
+    const bool sound = day_.read_into(options_.on);
+    if (!outputs || !rulesets_ || !sound) return Exit::unusable;
+    if (!options_.on) options_.on = front::today();
+    options_.about = names_;
+    options_.near = near_;
+    return papers_ > 0 ? print(*outputs, inputs) : ask(inputs);
   }
 
  private:
+  /// An exercise, or what is wrong with what was asked for.
+  std::optional<Exercise> made(std::size_t number, const DrillOptions& options) const {
+    Result<Exercise> out = exercise(*rulesets_, seed_, number, options);
+    for (const Problem& problem : out.problems) complain(problem.message);
+    return std::move(out.value);
+  }
+
+  Exit print(const Outputs& outputs, const Inputs& inputs) const {
+    Handout handout;
+    handout.seed = seed_;
+    for (std::size_t number = 1; number <= papers_; ++number) {
+      auto one = made(number, options_);
+      if (!one) return Exit::unusable;
+      handout.exercises.push_back(std::move(*one));
+    }
+    return outputs.write(&handout, *rulesets_, inputs, Exit::fine);
+  }
+
+  /// What the notebook brings back, then what the seed has.
+  Exit ask(Inputs& inputs) {
+    Notebook notebook;
+    if (!notebook_.empty() && !open(inputs, notebook)) return Exit::unusable;
+    const Speech speech(output_.ascii);
+    const Interruptible interruptible;
+    Lesson lesson(speech);
+    const std::vector<std::string> due = notebook.due(*options_.on);
+    for (std::size_t number = 1; number <= count_; ++number) {
+      DrillOptions options = options_;
+      const bool again = number <= due.size() && known(due[number - 1]);
+      if (again) {
+        options.about = {due[number - 1]};
+        options.always_wrong = true;
+      }
+      const auto exercise = made(number, options);
+      if (!exercise) return Exit::unusable;
+      const Went went = lesson.ask(
+          *exercise, "Exercise " + std::to_string(number) + " of " + std::to_string(count_) +
+                         (again ? ", seen before" : "") + ", seed " + std::to_string(seed_));
+      if (went == Went::refused) {
+        return refused("an answer of more than " + std::to_string(longest_line) + " bytes");
+      }
+      if (went == Went::stopped) break;
+      const std::string& about = exercise->sum ? sums_name : exercise->rule;
+      if (!about.empty()) notebook.note(about, went == Went::found, *options_.on);
+    }
+    lesson.tell_score();
+    return notebook_.empty() ? Exit::fine : close(notebook);
+  }
+
+  /// Whether exercises can still be made about what a notebook names: rules come and go.
+  [[nodiscard]] bool known(const std::string& rule) const {
+    const auto rules = drilled_rules(*rulesets_);
+    return rule == sums_name || std::find(rules.begin(), rules.end(), rule) != rules.end();
+  }
+
+  /// A file that is not there yet is an empty notebook.
+  bool open(Inputs& inputs, Notebook& notebook) const {
+    const text::FileBytes read = inputs.read(notebook_, most_notebook_bytes);
+    if (!read.bytes) {
+      if (!std::filesystem::exists(notebook_)) return true;
+      complain(notebook_ + ": " + read.reason);
+      return false;
+    }
+    Result<Notebook> out = Notebook::read(notebook_, *read.bytes);
+    tell(out.problems, output_.ascii);
+    if (!out) return false;
+    notebook = std::move(*out);
+    return true;
+  }
+
+  [[nodiscard]] Exit close(const Notebook& notebook) const {
+    if (const auto error = text::write_file(notebook_, notebook.text())) return refused(*error);
+    return Exit::fine;
+  }
+
   std::vector<std::string> names_;
-  std::size_t count_ = DrillOptions().count;
-  std::size_t deal_ = DrillOptions().deal;
-  bool answers_ = false;
+  std::size_t count_ = 5;
+  std::size_t seed_ = 1;
+  std::size_t papers_ = 0;
+  bool near_ = false;
+  std::string notebook_;
   DayOption day_;
   RulesOptions rules_;
   OutputOptions output_;
+  std::optional<Rulesets> rulesets_;
+  DrillOptions options_;
 };
 
 }  // namespace

@@ -9,7 +9,8 @@ namespace {
 class Explain {
  public:
   void declare(Options& options) {
-    options.words("NAME", words_, 1, 0, "its id or name; `measures` lists the measures");
+    options.words("NAME", words_, 1, 0,
+                  "its id or name; `measures` lists the measures, `law` what each market asks for");
     rules_.declare(options);
     output_.declare(options, Command::explain);
     options.example("sudsmark explain emulsifier-to-oil", "a rule: why, limit, sources");

@@ -15,15 +15,21 @@ class LeewayCommand {
     formulas_.declare(options);
     rules_.declare(options);
     verdicts_.declare(options);
+    options.heading("The map of two lines");
+    options.text("--line", "MATERIAL", line_, "the line that goes to the right");
+    options.text("--against", "MATERIAL", against_, "the line that goes upwards");
+    options.needs("--against", "--line");
+    options.needs("--line", "--against");
     output_.declare(options, Command::leeway);
     options.example("sudsmark leeway bar.formula", "how far each line can go, and what stops it");
-    options.example("sudsmark leeway --fail-on error bar.formula",
-                    "the same, stopped by what must not be alone");
+    options.example("sudsmark leeway --line 'polysorbate 80' --against 'rice bran oil' bar.formula",
+                    "where both are sound, as a map");
   }
 
   Exit run() {
     Inputs inputs(formulas_.allow_outside);
-    const auto outputs = Outputs::read(output_, Command::leeway);
+    const auto outputs =
+        Outputs::read(output_, against_.empty() ? Command::leeway : Command::leeway_map);
     const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
     options.read = inputs.reader_for(files_);
@@ -43,6 +49,12 @@ class LeewayCommand {
   [[nodiscard]] Exit look(const FormulaText& formula, const Rulesets& rulesets,
                           const CheckOptions& options, const Outputs& outputs,
                           const Inputs& inputs) const {
+    if (!against_.empty()) {
+      const auto map =
+          leeway_map(formula, rulesets, options, {verdicts_.threshold(), line_, against_});
+      tell(map.problems, output_.ascii);
+      return map ? outputs.write(&*map, rulesets, inputs, Exit::fine) : Exit::unusable;
+    }
     const auto made = leeway(formula, rulesets, options, {verdicts_.threshold()});
     tell(made.problems, output_.ascii);
     if (!made) return Exit::unusable;
@@ -53,6 +65,8 @@ class LeewayCommand {
   FormulaOptions formulas_;
   RulesOptions rules_;
   VerdictOptions verdicts_;
+  std::string line_;
+  std::string against_;
   OutputOptions output_;
 };
 

@@ -14,10 +14,14 @@
 namespace sudsmark::cli {
 namespace {
 
+bool can_be_folder(const Report& report) {
+  return report.write_overview != nullptr || report.write_pages != nullptr;
+}
+
 std::vector<std::string> words_of(Command command, bool of_folders) {
   std::vector<std::string> words;
   for (const Report& report : reports(command)) {
-    if (!of_folders || report.write_overview != nullptr) words.emplace_back(report.word);
+    if (!of_folders || can_be_folder(report)) words.emplace_back(report.word);
   }
   return words;
 }
@@ -96,7 +100,7 @@ std::optional<Outputs> Outputs::read(const OutputOptions& typed, Command command
   }
   if (!bare) out.all_.insert(out.all_.begin(), Output{&reports(command).front(), usual});
   for (const Output& one : out.all_) {
-    if (one.report->write_overview == nullptr && names_folder(one.path)) {
+    if (!can_be_folder(*one.report) && names_folder(one.path)) {
       complain(no_folder(one.path, words_of(command, true)));
       sound = false;
     }
@@ -133,22 +137,32 @@ Details Outputs::wanted() const {
   return out;
 }
 
+ReportOptions Outputs::look_of(const Output& one) const {
+  ReportOptions look = look_;
+  look.color = color_ && one.path.empty();
+  const std::size_t columns = one.path.empty() ? terminal_columns() : 0;
+  if (columns > 0) look.columns = columns;
+  return look;
+}
+
 Exit Outputs::write(const Outcome& outcome, const Rulesets& rulesets, const Inputs& inputs,
                     Exit exit) const {
-  for (const Output& one : all_) {
-    ReportOptions look = look_;
-    look.color = color_ && one.path.empty();
-    const std::size_t columns = one.path.empty() ? terminal_columns() : 0;
-    if (columns > 0) look.columns = columns;
-    if (names_folder(one.path)) {
-      exit = write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets,
-                         look, inputs, exit);
-    } else {
-      exit = write_words(one.path, one.report->write(outcome, rulesets, look), one.report->folds,
-                         inputs, exit);
-    }
-  }
+  for (const Output& one : all_) exit = write_one(one, outcome, rulesets, inputs, exit);
   return exit;
+}
+
+Exit Outputs::write_one(const Output& one, const Outcome& outcome, const Rulesets& rulesets,
+                        const Inputs& inputs, Exit exit) const {
+  const ReportOptions look = look_of(one);
+  if (names_folder(one.path) && one.report->write_pages != nullptr) {
+    return write_pages(one.report->write_pages(outcome, rulesets, look), one.path, inputs, exit);
+  }
+  if (names_folder(one.path)) {
+    return write_pages(*one.report, one.path, *std::get<const RunResult*>(outcome), rulesets, look,
+                       inputs, exit);
+  }
+  return write_words(one.path, one.report->write(outcome, rulesets, look), one.report->folds,
+                     inputs, exit);
 }
 
 Exit write_words(const std::string& path, const std::string& words, bool folds,

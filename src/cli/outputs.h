@@ -46,6 +46,13 @@ class Outputs {
   [[nodiscard]] Exit write(const Outcome& outcome, const Rulesets& rulesets, const Inputs& inputs,
                            Exit exit) const;
 
+  /// The same of one of them.
+  [[nodiscard]] Exit write_one(const Output& one, const Outcome& outcome, const Rulesets& rulesets,
+                               const Inputs& inputs, Exit exit) const;
+  /// Files first, then standard output.
+  [[nodiscard]] const std::vector<Output>& all() const { return all_; }
+  [[nodiscard]] ReportOptions look_of(const Output& one) const;
+
   /// Whether a report goes to that file.
   [[nodiscard]] bool take(const std::string& path) const;
 

@@ -69,4 +69,15 @@ Exit write_pages(const Report& report, const std::string& folder, const RunResul
   return write_words(front, report.write_overview(run, pages, look), false, inputs, exit);
 }
 
+Exit write_pages(const std::vector<ReportPage>& pages, const std::string& folder,
+                 const Inputs& inputs, Exit exit) {
+  if (const auto error = text::make_folder(folder)) return refused(*error);
+  const std::string before = folder.ends_with('/') ? folder : folder + "/";
+  for (const ReportPage& page : pages) {
+    exit = write_words(before + page.name, page.text, false, inputs, exit);
+    if (exit == Exit::unusable) return exit;
+  }
+  return exit;
+}
+
 }  // namespace sudsmark::cli

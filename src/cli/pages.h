@@ -16,4 +16,8 @@ namespace sudsmark::cli {
                                const RunResult& run, const Rulesets& rulesets,
                                const ReportOptions& look, const Inputs& inputs, Exit exit);
 
+/// Writes pages that are made already into a folder, in the same way.
+[[nodiscard]] Exit write_pages(const std::vector<ReportPage>& pages, const std::string& folder,
+                               const Inputs& inputs, Exit exit);
+
 }  // namespace sudsmark::cli

@@ -17,7 +17,9 @@ constexpr auto between = 200ms;
 }  // namespace
 
 Progress::Progress(std::size_t total)
-    : total_(total), terminal_(isatty(STDERR_FILENO) == 1), next_(Clock::now() + patience) {}
+    : total_(total),
+      terminal_(isatty(STDERR_FILENO) == 1 && isatty(STDOUT_FILENO) == 0),
+      next_(Clock::now() + patience) {}
 
 Progress::~Progress() {
   // back to the start, and clear to the end of the line

@@ -1,5 +1,6 @@
 // Progress on standard error: a line that is written over, on a terminal alone, and only once the
-// work has taken long enough for somebody to wonder.
+// work has taken long enough for somebody to wonder. Where standard output is the terminal, what
+// leaves there formula by formula shows it already.
 #pragma once
 
 #include <chrono>

@@ -2,11 +2,12 @@
 
 #include <algorithm>
 #include <atomic>
-#include <system_error>
 #include <thread>
 
 #include "cli/exit.h"
+#include "cli/in_order.h"
 #include "cli/progress.h"
+#include "cli/workers.h"
 
 namespace sudsmark::cli {
 namespace {
@@ -46,57 +47,59 @@ std::vector<Job> jobs_of(const std::vector<std::string>& arguments, const Inputs
   return jobs;
 }
 
-void check_one(const Job& job, const Rulesets& rulesets, const CheckOptions& options,
-               Inputs& inputs, RunResult& run) {
-  const auto formula = inputs.read_formula(job.path, job.in_folder, run.problems);
-  if (!formula) return;
+CheckedFile check_one(const Job& job, const Rulesets& rulesets, const CheckOptions& options,
+                      Inputs& inputs) {
+  CheckedFile out;
+  out.file = job.path;
+  const auto formula = inputs.read_formula(job.path, job.in_folder, out.run.problems);
+  if (!formula) return out;
   CheckOptions of_this = options;
   of_this.read = inputs.reader_for({job.path});
-  run.add(sudsmark::check(*formula, rulesets, of_this));
-}
-
-/// Where the machine gives no more threads, those that there are do the work.
-template <class Work>
-void start(std::vector<std::jthread>& threads, std::size_t count, const Work& work) {
-  try {
-    while (threads.size() < count) threads.emplace_back(work, nullptr);
-  } catch (const std::system_error&) {
-    return;
-  }
+  out.run = sudsmark::check(*formula, rulesets, of_this);
+  return out;
 }
 
 }  // namespace
 
-void FilesOptions::declare(Options& options) {
-  options.words("FILE", files, 1, 0, "formula files or folders; - is standard input");
+void FilesOptions::declare(Options& options, std::size_t least) {
+  options.words("FILE", files, least, 0, "formula files or folders; - is standard input");
   options.heading("Formulas");
   options.number("--jobs", 0, most_jobs, jobs, "threads; 0 is one for each processor");
+}
+
+void run_files(const FilesOptions& named, const Rulesets& rulesets, const CheckOptions& options,
+               Inputs& inputs, bool ascii, const RunSteps& steps) {
+  CheckedFile folders;
+  const std::vector<Job> jobs = jobs_of(named.files, inputs, folders.run);
+  const std::size_t threads =
+      std::max<std::size_t>(1, std::min(threads_for(named.jobs), jobs.size()));
+  InOrder<CheckedFile> results(threads * most_ahead, [&](CheckedFile&& one) {
+    tell(one.run.problems, ascii);
+    steps.take(std::move(one));
+  });
+  // what folders had wrong comes before all formulas
+  if (steps.prepare) steps.prepare(folders);
+  results.put(0, std::move(folders));
+  std::atomic<std::size_t> next{0};
+  Progress progress(jobs.size());
+  const auto first = std::this_thread::get_id();
+  run_workers(threads, [&] {
+    for (std::size_t index = next++; index < jobs.size(); index = next++) {
+      CheckedFile one = check_one(jobs[index], rulesets, options, inputs);
+      one.alone = jobs.size() == 1;
+      if (steps.prepare) steps.prepare(one);
+      results.put(index + 1, std::move(one));
+      if (std::this_thread::get_id() == first) progress.show(next);
+    }
+  });
+  inputs.tell_unread();
 }
 
 RunResult run_files(const FilesOptions& named, const Rulesets& rulesets,
                     const CheckOptions& options, Inputs& inputs, bool ascii) {
   RunResult run;
-  const std::vector<Job> jobs = jobs_of(named.files, inputs, run);
-  std::vector<RunResult> parts(jobs.size());
-  std::atomic<std::size_t> next{0};
-  const auto work = [&](Progress* progress) {
-    for (std::size_t index = next++; index < jobs.size(); index = next++) {
-      check_one(jobs[index], rulesets, options, inputs, parts[index]);
-      if (progress != nullptr) progress->show(next);
-    }
-  };
-  const std::size_t wanted =
-      named.jobs > 0 ? named.jobs : std::max(1U, std::thread::hardware_concurrency());
-  {
-    std::vector<std::jthread> others;
-    const std::size_t threads = std::min(wanted, jobs.size());
-    start(others, threads > 0 ? threads - 1 : 0, work);
-    Progress progress(jobs.size());
-    work(&progress);
-  }
-  for (RunResult& part : parts) run.add(std::move(part));
-  tell(run.problems, ascii);
-  inputs.tell_unread();
+  run_files(named, rulesets, options, inputs, ascii,
+            {{}, [&](CheckedFile&& one) { run.add(std::move(one.run)); }});
   return run;
 }
 

@@ -57,6 +57,10 @@ Exit WriteOptions::write(const Suggestion& suggestion, const Rulesets& rulesets,
   if (answer > suggestion.answers.size()) {
     return refused("there is no answer " + std::to_string(answer));
   }
+  if (suggestion.answers[answer - 1].outside) {
+    return refused("answer " + std::to_string(answer) +
+                   " is no change of the formula: there is no tweak to write");
+  }
   if (suggestion.formula.path == "-") {
     return refused("a tweak of standard input cannot be written: it has no file to name");
   }

@@ -118,7 +118,7 @@ bool read_plain(Iterator& first, Iterator last, Reading& reading, Amount& amount
     if (!read) return false;
     if (raw.low.value > raw.high.value) {
       return reading.refuse(messages::backward_range, amount.place,
-                            {shown(std::string_view(raw.begin(), raw.end()))});
+                            {shown(raw.begin(), raw.end())});
     }
   }
   first = next;
@@ -186,8 +186,7 @@ bool read_amount(Iterator& first, Iterator last, Reading& reading, Amount& amoun
     RawFigure raw;
     if (scan_keyword(figure, last, "to") && digit_at(skip_blanks(figure, last), last) &&
         read_raw_figure(figure = skip_blanks(figure, last), last, reading, raw)) {
-      return reading.refuse(messages::fill_to, reading.span(up_to, figure),
-                            {shown(std::string_view(up_to, figure))});
+      return reading.refuse(messages::fill_to, reading.span(up_to, figure), {shown(up_to, figure)});
     }
     if (reading.refused()) return false;
   }

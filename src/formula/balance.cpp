@@ -1,14 +1,13 @@
 #include "formula/balance.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <string>
 #include <utility>
 
 #include "formula/messages.h"
 #include "formula/reading.h"
+#include "text/digits.h"
 #include "text/name.h"
 
 namespace sudsmark::formula {
@@ -23,12 +22,8 @@ double middle(const Range& range) {
 }
 
 double tidy(double value) {
-  std::array<char, 32> buffer{};
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                 std::chars_format::scientific, 11)
-                       .ptr;
-  std::from_chars(buffer.data(), end, value);
-  return value;
+  constexpr int digits = 12;
+  return text::rounded_to_digits(value, digits);
 }
 
 /// Added without directed rounding: the sums are only compared, and exact ones stay exact.

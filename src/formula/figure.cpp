@@ -38,7 +38,7 @@ bool scan_range_sign(Iterator& first, Iterator last, Reading& reading) {
   if (!figure_follows) return false;
   if (dash) {
     return reading.refuse(messages::wide_dash, reading.span(first, next),
-                          {shown(std::string_view(first, next)), "-"});
+                          {shown(first, next), "-"});
   }
   first = next;
   return true;
@@ -66,8 +66,7 @@ bool add_second_mass(Iterator& first, Iterator last, Reading& reading, Number& n
   const double part = grams(second_unit.text());
   const Span place = reading.span(number.token.begin, behind);
   if (part >= whole || second.value * part >= whole) {
-    return reading.refuse(messages::rising_units, place,
-                          {shown(std::string_view(number.token.begin, behind))});
+    return reading.refuse(messages::rising_units, place, {shown(number.token.begin, behind)});
   }
   number.value += second.value / (whole / part);
   unit = {unit.begin, behind, unit.text()};
@@ -84,9 +83,8 @@ bool scan_measured(Iterator& first, Iterator last, Reading& reading, Number& num
   if (reading.refused()) return false;
   if (!scan_unit(next, last, unit)) return true;
   if (next != last && *next == '.' && (next + 1 == last || is_blank(next[1]))) {
-    return reading.refuse(
-        messages::unit_with_point, reading.span(unit.begin, next + 1),
-        {shown(std::string_view(unit.begin, next + 1)), std::string(unit.text())});
+    return reading.refuse(messages::unit_with_point, reading.span(unit.begin, next + 1),
+                          {shown(unit.begin, next + 1), std::string(unit.text())});
   }
   first = next;
   return add_second_mass(first, last, reading, number, unit);
@@ -142,9 +140,9 @@ bool refuse_missing_unit(const RawFigure& raw, Iterator last, Reading& reading,
     return reading.expected("the right end of a range", next, last);
   }
   const Token token = token_at(raw.end(), last);
-  return reading.refuse(messages::unit_missing, reading.span(token.begin, token.end),
-                        {std::string(units_listed), shown(std::string_view(raw.begin(), raw.end())),
-                         found(raw.end(), last)});
+  return reading.refuse(
+      messages::unit_missing, reading.span(token.begin, token.end),
+      {std::string(units_listed), shown(raw.begin(), raw.end()), found(raw.end(), last)});
 }
 
 bool refuse_unit(const Token& unit, Reading& reading, const Measure& measure) {
@@ -167,7 +165,7 @@ bool refuse_unit(const Token& unit, Reading& reading, const Measure& measure) {
 bool convert(const RawFigure& raw, Iterator last, Reading& reading, const Measure& measure,
              Figure& figure) {
   figure.place = reading.span(raw.begin(), raw.end());
-  const std::string shown_figure = shown(std::string_view(raw.begin(), raw.end()));
+  const std::string shown_figure = shown(raw.begin(), raw.end());
   if (measure.units_listed.empty()) {
     if (raw.low_unit.begin != nullptr || raw.unit.begin != nullptr) {
       const Token& unit = raw.low_unit.begin != nullptr ? raw.low_unit : raw.unit;

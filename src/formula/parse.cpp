@@ -8,6 +8,7 @@
 
 #include "formula/grammar.h"
 #include "formula/lines.h"
+#include "formula/meant.h"
 #include "formula/messages.h"
 #include "formula/scan.h"
 #include "formula/statements.h"
@@ -351,7 +352,7 @@ class FileReader {
     }
     if (section_ == Section::none) {
       if (!std::exchange(complained_, true)) {
-        const std::string hint = word.empty() ? std::string() : section_hint(word, false);
+        const std::string hint = word.empty() ? std::string() : section_hint(section_, word, false);
         reading_.refuse(messages::no_section, place, {as_shown, hint});
       }
       return;
@@ -366,21 +367,15 @@ class FileReader {
       for (const StatementWord& one : statements_of(section_)) {
         if (text::edit_distance(word, one.word, 2) <= 2) seen(one.full) = place;
       }
-      std::string hint = section_hint(word, true);
+      std::string hint = section_hint(section_, word, true);
       if (hint.empty() && section_ == Section::fragrance) {
         hint = "; a constituent begins with its share, such as 5 %";
       }
-      if (hint.empty()) hint = ": it knows " + known_statements();
-      reading_.refuse(messages::unknown_statement, place,
-                      {as_shown, in_section(section_), std::move(hint), only_statement(word)});
+      if (hint.empty()) hint = ": it knows " + known_statements(section_);
+      reading_.refuse(
+          messages::unknown_statement, place,
+          {as_shown, in_section(section_), std::move(hint), only_statement(section_, word)});
     }
-  }
-
-  /// All that the open section knows, for a sentence.
-  [[nodiscard]] std::string known_statements() const {
-    std::vector<std::string> words;
-    for (const StatementWord& one : statements_of(section_)) words.emplace_back(one.full);
-    return text::series(words, "and");
   }
 
   /// Amounts where none can stand: said once for a stretch of them.
@@ -409,68 +404,17 @@ class FileReader {
     return true;
   }
 
-  /// Candidates are the section's statements, and the words that open sections.
-  std::string section_hint(std::string_view word, bool with_statements) const {
-    std::vector<std::string> words;
-    if (with_statements) {
-      for (const StatementWord& one : statements_of(section_)) words.emplace_back(one.full);
-      for (const StatementWord& one : statements_of(section_)) {
-        if (one.full != one.word && text::edit_distance(word, one.word, 1) <= 1) {
-          return nearest_hint(one.full, words);
-        }
-      }
-    }
-    for (auto at = Section::formula; at <= Section::tweak; at = next(at)) {
-      words.emplace_back(section_word(at));
-    }
-    words.emplace_back("include");
-    return nearest_hint(word, words);
-  }
-
-  /// The one statement that a misspelled word is near to, if it has as many parts: of the others
-  /// nobody knows how much of the line to change.
-  std::string only_statement(std::string_view word) const {
-    std::vector<std::string> words;
-    for (const StatementWord& one : statements_of(section_)) words.emplace_back(one.full);
-    const std::vector<std::string> near = text::nearest(word, words);
-    const auto parts = [](std::string_view of) {
-      return std::count_if(of.begin(), of.end(), [](char c) { return c == ' ' || c == '_'; });
-    };
-    return near.size() == 1 && parts(near.front()) == parts(word) ? near.front() : std::string();
-  }
-
-  static Section next(Section section) {
-    return static_cast<Section>(static_cast<std::uint8_t>(section) + 1);
-  }
-
-  /// The section whose word is nearest to a misspelled one, if none of the statements is as near.
-  std::optional<Section> nearest_section(std::string_view word, std::size_t limit) const {
-    std::size_t least = limit + 1;
-    for (const StatementWord& one : statements_of(section_)) {
-      least = std::min(least, text::edit_distance(word, one.word, limit));
-    }
-    std::optional<Section> nearest;
-    for (auto at = Section::formula; at <= Section::tweak; at = next(at)) {
-      const std::size_t distance = text::edit_distance(word, section_word(at), limit);
-      if (distance < least) {
-        least = distance;
-        nearest = at;
-      }
-    }
-    return nearest;
-  }
-
   /// A misspelled section: said, and opened all the same, so that its lines are not errors too. One
   /// that cannot be guessed is passed over with all its lines.
   bool guess_section(std::string_view word, Span place, Rest line, Rest rest) {
     const Iterator title = skip_blanks(rest.first, rest.last);
     const bool titled = title != rest.last && *title == '"';
     if (word.size() < 4 || (!titled && rest.first != rest.last)) return false;
-    const auto section = nearest_section(word, titled ? 2 : 1);
+    const auto section = nearest_section(section_, word, titled ? 2 : 1);
     const bool hopeless = titled && statements_of(section_).empty() && !owner_of(word);
     if (!section && !hopeless) return false;
     reading_.refuse(messages::unknown_section, place,
-                    {shown(word), section_hint(word, false),
+                    {shown(word), section_hint(section_, word, false),
                      section ? std::string(section_word(*section)) : std::string()});
     if (section) {
       open_guessed(*section, line, rest);

@@ -1,13 +1,12 @@
 #include "formula/print_figure.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <optional>
 
 #include "quantity/number.h"
 #include "quantity/unit.h"
+#include "text/digits.h"
 
 namespace sudsmark::formula {
 namespace {
@@ -18,13 +17,7 @@ constexpr Measure volume{"", "ml or l", {{{"l"}, {"ml"}}}};
 
 /// Plain decimals for a figure, by so many digits that count.
 std::string decimals(double figure, int digits) {
-  std::array<char, 64> scientific{};
-  const auto end = std::to_chars(scientific.data(), scientific.data() + scientific.size(), figure,
-                                 std::chars_format::scientific, digits - 1)
-                       .ptr;
-  double rounded = 0;
-  std::from_chars(scientific.data(), end, rounded);
-  return printed_number(rounded);
+  return text::plain_digits(text::rounded_to_digits(figure, digits));
 }
 
 /// The shortest number that `to_base` makes the value of; none if there is none.
@@ -107,11 +100,7 @@ std::string counted(const Range& value, const std::string& unit) {
 }  // namespace
 
 std::string printed_number(double value) {
-  std::array<char, 400> buffer{};
-  const auto end =
-      std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed)
-          .ptr;
-  return {buffer.data(), end};
+  return text::plain_digits(value);
 }
 
 std::string printed_figure(const Range& value, const Measure& measure) {

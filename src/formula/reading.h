@@ -59,5 +59,8 @@ struct Rest {
 
 /// Text in single quotes for a sentence, cut at 40 bytes.
 [[nodiscard]] std::string shown(std::string_view text);
+[[nodiscard]] inline std::string shown(Iterator begin, Iterator end) {
+  return shown(std::string_view(begin, static_cast<std::size_t>(end - begin)));
+}
 
 }  // namespace sudsmark::formula

@@ -167,7 +167,7 @@ inline auto dries_off(std::optional<Span>& field) {
           return true;
         }
         return reading.refuse(messages::needs_quotes, reading.span(first, first + 1),
-                              {shown(std::string_view(first, first + 1))});
+                              {shown(first, first + 1)});
       });
 }
 

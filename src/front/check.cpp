@@ -1,6 +1,7 @@
 // The street front's check: a formula's text through all rooms, and what came of it as plain
 // values.
 #include <sudsmark/check.h>
+#include <sudsmark/dossier.h>
 
 #include <algorithm>
 #include <iterator>
@@ -8,6 +9,8 @@
 
 #include "blend/blend.h"
 #include "blend/same_name.h"
+#include "dossier/dossier.h"
+#include "dossier/traces.h"
 #include "formula/assemble.h"
 #include "formula/messages.h"
 #include "front/composition.h"
@@ -19,6 +22,7 @@
 #include "front/problems.h"
 #include "front/today.h"
 #include "label/check.h"
+#include "label/claims.h"
 #include "label/label.h"
 #include "measures/registry.h"
 #include "measures/weighing_measures.h"
@@ -42,7 +46,8 @@ class FormulaCheck {
   FormulaCheck(const Rulesets& rulesets, const CheckOptions& options)
       : parts_(front::parts(rulesets)), options_(options), on_(*options.on) {}
 
-  RunResult run(const FormulaText& formula) {
+  /// `gather`: takes the result in, with the dossier that leans on it.
+  RunResult run(const FormulaText& formula, std::optional<Dossier>* gather = nullptr) {
     RunResult run;
     const auto file = sources_.add(formula.path, formula.text);
     const auto blend = mix(file);
@@ -74,11 +79,13 @@ class FormulaCheck {
       wording::add_measures(*blend, parts_.ruleset, result.measures);
       front::add_composition(*blend, result.composition);
     }
-    if (options_.sheet) {
+    if (options_.sheet || options_.label) {
       FormulaResult asked;
       if (!options_.verdicts) add_findings(*blend, asked);
-      const auto& findings = options_.verdicts ? result.findings : asked.findings;
-      const wording::Page sheet = worksheet::bench_sheet(*blend, against_making(findings));
+      result.against_making = against_making(options_.verdicts ? result.findings : asked.findings);
+    }
+    if (options_.sheet) {
+      const wording::Page sheet = worksheet::bench_sheet(*blend, result.against_making);
       result.sheet = sheet.text();
       result.sheet_items = sheet.items();
     }
@@ -90,6 +97,11 @@ class FormulaCheck {
       front::add_portions(*blend, result.portions);
       front::add_weighings(*blend, result.weighings);
       front::add_air(*blend, result.air);
+    }
+    if (gather != nullptr) {
+      const dossier::DossierAsk ask{label::label_markets(*blend, options_.markets), on_};
+      *gather = dossier::dossier_of(*blend, std::move(result), ask);
+      return run;
     }
     run.formulas.push_back(std::move(result));
     return run;
@@ -198,61 +210,32 @@ class FormulaCheck {
     }
     asking.passes_in_full = options_.passes_in_full;
     asking.base = base_ ? &*base_ : nullptr;
-    OpenRows open;
+    rules::LeftOut left_out;
+    if (options_.only_to_read) asking.left_out = &left_out;
     for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, asking)) {
-      if (options_.only_to_read && (left_out(verdict, result) || told(verdict, open, result))) {
-        continue;
-      }
       result.findings.push_back(finding(std::move(verdict), missing));
     }
+    for (std::size_t at = 0; at < left_out.alike.size(); ++at) {
+      result.findings[at].alike_left_out = left_out.alike[at];
+    }
+    result.passes_left_out = left_out.passes;
+    result.not_applicable_left_out = left_out.not_applicable;
     add_label_findings(blend, asking.chosen, result.findings);
+    add_trace_findings(blend, asking.chosen, result.findings);
     if (options_.lines) front::add_fingerprints(result.findings);
   }
 
-  /// Counts a verdict that nobody must read.
-  static bool left_out(const rules::Verdict& verdict, FormulaResult& result) {
-    if (verdict.kind == Kind::pass && !verdict.allowed) {
-      ++result.passes_left_out;
-    } else if (verdict.kind == Kind::not_applicable) {
-      ++result.not_applicable_left_out;
-    } else {
-      return false;
-    }
-    return true;
-  }
-
-  /// Rows on which the rule at hand is open, one for each set of reasons.
-  struct OpenRows {
-    std::uint32_t rule = 0;
-    struct Row {
-      blend::MissingSet missing;
-      std::size_t finding = 0;  ///< its index
-    };
-    std::vector<Row> rows;
-  };
-
-  /// Counts a verdict that another row's says already.
-  static bool told(const rules::Verdict& verdict, OpenRows& open, FormulaResult& result) {
-    const bool of_a_row = verdict.kind == Kind::open && verdict.row != nullptr &&
-                          !verdict.missing.empty() && !verdict.paper && !verdict.allowed;
-    if (!of_a_row) return false;
-    if (open.rule != verdict.rule) open = {verdict.rule, {}};
-    for (const OpenRows::Row& row : open.rows) {
-      Finding& first = result.findings[row.finding];
-      if (row.missing != verdict.missing || first.level != verdict.level) continue;
-      ++first.alike_left_out;
-      return true;
-    }
-    open.rows.push_back({verdict.missing, result.findings.size()});
-    return false;
-  }
-
-  /// What the label section has wrong, of the rules that are asked: `chosen`, or all if empty.
+  /// What the label section has wrong, and what the name and the claims say, of the rules that are
+  /// asked: `chosen`, or all if empty.
   void add_label_findings(const blend::Blend& blend, const std::vector<bool>& chosen,
                           std::vector<Finding>& findings) const {
     const auto markets = label::label_markets(blend, options_.markets);
     const rules::Ruleset& ruleset = parts_.ruleset;
-    for (label::LabelFault& fault : label::label_faults(blend, ruleset, markets, on_)) {
+    auto faults = label::label_faults(blend, ruleset, markets, on_);
+    for (label::LabelFault& fault : label::claim_faults(blend, ruleset)) {
+      faults.push_back(std::move(fault));
+    }
+    for (label::LabelFault& fault : faults) {
       if (!chosen.empty() && !chosen[fault.rule]) continue;
       const rules::Rule& rule = ruleset.rules[fault.rule];
       Finding out;
@@ -263,6 +246,33 @@ class FormulaCheck {
       if (!fault.subject.empty()) out.subject_kind = "label";
       out.subject = std::move(fault.subject);
       out.spelling = std::move(fault.spelling);
+      if (!options_.only_to_read) {
+        out.sources = wording::notes(rule.sources, parts_.catalogue);
+        out.remedy = rule.remedy;
+      }
+      add_place(fault.place, out);
+      allow(blend, out);
+      findings.push_back(std::move(out));
+    }
+  }
+
+  /// Traces above a market's figure, and those that nobody states, of the rules that are asked.
+  void add_trace_findings(const blend::Blend& blend, const std::vector<bool>& chosen,
+                          std::vector<Finding>& findings) const {
+    const dossier::DossierAsk ask{label::label_markets(blend, options_.markets), on_};
+    const rules::Ruleset& ruleset = parts_.ruleset;
+    for (dossier::TraceFault& fault : dossier::trace_faults(blend, ruleset, ask)) {
+      if (!chosen.empty() && !chosen[fault.rule]) continue;
+      const rules::Rule& rule = ruleset.rules[fault.rule];
+      Finding out;
+      out.rule = rule.id;
+      out.kind = fault.kind;
+      out.level = fault.level;
+      out.message = std::move(fault.message);
+      if (!fault.subject.empty()) out.subject_kind = "trace";
+      out.subject = std::move(fault.subject);
+      out.paper = fault.paper;
+      if (fault.paper) out.missing = {out.message};
       if (!options_.only_to_read) {
         out.sources = wording::notes(rule.sources, parts_.catalogue);
         out.remedy = rule.remedy;
@@ -365,6 +375,16 @@ void RunResult::add(RunResult&& other) {
 RunResult check(const FormulaText& formula, const Rulesets& rulesets, const CheckOptions& options) {
   const CheckOptions on_a_day = front::with_day(options);
   return FormulaCheck(rulesets, on_a_day).run(formula);
+}
+
+Result<Dossier> dossier_for(const FormulaText& formula, const Rulesets& rulesets,
+                            const CheckOptions& options) {
+  CheckOptions in_full = front::with_day(options);
+  in_full.verdicts = in_full.measures = in_full.particulars = in_full.label = true;
+  in_full.only_to_read = in_full.curves = in_full.sheet = false;
+  Result<Dossier> made;
+  made.problems = FormulaCheck(rulesets, in_full).run(formula, &made.value).problems;
+  return made;
 }
 
 std::vector<Problem> wrong_options(const CheckOptions& options, const Rulesets& rulesets) {

@@ -139,7 +139,9 @@ class Naming {
     if (american_) {
       if (const catalogue::Row* row = row_of(id, "us-colour-additives")) {
         std::string name = word_of(blend_, "us-colour-additives", *row, "label");
-        if ((material.roles & bit(Role::lake)) != 0) {
+        // carmine is a lake by itself, and declared by its own name
+        const bool certified = word_of(blend_, "us-colour-additives", *row, "certified") != "no";
+        if (certified && (material.roles & bit(Role::lake)) != 0) {
           name += " Aluminum Lake";
           doubts_.push_back("'" + material.name +
                             "' is taken for a lake on aluminium: its batch certificate names it.");
@@ -200,6 +202,10 @@ class Naming {
   [[nodiscard]] std::string named(const std::string& inci) const {
     const std::string folded = text::fold(inci);
     if (folded == "aqua" || folded == "water") return water_name();
+    constexpr std::string_view table = "us-ingredient-names";
+    for (const catalogue::Row* row : rows_for(blend_, table, ask_)) {
+      if (text::fold(row->name) == folded) return word_of(blend_, table, *row, "label");
+    }
     return inci;
   }
 

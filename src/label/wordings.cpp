@@ -5,6 +5,7 @@
 
 #include "label/label.h"
 #include "label/rows.h"
+#include "measures/trace_sums.h"
 #include "wording/citations.h"
 
 namespace sudsmark::label {
@@ -56,6 +57,23 @@ Needed needed(const blend::Blend& blend, std::string_view asked_for) {
   return Needed::yes;
 }
 
+/// Whether words that hang on an amount are due: by the formaldehyde that can be freed, until a
+/// measurement shows less; by the form of a powder that children may breathe in.
+Needed needed_by_amount(const blend::Blend& blend, const Row& row, std::string_view table) {
+  if (word_of(blend, table, row, "form") == "loose powder") {
+    const bool meant =
+        word_of(blend, table, row, "user") != "under 3" || blend.used_by("children under 3");
+    return meant && has_trait(blend, "loose") ? Needed::yes : Needed::perhaps;
+  }
+  const quantity::Range most = figure_of(blend, table, row, "freed-over");
+  if (!most.known()) return Needed::perhaps;
+  blend::MissingTable missing;
+  const measures::View whole{&blend, &blend.whole, nullptr, &missing, nullptr};
+  const quantity::Range freed = measures::freed_formaldehyde(whole).value;
+  if (freed.low > most.high) return Needed::yes;
+  return freed.high <= most.low ? Needed::no : Needed::perhaps;
+}
+
 }  // namespace
 
 void add_label_words(const blend::Blend& blend, const LabelAsk& ask, std::vector<LabelWords>& out) {
@@ -72,9 +90,15 @@ void add_label_words(const blend::Blend& blend, const LabelAsk& ask, std::vector
     if (!(declared_share(blend, *row).high > 0)) continue;
     if (!concerns(blend, word_of(blend, table, *row, "user"))) continue;
     if (word_of(blend, table, *row, "used-on") == "hair" && !has_trait(blend, "for-hair")) continue;
+    const Needed need = needed_by_amount(blend, *row, table);
+    if (need == Needed::no) continue;
     LabelWords words = words_of(blend, table, *row, ask.market);
-    words.certain = words.condition.empty() && declared_share(blend, *row).low > 0;
-    out.push_back(std::move(words));
+    words.certain =
+        need == Needed::yes || (words.condition.empty() && declared_share(blend, *row).low > 0);
+    const bool told = std::any_of(out.begin(), out.end(), [&](const LabelWords& one) {
+      return one.words == words.words && one.entry == words.entry && one.certain == words.certain;
+    });
+    if (!told) out.push_back(std::move(words));
   }
 }
 

@@ -18,11 +18,11 @@ constexpr double litres = 1000;     // of a cubic metre
 constexpr double mg_per_m3 = 1e-6;  // in g/l
 constexpr double kilogram = 1000;   // in g
 
-// Where a person stands at the bowl: within so much [m] of it, in the air of a quiet room [m/h],
-// 0.05 to 0.3 m/s. Both from memory; a fan or an open door moves more.
+// Where a person stands at the bowl: within so much [m] of it, in the air of a quiet room [m/s].
+// Both from memory; a fan or an open door moves more, which a workshop can state.
 constexpr double arm = 0.8;
-constexpr double still_air = 0.05 * 3600;
-constexpr double moved_air = 0.3 * 3600;
+constexpr Range quiet_air{0.05, 0.3};
+constexpr double seconds = 3600;  // of an hour
 
 std::optional<blend::Stated> workshop_figure(
     const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
@@ -87,6 +87,11 @@ StatedRoom stated_room(const View& view) {
   return out;
 }
 
+Range air_at_the_bowl(const View& view) {
+  const auto said = workshop_figure(view, &blend::Workshop::air_speed);
+  return said && said->value.low > 0 ? said->value : quiet_air;
+}
+
 AirBounds air_bounds(const View& view, DustFraction fraction) {
   AirBounds out;
   out.missing = missing_task(view);
@@ -95,8 +100,9 @@ AirBounds air_bounds(const View& view, DustFraction fraction) {
   const TaskEnds tasks = task_ends(view, fraction);
   out.missing = room.missing | tasks.missing;
   if (!room.ends || tasks.least.empty()) return out;
-  const auto moved = science::hemisphere_zones(room.ends->airy, arm, moved_air);
-  const auto still = science::hemisphere_zones(room.ends->close, arm, still_air);
+  const Range air = air_at_the_bowl(view);
+  const auto moved = science::hemisphere_zones(room.ends->airy, arm, air.high * seconds);
+  const auto still = science::hemisphere_zones(room.ends->close, arm, air.low * seconds);
   const science::DustBound least = science::dust_bound(room.ends->airy, tasks.least, moved);
   const science::DustBound most = science::dust_bound(room.ends->close, tasks.most, still);
   out.shift = ends(least.shift_mean_bound, most.shift_mean_bound);

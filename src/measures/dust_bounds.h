@@ -28,6 +28,9 @@ struct StatedRoom {
 };
 [[nodiscard]] StatedRoom stated_room(const View& view);
 
+/// How fast the air at the bowl moves [m/s]: as the workshop states it, else a quiet room's.
+[[nodiscard]] Range air_at_the_bowl(const View& view);
+
 /// Bounds of the tasks of a view, in g/l.
 struct AirBounds {
   Range shift = Range::unknown();       ///< of the 8 h mean

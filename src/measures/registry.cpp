@@ -11,6 +11,8 @@
 #include "measures/fragrance_measures.h"
 #include "measures/hlb_measures.h"
 #include "measures/humidity_measures.h"
+#include "measures/room_air_measures.h"
+#include "measures/trace_sums.h"
 #include "measures/weighing_measures.h"
 #include "measures/workshop_measures.h"
 
@@ -22,7 +24,7 @@ std::vector<Measure> gather() {
   for (const std::span<const Measure> some :
        {composition_measures(), hlb_measures(), chemistry_measures(), bath_measures(),
         humidity_measures(), fragrance_measures(), weighing_measures(), workshop_measures(),
-        exposure_measures(), element_measures()}) {
+        exposure_measures(), element_measures(), trace_measures(), room_air_measures()}) {
     out.insert(out.end(), some.begin(), some.end());
   }
   return out;

@@ -155,6 +155,24 @@ std::optional<Ready> Answering::stated(const std::string& statement, std::size_t
   return placed(std::move(change), choice);
 }
 
+std::optional<Ready> Answering::beyond(const std::string& words, const std::set<VerdictKey>& left,
+                                       std::size_t rank) const {
+  SuggestedChange change;
+  change.outside = true;
+  change.statements = {words};
+  change.comparison = differences(so_far_.before, so_far_.before);
+  for (const auto& [key, finding] : by_key(so_far_.before.findings)) {
+    if (!weighs(*finding, request_.suggest.threshold)) continue;
+    if (left.contains(key) || of_label(*finding, request_.rulesets)) {
+      change.left.push_back(*finding);
+    }
+  }
+  if (change.left.size() >= so_far_.broken.size()) return std::nullopt;
+  Choice choice;
+  choice.rank = rank;
+  return placed(std::move(change), choice);
+}
+
 bool Answering::fill(const Mended& mended, const Choice& choice, const Turns& turns, const Aim& aim,
                      const std::optional<Brought>& brought, SuggestedChange& out,
                      std::set<VerdictKey>& fails) const {
@@ -232,6 +250,23 @@ bool Answering::shifts_too_far(const Choice& choice, const Aim& aim, const Compa
   });
 }
 
+/// Whether what went out for what came in is something that the verdict's rule wants less of.
+bool Answering::swaps_out(const Aim& aim, const Trialled& verdict) const {
+  if (aim.brought.empty()) return false;
+  const Remedies remedies(front::parts(request_.rulesets), dials_);
+  const auto& mends = remedies.of(verdict.rule);
+  return std::any_of(dials_.all().begin(), dials_.all().end(), [&](const Dial& dial) {
+    const auto& now = aim.dials.all();
+    const bool stays = std::any_of(now.begin(), now.end(),
+                                   [&](const Dial& other) { return other.key == dial.key; });
+    return !stays && std::any_of(mends.begin(), mends.end(), [&](const rules::Mend& mend) {
+      const bool less =
+          mend.kind == rules::Mend::Kind::lower || mend.kind == rules::Mend::Kind::swap;
+      return less && remedies.selects(mend, verdict, dial);
+    });
+  });
+}
+
 /// A rule that is not met and only not asked any more is not mended, unless its own remedy took
 /// from the formula what it is about.
 bool Answering::slips(const Choice& choice, const Aim& aim, const Comparison& comparison) const {
@@ -246,7 +281,7 @@ bool Answering::slips(const Choice& choice, const Aim& aim, const Comparison& co
     const Moves own = aim.remedies.all_moves(*before);
     const bool named = std::any_of(choice.leads.begin(), choice.leads.end(),
                                    [&](const auto& lead) { return own.contains(lead); });
-    if (!named) return true;
+    if (!named && !swaps_out(aim, *before)) return true;
   }
   return false;
 }

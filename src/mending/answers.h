@@ -50,6 +50,10 @@ class Answering {
   [[nodiscard]] std::optional<Ready> made(const Choice& choice, const Aim& aim,
                                           const Rounding& rounding,
                                           const std::optional<Brought>& brought) const;
+  /// An answer that is no part of the formula. `left` are the verdicts that it does not mend.
+  [[nodiscard]] std::optional<Ready> beyond(const std::string& words,
+                                            const std::set<VerdictKey>& left,
+                                            std::size_t rank) const;
   /// An answer that changes a statement alone. `rank` is where it stands in its
   /// rule's list.
   [[nodiscard]] std::optional<Ready> stated(const std::string& statement, std::size_t rank) const;
@@ -65,6 +69,7 @@ class Answering {
                                            const Comparison& comparison);
   [[nodiscard]] bool slips(const Choice& choice, const Aim& aim,
                            const Comparison& comparison) const;
+  [[nodiscard]] bool swaps_out(const Aim& aim, const Trialled& verdict) const;
   void add_amounts(const Choice& choice, const Turns& turns, const Aim& aim,
                    const std::optional<Brought>& brought, SuggestedChange& out) const;
   [[nodiscard]] bool was_broken(const Finding& finding) const;

@@ -19,6 +19,7 @@ class Choosing {
 
   Choices run() {
     Setting setting;
+    setting.ignored = for_papers();
     std::optional<Choice> first = begin(setting);
     if (first) {
       const double cheapest = first->mended.cost;
@@ -54,6 +55,22 @@ class Choosing {
   }
 
  private:
+  /// What is broken for want of a paper, where something else is broken too: amounts mend the
+  /// other, and nothing is left out for a paper that may yet be got.
+  [[nodiscard]] std::set<VerdictKey> for_papers() const {
+    std::set<VerdictKey> out;
+    bool others = false;
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold)) continue;
+      if (verdict.kind == Kind::open) {
+        out.insert(verdict.key);
+      } else {
+        others = true;
+      }
+    }
+    return others ? out : std::set<VerdictKey>{};
+  }
+
   /// Where an answer stands in the order of answers.
   void place(Choice& choice) const {
     const std::vector<Dial>& dials = aim_.dials.all();

@@ -98,6 +98,12 @@ Fill fill_of(const Dial& dial, const catalogue::ProductKind& kind) {
     return Fill::body;
   }
   if (has_role(dial, Role::oil) && has_trait(kind, "oily")) return Fill::body;
+  if (has_role(dial, Role::fatty_alcohol) && has_trait(kind, "for-hair") && !foams) {
+    return Fill::body;
+  }
+  // a scrub bar is of salt or sugar, and no bath dissolves it
+  const bool scrubs = !bath && !foams && !fizzes && !has_trait(kind, "for-hair");
+  if (has_role(dial, Role::salt) && scrubs && !holds_crystal_water(dial)) return Fill::body;
   const bool inert = has_any(dial, {Role::filler, Role::starch, Role::clay});
   return inert && is_powder(dial) ? Fill::powder : Fill::never;
 }

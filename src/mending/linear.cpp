@@ -1,21 +1,14 @@
 #include "mending/linear.h"
 
-#include <array>
-#include <charconv>
 #include <cmath>
+
+#include "text/digits.h"
 
 namespace sudsmark::mending {
 namespace {
 
-/// The shortest figure that reads back as the same double.
-std::string exact(double value) {
-  std::array<char, 32> buffer{};
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value).ptr;
-  return {buffer.data(), end};
-}
-
 std::string term(double factor, const std::string& name) {
-  return (factor < 0 ? " - " : " + ") + exact(std::abs(factor)) + " " + name;
+  return (factor < 0 ? " - " : " + ") + text::shortest_digits(std::abs(factor)) + " " + name;
 }
 
 std::string numbered(char letter, std::size_t number) {
@@ -42,8 +35,9 @@ std::string lp_text(const LinearProblem& problem) {
     const std::string name = numbered('x', at);
     notes += "\\ " + name + ": " + one_line(column.name) + "\n";
     goal += term(column.cost, name) + (at % 4 == 3 ? "\n" : "");
-    const std::string low = std::isfinite(column.low) ? exact(column.low) : "-inf";
-    const std::string high = std::isfinite(column.high) ? exact(column.high) : "+inf";
+    const std::string low = std::isfinite(column.low) ? text::shortest_digits(column.low) : "-inf";
+    const std::string high =
+        std::isfinite(column.high) ? text::shortest_digits(column.high) : "+inf";
     bounds += " " + low + " <= " + name + " <= " + high + "\n";
   }
   for (std::size_t at = 0; at < problem.rows.size(); ++at) {
@@ -55,11 +49,13 @@ std::string lp_text(const LinearProblem& problem) {
     // a sum of nothing still has to be written
     if (sum.empty()) sum = " 0 x0";
     if (row.low == row.high) {
-      rows += " " + name + "e:" + sum + " = " + exact(row.low) + "\n";
+      rows += " " + name + "e:" + sum + " = " + text::shortest_digits(row.low) + "\n";
       continue;
     }
-    if (std::isfinite(row.low)) rows += " " + name + "l:" + sum + " >= " + exact(row.low) + "\n";
-    if (std::isfinite(row.high)) rows += " " + name + "u:" + sum + " <= " + exact(row.high) + "\n";
+    if (std::isfinite(row.low))
+      rows += " " + name + "l:" + sum + " >= " + text::shortest_digits(row.low) + "\n";
+    if (std::isfinite(row.high))
+      rows += " " + name + "u:" + sum + " <= " + text::shortest_digits(row.high) + "\n";
   }
   // readers of the format want a row at least
   if (problem.rows.empty()) rows += " none: 0 x0 <= 1\n";

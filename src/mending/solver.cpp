@@ -1,10 +1,10 @@
 #include "mending/solver.h"
 
-#include <coin/Clp_C_Interface.h>
-
 #include <algorithm>
 #include <limits>
 #include <memory>
+
+#include "mending/clp.h"
 
 namespace sudsmark::mending {
 namespace {
@@ -35,7 +35,7 @@ Sparse by_column(const LinearProblem& problem) {
   return out;
 }
 
-Solved run(const LinearProblem& problem) {
+Solved run(const Clp& clp, const LinearProblem& problem) {
   const Sparse sparse = by_column(problem);
   std::vector<double> low;
   std::vector<double> high;
@@ -53,28 +53,28 @@ Solved run(const LinearProblem& problem) {
   }
   using Model = std::unique_ptr<Clp_Simplex, void (*)(Clp_Simplex*)>;
   const auto loaded = [&] {
-    Model model(Clp_newModel(), Clp_deleteModel);
-    Clp_setLogLevel(model.get(), 0);
-    Clp_loadProblem(model.get(), static_cast<int>(problem.columns.size()),
-                    static_cast<int>(problem.rows.size()), sparse.starts.data(), sparse.rows.data(),
-                    sparse.factors.data(), low.data(), high.data(), cost.data(), row_low.data(),
-                    row_high.data());
+    Model model(clp.new_model(), clp.delete_model);
+    clp.set_log_level(model.get(), 0);
+    clp.load_problem(model.get(), static_cast<int>(problem.columns.size()),
+                     static_cast<int>(problem.rows.size()), sparse.starts.data(),
+                     sparse.rows.data(), sparse.factors.data(), low.data(), high.data(),
+                     cost.data(), row_low.data(), row_high.data());
     return model;
   };
   Model model = loaded();
   constexpr double tolerance = 1e-9;
-  Clp_setPrimalTolerance(model.get(), tolerance);
-  Clp_setDualTolerance(model.get(), tolerance);
-  Clp_dual(model.get(), 0);
+  clp.set_primal_tolerance(model.get(), tolerance);
+  clp.set_dual_tolerance(model.get(), tolerance);
+  clp.dual(model.get(), 0);
   // what the dual method leaves in doubt is begun anew, by the method and with the tolerance that
   // the solver itself thinks best
   constexpr int decided = 1;
-  if (Clp_status(model.get()) > decided) {
+  if (clp.status(model.get()) > decided) {
     model = loaded();
-    Clp_initialSolve(model.get());
+    clp.initial_solve(model.get());
   }
   Solved out;
-  switch (Clp_status(model.get())) {
+  switch (clp.status(model.get())) {
     case 0:
       out.outcome = Outcome::optimal;
       break;
@@ -84,17 +84,25 @@ Solved run(const LinearProblem& problem) {
     default:
       return out;
   }
-  out.cost = Clp_objectiveValue(model.get());
-  const double* values = Clp_primalColumnSolution(model.get());
+  out.cost = clp.objective_value(model.get());
+  const double* values = clp.primal_column_solution(model.get());
   out.values.assign(values, values + problem.columns.size());
   return out;
 }
 
 }  // namespace
 
+std::optional<std::string> solver_missing() {
+  const ClpFound& found = clp();
+  if (found.functions) return std::nullopt;
+  return found.missing;
+}
+
 Solved solve(const LinearProblem& problem) {
+  const ClpFound& found = clp();
+  if (!found.functions) return {};
   try {
-    return run(problem);
+    return run(*found.functions, problem);
   } catch (...) {
     // Clp throws its own kind of error, which must not travel further
     return {};

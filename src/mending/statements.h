@@ -13,14 +13,18 @@ namespace sudsmark::mending {
 
 /// What there is to change.
 struct Facts {
-  std::optional<double> piece;  ///< g
-  std::optional<double> batch;  ///< g
+  std::optional<double> piece;   ///< g
+  std::optional<double> batch;   ///< g
+  std::optional<double> dose;    ///< g of product in one bath
+  std::optional<double> volume;  ///< l of that bath
+  std::optional<double> warmth;  ///< C of it
+  std::optional<double> step;    ///< g, the finest of the scales
 };
 [[nodiscard]] Facts facts_of(const blend::Blend& blend);
 
 /// The line of a tweak that brings a finding's figure within its limit, so much `inside` of it;
 /// none where the statement is not made, has no such figure, or would have to change beyond reason.
-/// A dose goes with the piece, an error of weighing against the batch.
+/// What a bath gets goes with the piece or the dose, an error of weighing against the batch.
 [[nodiscard]] std::optional<std::string> statement_for(rules::Mend::Change change,
                                                        const Finding& finding, const Facts& facts,
                                                        double inside);

@@ -14,7 +14,9 @@
 #include "mending/answers.h"
 #include "mending/beside.h"
 #include "mending/choices.h"
+#include "mending/outside.h"
 #include "mending/rounding.h"
+#include "mending/solver.h"
 #include "mending/statements.h"
 #include "mending/variants.h"
 
@@ -47,7 +49,12 @@ class Suggesting {
     for (const Finding& finding : out_.before.findings) {
       if (mending::weighs(finding, how_.threshold)) out_.broken.push_back(finding);
     }
-    if (!out_.broken.empty()) look();
+    if (!out_.broken.empty()) {
+      if (auto missing = mending::solver_missing()) {
+        return {{}, {{formula_.path, 0, 0, "nothing can be suggested: " + *missing, {}}}};
+      }
+      look();
+    }
     return {std::move(out_), {}};
   }
 
@@ -108,6 +115,7 @@ class Suggesting {
       if (before->find(key_of(finding, findings)) == nullptr) out_.unmendable.push_back(finding);
     }
     const mending::Beside beside(formula_, options_);
+    card_ = &*card;
     answer(choices, aim, {front::parts(rulesets_), beside, same_name_, dials, remedies}, *blend);
     if (choices.answers.empty() || !choices.blocked.empty())
       add_conflict(choices.failed, aim, findings);
@@ -146,7 +154,8 @@ class Suggesting {
     std::vector<mending::Ready> ready;
     const auto take = [&](std::optional<mending::Ready> one) {
       const auto told = [&](const mending::Ready& other) {
-        return other.change.edits == one->change.edits;
+        return other.change.edits == one->change.edits &&
+               other.change.statements == one->change.statements;
       };
       if (one && std::none_of(ready.begin(), ready.end(), told)) ready.push_back(std::move(*one));
     };
@@ -154,6 +163,7 @@ class Suggesting {
       take(answering.made(choice, aim, rounding, {}));
     }
     bring_in(choices, aim, original, answering, take);
+    if (ready.empty()) fill_up(choices, aim, original, *blend.product, answering, take);
     state(aim, original, answering, take);
     std::stable_sort(ready.begin(), ready.end(),
                      [](const auto& a, const auto& b) { return mending::comes_before(a, b); });
@@ -185,6 +195,26 @@ class Suggesting {
     }
   }
 
+  /// Where nothing that is there can take up what a remedy leaves: a powder that comes in for it.
+  template <typename Take>
+  void fill_up(const mending::Choices& choices, const mending::Aim& aim,
+               const mending::Original& original, const catalogue::ProductKind& kind,
+               const mending::Answering& answering, const Take& take) const {
+    for (const mending::Trialled* verdict : broken_of(aim)) {
+      const auto& mends = original.remedies.of(verdict->rule);
+      for (std::size_t at = 0; at < mends.size(); ++at) {
+        if (original.remedies.moves(*verdict, at).empty()) continue;
+        if (mends[at].kind != rules::Mend::Kind::lower) continue;
+        const auto variant = mending::filled_up(original, kind, *verdict, at);
+        if (!variant) return;
+        if (auto made = with(*variant, choices, aim, original, answering)) {
+          take(std::move(made));
+          return;
+        }
+      }
+    }
+  }
+
   [[nodiscard]] std::optional<mending::Ready> with(const mending::Variant& variant,
                                                    const mending::Choices& choices,
                                                    const mending::Aim& aim,
@@ -200,8 +230,19 @@ class Suggesting {
                               aim.threshold, remedies,       guards, {variant.brought.dial}};
     std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
     ignored.insert(choices.blocked.begin(), choices.blocked.end());
+    for (const mending::Trialled* other : broken_of(aim)) {
+      if (other->kind == Kind::open) ignored.insert(other->key);
+    }
     ignored.erase(variant.verdict);
-    const auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    if (!choice) {
+      // beside others that it does not mend, it may still mend its own
+      for (const mending::Trialled* other : broken_of(aim)) {
+        if (other->key != variant.verdict) ignored.insert(other->key);
+      }
+      probes.allow(for_one_variant);
+      choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    }
     if (!choice) return std::nullopt;
     const mending::Rounding rounding(*variant.dials, *variant.blend);
     return answering.made(*choice, varied, rounding, variant.brought);
@@ -216,8 +257,12 @@ class Suggesting {
       const auto finding = findings.find(verdict->key);
       if (finding == findings.end()) continue;
       const auto& mends = original.remedies.of(verdict->rule);
+      if (finding->second->kind == Kind::open) {
+        beyond(rules::Mend::Change::paper, *finding->second, aim, answering, mends.size(), take);
+      }
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].kind != rules::Mend::Kind::change) continue;
+        beyond(mends[at].change, *finding->second, aim, answering, at, take);
         // a twentieth inside the limit, or as near as other rules leave room for
         constexpr double a_twentieth = 0.05;
         for (const double inside : {a_twentieth, 0.0}) {
@@ -229,6 +274,31 @@ class Suggesting {
           break;
         }
       }
+    }
+  }
+
+  /// A scale, a mask or a paper, where a broken rule names it.
+  template <typename Take>
+  void beyond(rules::Mend::Change change, const Finding& finding, const mending::Aim& aim,
+              const mending::Answering& answering, std::size_t rank, const Take& take) const {
+    for (const mending::Outside& one : mending::outside_of(change, finding, blend_facts_, *card_)) {
+      std::set<VerdictKey> left;
+      if (one.card) {
+        const auto broken = mending::broken_with(one, aim.trials, aim.before, how_.threshold);
+        if (!broken) continue;
+        left.insert(broken->begin(), broken->end());
+      } else {
+        // the paper may show that it is kept
+        for (const mending::Trialled* other : broken_of(aim)) {
+          if (other->key.rule != finding.rule || other->key.subject != finding.subject) {
+            left.insert(other->key);
+          }
+        }
+      }
+      auto made = answering.beyond(one.words, left, rank);
+      if (!made) continue;
+      take(std::move(made));
+      return;
     }
   }
 
@@ -342,14 +412,16 @@ class Suggesting {
   bool as_weighed_;
   formula::SameName same_name_;
   mending::Facts blend_facts_;
+  const formula::Card* card_ = nullptr;  ///< while it is looked at
   Suggestion out_;
 };
 
 }  // namespace
 
 bool Suggestion::mended() const {
-  return broken.empty() || std::any_of(answers.begin(), answers.end(),
-                                       [](const auto& answer) { return answer.left.empty(); });
+  return broken.empty() || std::any_of(answers.begin(), answers.end(), [](const auto& answer) {
+           return answer.left.empty() && !answer.outside;
+         });
 }
 
 Result<Suggestion> suggest(const FormulaText& formula, const Rulesets& rulesets,

@@ -1,6 +1,7 @@
 #include "mending/variants.h"
 
 #include <algorithm>
+#include <string_view>
 #include <utility>
 
 #include "formula/print_figure.h"
@@ -86,8 +87,8 @@ std::unique_ptr<Variant> varied(const Original& original, std::vector<std::strin
   return out;
 }
 
-std::unique_ptr<Variant> added(const Original& original, const Mend& mend) {
-  const Material& material = original.book.catalogue.materials[mend.material];
+std::unique_ptr<Variant> added(const Original& original, const Mend& mend,
+                               const Material& material) {
   const std::string key = original.same_name(material.name);
   const Dial* like = pattern(original.dials);
   if (like == nullptr || holds(original.dials, key)) return nullptr;
@@ -150,12 +151,30 @@ double worth_of(const Material& out, const Material& in) {
   return std::clamp(factor, least, most);
 }
 
+std::unique_ptr<Variant> filled_up(const Original& original, const catalogue::ProductKind& kind,
+                                   const Trialled& verdict, std::size_t mend) {
+  const bool hair =
+      std::find(kind.traits.begin(), kind.traits.end(), "for-hair") != kind.traits.end();
+  for (const std::string_view name : {hair ? "Kaolin" : "Corn starch", "Corn starch", "Kaolin"}) {
+    const auto& meaning = original.book.catalogue.find_material(name);
+    if (!meaning.one()) continue;
+    auto out = added(original, original.remedies.of(verdict.rule)[mend],
+                     original.book.catalogue.materials[meaning.materials.front()]);
+    if (!out) continue;
+    out->verdict = verdict.key;
+    out->mend = mend;
+    return out;
+  }
+  return nullptr;
+}
+
 std::vector<std::unique_ptr<Variant>> variants_of(const Original& original, const Trialled& verdict,
                                                   std::size_t mend) {
   std::vector<std::unique_ptr<Variant>> out;
   const Mend& one = original.remedies.of(verdict.rule)[mend];
   if (one.kind == Mend::Kind::add) {
-    if (auto made = added(original, one)) out.push_back(std::move(made));
+    const Material& material = original.book.catalogue.materials[one.material];
+    if (auto made = added(original, one, material)) out.push_back(std::move(made));
   } else if (one.kind == Mend::Kind::swap) {
     std::vector<const Dial*> lines;
     for (const Dial& dial : original.dials.all()) {

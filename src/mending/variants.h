@@ -42,6 +42,12 @@ struct Original {
                                                                 const Trialled& verdict,
                                                                 std::size_t mend);
 
+/// The formula with an inert powder that it did not have, to take up what a remedy of the verdict
+/// leaves: starch in a bath, clay in a bar for hair. Null where it has both, or no line to copy.
+[[nodiscard]] std::unique_ptr<Variant> filled_up(const Original& original,
+                                                 const catalogue::ProductKind& kind,
+                                                 const Trialled& verdict, std::size_t mend);
+
 /// How much of one material does what one part of another does: by active matter, or by acid
 /// equivalents; else as much.
 [[nodiscard]] double worth_of(const catalogue::Material& out, const catalogue::Material& in);

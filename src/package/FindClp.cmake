@@ -1,5 +1,5 @@
 # Finds Clp and CoinUtils, which bring no CMake package on Debian, and makes the imported targets
-# Clp::Clp and CoinUtils::CoinUtils. Installed beside the package of sudsmark, which links them.
+# Clp::Clp and CoinUtils::CoinUtils. Installed beside the package of sudsmark where that links them.
 find_path(CLP_INCLUDE_DIR coin/Clp_C_Interface.h)
 find_library(CLP_LIBRARY Clp)
 find_library(COINUTILS_LIBRARY CoinUtils)

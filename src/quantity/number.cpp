@@ -1,9 +1,9 @@
 #include "quantity/number.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
+
+#include "text/digits.h"
 
 namespace sudsmark::quantity {
 namespace {
@@ -13,10 +13,7 @@ bool digit(char c) {
 }
 
 std::string fixed(double figure, int decimals) {
-  std::array<char, 400> buffer{};
-  const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), figure,
-                                          std::chars_format::fixed, decimals);
-  std::string out(buffer.data(), end);
+  std::string out = text::fixed_digits(figure, decimals);
   if (out.find('.') != std::string::npos) {
     while (out.back() == '0') out.pop_back();
     if (out.back() == '.') out.pop_back();
@@ -42,21 +39,17 @@ std::string with_unit(std::string figure, const Unit& unit) {
 
 }  // namespace
 
-std::optional<double> read_number(std::string_view text) {
+std::optional<double> read_number(std::string_view written) {
   std::size_t at = 0;
-  while (at < text.size() && digit(text[at])) ++at;
+  while (at < written.size() && digit(written[at])) ++at;
   if (at == 0) return std::nullopt;
-  if (at < text.size()) {
-    if (text[at] != '.') return std::nullopt;
+  if (at < written.size()) {
+    if (written[at] != '.') return std::nullopt;
     const std::size_t point = at++;
-    while (at < text.size() && digit(text[at])) ++at;
-    if (at == point + 1 || at != text.size()) return std::nullopt;
+    while (at < written.size() && digit(written[at])) ++at;
+    if (at == point + 1 || at != written.size()) return std::nullopt;
   }
-  double value = 0;
-  const auto [end, error] =
-      std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
-  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return value;
+  return text::read_digits(written);
 }
 
 std::string printed(double figure) {
@@ -92,10 +85,8 @@ std::string printed_apart(double base, double other, const Unit& unit) {
 
 std::string machine_number(double figure) {
   if (!std::isfinite(figure)) return "null";
-  std::array<char, 64> buffer{};
-  const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), figure,
-                                          std::chars_format::general, 10);
-  std::string out(buffer.data(), end);
+  constexpr int digits = 10;
+  std::string out = text::general_digits(figure, digits);
   return out == "-0" ? "0" : out;
 }
 

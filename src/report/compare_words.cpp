@@ -1,8 +1,12 @@
 #include "report/compare_words.h"
 
+#include <array>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include "quantity/number.h"
+#include "report/subject_words.h"
 #include "report/verdict_words.h"
 #include "wording/words.h"
 
@@ -70,11 +74,48 @@ std::string printed_change(const FigureChange& change) {
   const auto end = [](const std::optional<double>& by) {
     return by ? with_sign(*by) : std::string("unknown");
   };
-  const bool runs_down = change.low && change.high && *change.low > *change.high;
-  const std::string least = end(runs_down ? change.high : change.low);
-  const std::string most = end(runs_down ? change.low : change.high);
-  const std::string by = least == most ? least : least + " to " + most;
-  return out + " (" + by + unit + ")";
+  // the ends of a range need not move alike, and the lesser change is said first
+  std::optional<double> less = change.low;
+  std::optional<double> more = change.high;
+  if (less && more && *less > *more) std::swap(less, more);
+  std::string by = end(less);
+  if (end(more) != by) by += " to " + end(more);
+  // from 2 % to 6 % is four points, and three times as much
+  return out + " (" + by + (unit == " %" ? " percentage points" : unit) + ")";
+}
+
+std::string before_and_after(const VerdictChange& change) {
+  if (!change.before || !change.after) return {};
+  const auto& was = change.before->measured;
+  const auto& is = change.after->measured;
+  if (!was || !is || was->unit != is->unit) return {};
+  const std::string before = wording::printed(*was);
+  const std::string after = wording::printed(*is);
+  return before == after ? std::string() : "before " + before + ", now " + after;
+}
+
+std::string worse_in_words(const Comparison& comparison) {
+  std::array<std::size_t, 4> counts{};
+  const VerdictChange* gravest = nullptr;
+  for (const VerdictChange& one : comparison.verdicts) {
+    if (one.direction == Direction::better || !one.after) continue;
+    ++counts.at(static_cast<std::size_t>(one.after->level));
+    if (gravest == nullptr || gravest->after->level < one.after->level) gravest = &one;
+  }
+  if (gravest == nullptr) return "nothing got worse";
+  std::vector<std::string> parts;
+  const auto add = [&](Level level, const std::string& what) {
+    const std::size_t many = counts.at(static_cast<std::size_t>(level));
+    if (many > 0) parts.push_back(std::to_string(many) + " " + what);
+  };
+  add(Level::error, "must change");
+  add(Level::warning, "should change");
+  add(Level::note, "worth knowing");
+  std::string out = "got worse: " + wording::joined(parts);
+  const Finding& said = *gravest->after;
+  if (said.message.empty()) return out;
+  return out + (counts[0] + counts[1] + counts[2] + counts[3] > 1 ? "; first of all " : ": ") +
+         subject_prefix(said.subject_kind, said.subject) + said.message;
 }
 
 std::string verdict_state(const std::optional<Finding>& finding) {

@@ -7,7 +7,7 @@
 namespace sudsmark::report {
 using namespace wording;
 
-void open_page(Markup& page, const std::string& title) {
+void open_page(Markup& page, const std::string& title, std::string_view more_style) {
   page.constant("<!DOCTYPE html>");
   page.open("html", {{"lang", "en"}});
   page.open("head");
@@ -21,6 +21,7 @@ void open_page(Markup& page, const std::string& title) {
   page.element("title", title);
   page.open("style");
   page.constant(page_style);
+  page.constant(more_style);
   page.close();
   page.close();
   page.open("body");

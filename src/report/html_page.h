@@ -9,8 +9,9 @@
 
 namespace sudsmark::report {
 
-/// Up to the open body, with what pictures share.
-void open_page(Markup& page, const std::string& title);
+/// Up to the open body, with what pictures share. `more_style` holds nothing that comes from
+/// outside as it came.
+void open_page(Markup& page, const std::string& title, std::string_view more_style = {});
 /// `back`: address of a page of all formulas; empty: none.
 void write_masthead(Markup& page, std::string_view of, const std::string& back);
 /// `rulesets`: what was asked, as `editions` says it; empty: nothing was.

@@ -179,6 +179,16 @@ svg text {
 .chart text {
   paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round;
 }
+.map { display: block; width: 100%; max-width: 34rem; height: auto; }
+.map .sound { fill: var(--wash); }
+.map .frame { fill: none; stroke: var(--soft); stroke-width: 1; }
+.map .border { fill: none; stroke: var(--broken); stroke-width: 1.8; }
+.map .full { stroke: var(--soft); stroke-dasharray: 4 3; }
+.map .point { fill: var(--kept); stroke: var(--paper); stroke-width: 1; }
+.map text {
+  paint-order: stroke; stroke: var(--paper); stroke-width: 3px; stroke-linejoin: round;
+}
+.wide { max-width: 34rem; }
 
 .sides {
   display: grid; grid-template-columns: repeat(auto-fit, minmax(min(17rem, 100%), 1fr));
@@ -303,6 +313,7 @@ svg text {
   .entries dd { break-inside: avoid; }
   .bench h2, .bench h3 { font-size: 12pt; }
   .weighings { font-size: 1rem; }
+  .new-page { break-before: page; }
   .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
   .sheet + .sheet, .formulas + .sheet, .problems + .sheet {
     break-before: page; border-top: 0; margin-top: 0;

@@ -1,9 +1,9 @@
 #include "report/json_document.h"
 
-#include <charconv>
 #include <cmath>
 
 #include "quantity/number.h"
+#include "text/digits.h"
 #include "wording/code_points.h"
 
 namespace sudsmark::report {
@@ -44,9 +44,7 @@ Json number(const std::optional<double>& value) {
   if (!value) return nullptr;
   const std::string digits = quantity::machine_number(*value);
   if (digits == "null") return nullptr;
-  double rounded = 0;
-  std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
-  return rounded;
+  return text::read_digits(digits).value_or(*value);
 }
 
 Json figure_object(const Figure& figure) {
@@ -59,16 +57,23 @@ void JsonDocument::open(char bracket) {
   empty_ = true;
 }
 
-/// A new line for what comes next, where there are lines.
-void JsonDocument::indent() {
-  if (shape_ == Shape::line) return;
+/// Where an element or a bracket stands.
+void JsonDocument::line() {
+  if (form_ == Form::one_line) return;
   text_ += '\n';
   text_.append(2 * open_.size(), ' ');
 }
 
 void JsonDocument::next() {
+  if (!empty_) text_ += form_ == Form::one_line ? ", " : ",";
+  line();
+  empty_ = false;
+}
+
+void JsonDocument::add(std::string_view elements) {
+  if (elements.empty()) return;
   if (!empty_) text_ += ',';
-  indent();
+  text_ += elements;
   empty_ = false;
 }
 
@@ -80,8 +85,8 @@ void JsonDocument::key(std::string_view key) {
 }
 
 void JsonDocument::value(const Json& value, int indent) {
-  const int used = shape_ == Shape::line ? compact : indent;
-  append_harmless(value.text(used, ascii_), 2 * open_.size(), text_);
+  const int in_form = form_ == Form::one_line ? compact : indent;
+  append_harmless(value.text(in_form, ascii_), 2 * open_.size(), text_);
 }
 
 void JsonDocument::member(std::string_view name, const Json& content) {
@@ -122,7 +127,7 @@ void JsonDocument::item(const Json& content) {
 void JsonDocument::end() {
   const char bracket = open_.back();
   open_.pop_back();
-  if (!empty_) indent();
+  if (!empty_) line();
   text_ += bracket;
   empty_ = false;
 }

@@ -1,9 +1,11 @@
 // What the JSON formats share: figures, and documents of any length with the same bytes each time.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include <sudsmark/results.h>
 
@@ -19,12 +21,19 @@ namespace sudsmark::report {
 /// in memory as one tree. Marks that would turn text around are written as escapes.
 class JsonDocument {
  public:
-  /// On lines for people, or all on one for programs that read line by line.
-  enum class Shape { lines, line };
+  enum class Form : std::uint8_t { pretty, one_line };
 
-  explicit JsonDocument(bool ascii, Shape shape = Shape::lines) : ascii_(ascii), shape_(shape) {
+  explicit JsonDocument(bool ascii, Form form = Form::pretty) : ascii_(ascii), form_(form) {
     open('{');
   }
+
+  /// For elements of the list that this document has begun last, which `add` then puts into it.
+  /// Safe to call while another thread adds.
+  [[nodiscard]] JsonDocument inner() const { return {ascii_, form_, open_}; }
+  /// Puts in what an inner document has written.
+  void add(std::string_view elements);
+  /// What is written and was not taken yet.
+  [[nodiscard]] std::string taken() { return std::exchange(text_, {}); }
 
   void member(std::string_view key, const Json& value);
   void begin_list(std::string_view key);
@@ -37,18 +46,21 @@ class JsonDocument {
   void item_line(const Json& value);
   /// Ends the list or object that was begun last.
   void end();
-  /// Ends all of them, and the text.
+  /// Ends all of them, and the text; answers what was not taken yet.
   [[nodiscard]] std::string finished();
 
  private:
+  JsonDocument(bool ascii, Form form, std::string open)
+      : ascii_(ascii), form_(form), open_(std::move(open)) {}
+
   void open(char bracket);
+  void line();
   void next();
   void key(std::string_view key);
   void value(const Json& value, int indent);
-  void indent();
 
   bool ascii_;
-  Shape shape_;
+  Form form_;
   std::string text_;
   std::string open_;  ///< brackets that close what is open
   bool empty_ = true;

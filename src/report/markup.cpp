@@ -6,6 +6,7 @@
 #include <charconv>
 #include <cstdint>
 
+#include "text/digits.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
 
@@ -116,10 +117,7 @@ std::string Markup::finished() {
 }
 
 std::string coordinate(double value) {
-  std::array<char, 32> digits{};
-  const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value,
-                                 std::chars_format::fixed, 1);
-  std::string out(digits.data(), end.ptr);
+  std::string out = text::fixed_digits(value, 1);
   if (out.ends_with(".0")) out.resize(out.size() - 2);
   return out == "-0" ? "0" : out;
 }

@@ -2,8 +2,11 @@
 // name in the folder of its command.
 #include <algorithm>
 #include <array>
+#include <memory>
 
 #include <sudsmark/report.h>
+
+#include "report/run_report.h"
 
 namespace sudsmark {
 namespace report {
@@ -12,10 +15,13 @@ namespace report {
 template <class Kind>
 using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 
-Sink<RunResult> check_text;
-Sink<RunResult> check_lines;
-Sink<RunResult> check_json;
-Sink<RunResult> check_json_lines;
+/// The same of a run that leaves formula by formula.
+using Beginning = std::unique_ptr<RunReport>(const Rulesets&, const ReportOptions&);
+
+Beginning check_text;
+Beginning check_lines;
+Beginning check_json;
+Beginning check_json_lines;
 Sink<RunResult> check_sarif;
 Sink<RunResult> check_html;
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
@@ -30,15 +36,29 @@ Sink<RunResult> sheet_text;
 Sink<RunResult> sheet_html;
 Sink<RunResult> label_text;
 Sink<RunResult> label_json;
+Sink<Dossier> dossier_text;
+Sink<Dossier> dossier_json;
+Sink<Dossier> dossier_html;
 Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
 Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
 Sink<Leeway> leeway_text;
 Sink<Leeway> leeway_json;
+Sink<Leeway> leeway_html;
+Sink<LeewayMap> leeway_map_text;
+Sink<LeewayMap> leeway_map_json;
+Sink<LeewayMap> leeway_map_html;
+template <class Kind>
+using PageSink = std::vector<ReportPage>(const Kind&, const Rulesets&, const ReportOptions&);
+
 Sink<Topic> explain_text;
+Sink<Topic> explain_html;
+PageSink<Topic> explain_pages;
 Sink<Rulesets> rules_text;
 Sink<Handout> drill_text;
+Sink<Handout> drill_html;
+PageSink<Handout> drill_pages;
 
 namespace {
 
@@ -52,6 +72,23 @@ std::string write(const Outcome& outcome, const Rulesets& rulesets, const Report
   return sink(*std::get<const Kind*>(outcome), rulesets, options);
 }
 
+template <class Kind>
+Kind of_pages(PageSink<Kind>& sink);
+
+template <auto& sink>
+std::vector<ReportPage> write_all(const Outcome& outcome, const Rulesets& rulesets,
+                                  const ReportOptions& options) {
+  using Kind = decltype(of_pages(sink));
+  return sink(*std::get<const Kind*>(outcome), rulesets, options);
+}
+
+/// The whole of a report that could have left formula by formula.
+template <auto& begin>
+std::string write_begun(const Outcome& outcome, const Rulesets& rulesets,
+                        const ReportOptions& options) {
+  return written_whole(*begin(rulesets, options), *std::get<const RunResult*>(outcome));
+}
+
 constexpr bool folds = true;
 
 constexpr Details to_read{.verdicts = Verdicts::to_read, .lines = true};
@@ -62,16 +99,25 @@ constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .p
 
 // word, wants, wants more if verbose, folds, write, write_overview
 constexpr std::array check_reports{
-    Report{"text", to_read, Verdicts::in_full, folds, write<check_text>},
-    Report{"lines", to_read, Verdicts::in_full, !folds, write<check_lines>},
-    Report{"json", all_of_them, Verdicts::in_full, !folds, write<check_json>},
-    Report{"json-lines", all_of_them, Verdicts::in_full, !folds, write<check_json_lines>},
+    Report{"text", to_read, Verdicts::in_full, folds, write_begun<check_text>},
+    Report{"lines", to_read, Verdicts::in_full, !folds, write_begun<check_lines>},
+    Report{"json", all_of_them, Verdicts::in_full, !folds, write_begun<check_json>},
+    Report{"json-lines", all_of_them, Verdicts::in_full, !folds, write_begun<check_json_lines>},
     Report{"sarif",
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,
            !folds,
            write<check_sarif>},
     Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
+
+/// Those of `check` that leave formula by formula.
+struct Begun {
+  std::string_view word;
+  Beginning* begin;
+};
+constexpr std::array begun_reports{Begun{"text", check_text}, Begun{"lines", check_lines},
+                                   Begun{"json", check_json},
+                                   Begun{"json-lines", check_json_lines}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
                                      Report{"lines", both_sides, {}, !folds, write<compare_lines>},
@@ -88,6 +134,10 @@ constexpr std::array sheet_reports{Report{"text", {.sheet = true}, {}, folds, wr
 constexpr std::array label_reports{Report{"text", {.labels = true}, {}, folds, write<label_text>},
                                    Report{"json", {.labels = true}, {}, !folds, write<label_json>}};
 
+constexpr std::array dossier_reports{Report{"text", {}, {}, folds, write<dossier_text>},
+                                     Report{"json", {}, {}, !folds, write<dossier_json>},
+                                     Report{"html", {}, {}, !folds, write<dossier_html>}};
+
 constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write<suggest_text>},
                                      Report{"json", both_sides, {}, !folds, write<suggest_json>}};
 
@@ -95,11 +145,20 @@ constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<sw
                                   Report{"json", both_sides, {}, !folds, write<swap_json>}};
 
 constexpr std::array leeway_reports{Report{"text", {}, {}, folds, write<leeway_text>},
-                                    Report{"json", {}, {}, !folds, write<leeway_json>}};
+                                    Report{"json", {}, {}, !folds, write<leeway_json>},
+                                    Report{"html", {}, {}, !folds, write<leeway_html>}};
 
-constexpr std::array explain_reports{Report{"text", {}, {}, folds, write<explain_text>}};
+constexpr std::array leeway_map_reports{Report{"text", {}, {}, folds, write<leeway_map_text>},
+                                        Report{"json", {}, {}, !folds, write<leeway_map_json>},
+                                        Report{"html", {}, {}, !folds, write<leeway_map_html>}};
+
+constexpr std::array explain_reports{
+    Report{"text", {}, {}, folds, write<explain_text>},
+    Report{"html", {}, {}, !folds, write<explain_html>, nullptr, write_all<explain_pages>}};
 constexpr std::array rules_reports{Report{"text", {}, {}, folds, write<rules_text>}};
-constexpr std::array drill_reports{Report{"text", {}, {}, folds, write<drill_text>}};
+constexpr std::array drill_reports{
+    Report{"text", {}, {}, folds, write<drill_text>},
+    Report{"html", {}, {}, !folds, write<drill_html>, nullptr, write_all<drill_pages>}};
 
 }  // namespace
 }  // namespace report
@@ -116,12 +175,16 @@ std::span<const Report> reports(Command command) {
       return report::sheet_reports;
     case Command::label:
       return report::label_reports;
+    case Command::dossier:
+      return report::dossier_reports;
     case Command::suggest:
       return report::suggest_reports;
     case Command::swap:
       return report::swap_reports;
     case Command::leeway:
       return report::leeway_reports;
+    case Command::leeway_map:
+      return report::leeway_map_reports;
     case Command::explain:
       return report::explain_reports;
     case Command::rules:
@@ -130,6 +193,15 @@ std::span<const Report> reports(Command command) {
       break;
   }
   return report::drill_reports;
+}
+
+std::unique_ptr<RunReport> begin_report(const Report& report, const Rulesets& rulesets,
+                                        const ReportOptions& options) {
+  if (&report != find_report(Command::check, report.word)) return nullptr;
+  for (const report::Begun& one : report::begun_reports) {
+    if (one.word == report.word) return one.begin(rulesets, options);
+  }
+  return nullptr;
 }
 
 const Report* find_report(Command command, std::string_view word) {

@@ -16,8 +16,9 @@ namespace sudsmark::rules {
 namespace {
 
 /// `edges` and `unnoticed` are the proof's to read.
-constexpr std::array<std::string_view, 8> keys{"subject",  "authority", "concerns", "markets",
-                                               "measures", "rules",     "edges",    "unnoticed"};
+constexpr std::array<std::string_view, 13> keys{
+    "subject",   "authority", "concerns",  "markets",  "measures", "rules",   "edges",
+    "unnoticed", "cards",     "breakages", "harmless", "chapters", "cautions"};
 
 /// Letters, digits, points and underscores, and hyphens between them: what an expression reads as
 /// one name.
@@ -66,6 +67,7 @@ void RulesetBuilder::add(const text::Node& root, std::string_view name) {
   }
   if (const text::Node* measures = root.find("measures")) add_measures(*measures);
   text::Fields fields(root, diagnostics_);
+  add_training(fields);
   const std::vector<text::Node>& rules = fields.list("rules");
   const bool has_rules = fields.find("rules") != nullptr;
   if (!has_rules && fields.find("authority") == nullptr && fields.find("subject") == nullptr &&
@@ -440,6 +442,7 @@ Ruleset RulesetBuilder::finish(const catalogue::Catalogue& catalogue, bool built
   compile_measures();
   use_new_tables(catalogue);
   compile_rules();
+  if (training_) check_training(*training_);
   compiler_ = nullptr;
   return std::move(ruleset_);
 }

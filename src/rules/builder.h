@@ -84,6 +84,10 @@ class RulesetBuilder {
   void read_sources(text::Fields& fields, Rule& rule);
   void read_former_ids(text::Fields& fields, Rule& rule);
 
+  // read_training.cpp
+  void add_training(text::Fields& file);
+  Breakage read_breakage(text::Fields& fields);
+  void check_training(const text::Span& place);
   // read_telling.cpp
   void read_telling(text::Fields& fields, Rule& rule);
   /// `concerns` of a file or a rule; `usual` where it is not said.
@@ -130,6 +134,7 @@ class RulesetBuilder {
   std::unordered_map<std::string, const text::Node*> ids_;    ///< of this layer
   std::unordered_map<std::string, std::uint32_t> positions_;  ///< of all rules, by former ids too
   std::vector<const text::Node*> tables_;                     ///< of this layer
+  std::optional<text::Span> training_;                        ///< where this layer has any
 };
 
 }  // namespace sudsmark::rules

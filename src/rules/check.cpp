@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "measures/registry.h"
+#include "rules/limit_sources.h"
 #include "rules/machine.h"
 #include "rules/messages.h"
 #include "rules/sentences.h"
@@ -38,39 +39,6 @@ Answer both(const Answer& a, const Answer& b) {
   return {Certainty::depends, a.missing | b.missing};
 }
 
-/// Where a material's own figure comes from, for limits that are one.
-const Citations* sources_of_field(Field field, const catalogue::Material& material) {
-  const auto of = [](const auto& figure) -> const Citations* {
-    return figure && !figure->sources.empty() ? &figure->sources : nullptr;
-  };
-  switch (field) {
-    case Field::material_melting:
-      return of(material.melting);
-    case Field::material_hlb:
-      return of(material.hlb);
-    case Field::material_required_hlb:
-      return of(material.required_hlb);
-    case Field::material_density:
-      return of(material.density);
-    case Field::material_deliquescence:
-      return of(material.deliquescence);
-    case Field::material_usual_least:
-    case Field::material_usual_most:
-      return of(material.usual);
-    case Field::material_supplier_limit:
-      return of(material.supplier_limit);
-    case Field::material_pure_colour:
-      return of(material.pure_colour);
-    case Field::material_stable_ph_least:
-    case Field::material_stable_ph_most:
-      return of(material.stable_ph);
-    case Field::material_lowest_explosible:
-      return of(material.dust);
-    default:
-      return nullptr;
-  }
-}
-
 class Check {
  public:
   Check(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
@@ -90,7 +58,7 @@ class Check {
   std::vector<Verdict> run() {
     // most rules over materials do not apply to most of them, and are accounted for all the same
     constexpr std::size_t a_rule = 3;
-    verdicts_.reserve(a_rule * ruleset_.rules.size());
+    if (options_.left_out == nullptr) verdicts_.reserve(a_rule * ruleset_.rules.size());
     for (std::uint32_t at = 0; at < ruleset_.rules.size(); ++at) {
       if (!ruleset_.rules[at].decided_by.empty()) continue;
       if (options_.chosen.empty() || options_.chosen[at]) ask(at);
@@ -101,56 +69,49 @@ class Check {
  private:
   void ask(std::uint32_t index) {
     const Rule& rule = ruleset_.rules[index];
-    const Answer sold = sold_in(rule.file);
+    const Answer& sold = sold_in(rule.file);
     const bool holds = !rule.expect.empty() && sold.truth != Certainty::no &&
                        (!rule.pair || machine_.has_base()) &&
                        machine_.figures().in_force(rule.dates, ruleset_.files[rule.file].markets);
+    open_rows_.clear();
+    bool asked = false;
     if (holds) {
       for (const Subject& subject : subjects_.of(rule)) {
-        if (subject.row == nullptr || row_in_force(subject)) ask(index, subject, sold);
+        ask(index, subject, sold);
+        asked = true;
       }
     }
     // a rule without anything to ask about is accounted for all the same
-    const bool asked = !verdicts_.empty() && verdicts_.back().rule == index;
-    if (!asked) add(index, Subject{}).kind = Kind::not_applicable;
+    if (!asked) does_not_apply(index, Subject{});
   }
 
   void ask(std::uint32_t index, const Subject& subject, const Answer& sold) {
     const Rule& rule = ruleset_.rules[index];
     Answer applies = sold;
-    if (subject.row != nullptr) {
-      Answer row;
-      row.truth = machine_.figures().sold_in(subject.row->markets, row.missing);
-      applies = both(applies, row);
-    }
+    if (subject.row != nullptr) applies = both(applies, sold_in(subject));
     if (applies.truth != Certainty::no && !rule.when.empty()) {
       const Value when = machine_.run(rule.when, subject, options_.asked ? &asked_when_ : nullptr);
       applies = both(applies, {when.truth, when.missing});
     }
-    Verdict& verdict = add(index, subject);
-    if (options_.asked != nullptr) options_.asked->back().when = std::exchange(asked_when_, {});
-    if (applies.truth == Certainty::no) return;
+    if (applies.truth == Certainty::no) return does_not_apply(index, subject);
     const Value expected = machine_.run(rule.expect, subject, &tried_);
-    const Decider decider = decide(rule, expected.truth);
-    if (rule.pair && no_news(rule, subject, applies, expected)) return;
-    if (decider.compares()) {
-      verdict.measured = Quantity{decider.tried.measured, decider.test->unit};
-      verdict.bound = is_bound(*decider.test);
-      if (const auto limit = limit_of(decider)) {
-        verdict.limit = Quantity{*limit, decider.test->unit};
-      }
+    if (rule.pair && no_news(rule, subject, applies, expected)) {
+      return does_not_apply(index, subject);
     }
-    if (options_.asked != nullptr) options_.asked->back().expect = tried_;
-    if (expected.truth == Certainty::yes) return pass(rule, subject, decider, verdict);
+    const Decider decider = decide(rule, expected.truth);
+    if (expected.truth == Certainty::yes) return pass(index, subject, decider);
+    const MissingSet missing = machine_.without_doubles(applies.missing | expected.missing);
+    const bool fails = applies.truth == Certainty::yes && expected.truth == Certainty::no;
+    if (!fails && told(index, subject, missing)) return;
+    Verdict& verdict = add(index, subject, &decider);
     verdict.sources = sources_of(rule, subject, decider);
     verdict.place = place(rule, subject, decider);
-    const MissingSet missing = machine_.without_doubles(applies.missing | expected.missing);
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
     if (!rule.paper.empty() && missing.empty()) {
       ask_for_paper(rule, subject, decider, verdict);
-    } else if (applies.truth == Certainty::yes && expected.truth == Certainty::no) {
+    } else if (fails) {
       fail(rule, subject, decider, verdict);
     } else {
       if (!missing.empty()) {
@@ -160,6 +121,29 @@ class Check {
       }
     }
     allow(rule, verdict);
+  }
+
+  void does_not_apply(std::uint32_t index, const Subject& subject) {
+    if (options_.left_out != nullptr) {
+      ++options_.left_out->not_applicable;
+    } else {
+      add(index, subject, nullptr).kind = Kind::not_applicable;
+    }
+  }
+
+  /// Counts a row on which the rule is open for the reasons of a row before, where that is enough.
+  bool told(std::uint32_t index, const Subject& subject, const MissingSet& missing) {
+    const bool countable = options_.left_out != nullptr && subject.row != nullptr &&
+                           !missing.empty() &&
+                           std::find(allows_.begin(), allows_.end(), index) == allows_.end();
+    if (!countable) return false;
+    for (const OpenRow& row : open_rows_) {
+      if (row.missing != missing) continue;
+      ++options_.left_out->alike[row.verdict];
+      return true;
+    }
+    open_rows_.push_back({missing, verdicts_.size()});
+    return false;
   }
 
   /// Whether a rule over a tweak and its base cannot be decided, and of the base held against
@@ -204,8 +188,14 @@ class Check {
     return !moved(now.low, before.low) && !moved(now.high, before.high);
   }
 
-  Verdict& add(std::uint32_t index, const Subject& subject) {
-    if (options_.asked != nullptr) options_.asked->emplace_back();
+  /// `decider`: what a rule that applies was decided by.
+  Verdict& add(std::uint32_t index, const Subject& subject, const Decider* decider) {
+    if (options_.asked != nullptr) {
+      Asked& asked = options_.asked->emplace_back();
+      asked.when = std::exchange(asked_when_, {});
+      if (decider != nullptr) asked.expect = tried_;
+    }
+    if (options_.left_out != nullptr) options_.left_out->alike.push_back(0);
     Verdict& verdict = verdicts_.emplace_back();
     verdict.rule = index;
     if (subject.each != Each::product) {
@@ -213,10 +203,17 @@ class Check {
       verdict.subject = subject.name;
     }
     verdict.row = subject.row;
+    if (decider != nullptr && decider->compares()) {
+      verdict.measured = Quantity{decider->tried.measured, decider->test->unit};
+      verdict.bound = is_bound(*decider->test);
+      if (const auto limit = limit_of(*decider)) {
+        verdict.limit = Quantity{*limit, decider->test->unit};
+      }
+    }
     return verdict;
   }
 
-  Answer sold_in(std::uint32_t file) {
+  const Answer& sold_in(std::uint32_t file) {
     std::optional<Answer>& sold = sold_[file];
     if (!sold) {
       sold.emplace();
@@ -225,8 +222,15 @@ class Check {
     return *sold;
   }
 
-  [[nodiscard]] bool row_in_force(const Subject& subject) const {
-    return machine_.figures().in_force(*subject.row);
+  /// Whether the formula is sold where the subject's row holds, worked out once for all rules.
+  const Answer& sold_in(const Subject& subject) {
+    if (sold_rows_.size() <= subject.number) sold_rows_.resize(subject.number + 1);
+    std::optional<Answer>& sold = sold_rows_[subject.number];
+    if (!sold) {
+      sold.emplace();
+      sold->truth = machine_.figures().sold_in(subject.row->markets, sold->missing);
+    }
+    return *sold;
   }
 
   /// The first test that turned out as the whole did; for a pass one that compares, if there is
@@ -258,9 +262,16 @@ class Check {
   /// Where the limit comes from: the material's own figure, the row, or the rule.
   [[nodiscard]] Citations sources_of(const Rule& rule, const Subject& subject,
                                      const Decider& decider) {
-    if (subject.row != nullptr && !subject.row->sources.empty()) {
-      return machine_.figures().sources(*subject.row);
-    }
+    if (has_sources(subject.row)) return machine_.figures().sources(*subject.row);
+    return sources_beside_rows(rule, subject, decider);
+  }
+
+  static bool has_sources(const catalogue::Row* row) {
+    return row != nullptr && !row->sources.empty();
+  }
+
+  [[nodiscard]] const Citations& sources_beside_rows(const Rule& rule, const Subject& subject,
+                                                     const Decider& decider) const {
     if (subject.ingredient == nullptr || !decider.compares() || !decider.test->field_limit) {
       return rule.sources;
     }
@@ -269,11 +280,18 @@ class Check {
     return own != nullptr ? *own : rule.sources;
   }
 
-  void pass(const Rule& rule, const Subject& subject, const Decider& decider, Verdict& verdict) {
-    const bool memory = subject.row != nullptr && !subject.row->sources.empty()
-                            ? machine_.figures().leans_on_memory(*subject.row)
-                            : machine_.figures().from_memory(sources_of(rule, subject, decider)) ||
-                                  machine_.figures().from_memory(rule.sources);
+  void pass(std::uint32_t index, const Subject& subject, const Decider& decider) {
+    const Rule& rule = ruleset_.rules[index];
+    Figures& figures = machine_.figures();
+    const bool memory = has_sources(subject.row)
+                            ? figures.leans_on_memory(*subject.row)
+                            : figures.from_memory(sources_beside_rows(rule, subject, decider)) ||
+                                  figures.from_memory(rule.sources);
+    if (!memory && options_.left_out != nullptr) {
+      ++options_.left_out->passes;
+      return;
+    }
+    Verdict& verdict = add(index, subject, &decider);
     verdict.kind = memory ? Kind::review : Kind::pass;
     verdict.met_from_memory = memory;
     if (memory) verdict.level = Level::note;
@@ -389,10 +407,17 @@ class Check {
   Machine machine_;
   Subjects subjects_;
   std::vector<std::optional<Answer>> sold_;           ///< by file
+  std::vector<std::optional<Answer>> sold_rows_;      ///< by the subject's number
   std::vector<std::optional<std::uint32_t>> allows_;  ///< their rules
   std::vector<Tried> tried_;                          ///< of the expectation that is asked
   std::vector<Tried> asked_when_;  ///< of its condition, where somebody wants to know
   std::vector<Verdict> verdicts_;
+  /// Rows on which the rule at hand is open, one for each set of reasons.
+  struct OpenRow {
+    MissingSet missing;
+    std::size_t verdict = 0;  ///< its index
+  };
+  std::vector<OpenRow> open_rows_;
   std::unique_ptr<Machine> unchanged_;  ///< the base held against itself, where somebody asks
   blend::MissingTable unchanged_missing_;
   std::vector<Tried> tried_before_;  ///< what its expectation came to

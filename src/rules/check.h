@@ -5,6 +5,7 @@
 // subjects.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,14 @@ struct Asked {
   std::vector<Tried> expect;
 };
 
+/// Verdicts that nobody must read, counted and not made.
+struct LeftOut {
+  std::size_t passes = 0;
+  std::size_t not_applicable = 0;
+  /// By verdict: further rows on which the rule is open for the same reasons.
+  std::vector<std::size_t> alike;
+};
+
 struct EvaluateOptions {
   Day on;                            ///< the day whose law holds
   std::vector<std::string> markets;  ///< in place of those the formula states
@@ -32,6 +41,9 @@ struct EvaluateOptions {
   /// What rules over a tweak and its base hold the formula against; null: they do not apply.
   const blend::Blend* base = nullptr;
   std::vector<Asked>* asked = nullptr;  ///< takes an item for each verdict, in the same order
+  /// Where somebody is here to count, what passes and is not allowed, what does not apply, and rows
+  /// on which a rule is open as on a row before make no verdict. Not together with `asked`.
+  LeftOut* left_out = nullptr;
 };
 
 /// Asks every rule. What is not known goes into `missing`, to which the verdicts refer.

@@ -10,12 +10,19 @@ constexpr std::array<std::string_view, 1> share{"share"};
 constexpr std::array<std::string_view, 1> right_name{"name"};
 constexpr std::array<std::string_view, 2> caution{"entry", "words"};
 constexpr std::array<std::string_view, 1> entry{"entry"};
+constexpr std::array<std::string_view, 5> of_trace{"trace", "sum", "limit", "materials", "entry"};
+constexpr std::array<std::string_view, 1> all_traces{"traces"};
+constexpr std::array<std::string_view, 1> of_claim{"words"};
 
 constexpr std::array<DecidedCase, 1> plain{DecidedCase{"", {}}};
 constexpr std::array missing{DecidedCase{"in the formula", share}, DecidedCase{"no list", {}}};
 constexpr std::array misspelt{DecidedCase{"", right_name}};
 constexpr std::array misplaced{DecidedCase{"by weight", share}, DecidedCase{"colour", {}}};
 constexpr std::array cautions{DecidedCase{"words", caution}, DecidedCase{"directions", entry}};
+
+constexpr std::array trace{DecidedCase{"", of_trace}};
+constexpr std::array traces{DecidedCase{"", all_traces}};
+constexpr std::array claim{DecidedCase{"", of_claim}};
 
 constexpr std::array all{
     DecidedRule{"label", "label-market-unknown", plain},
@@ -24,6 +31,12 @@ constexpr std::array all{
     DecidedRule{"label", "label-ingredient-misspelt", misspelt},
     DecidedRule{"label", "label-ingredient-misplaced", misplaced},
     DecidedRule{"label", "label-caution-missing", cautions},
+    DecidedRule{"traces", "trace-over-legal-limit", trace},
+    DecidedRule{"traces", "trace-over-guidance", trace},
+    DecidedRule{"traces", "traces-not-stated", traces},
+    DecidedRule{"claims", "claim-that-makes-a-medicine", claim},
+    DecidedRule{"claims", "claim-that-makes-a-biocide", claim},
+    DecidedRule{"claims", "name-of-a-food", claim},
     DecidedRule{"reading", "spelling", {}},
 };
 

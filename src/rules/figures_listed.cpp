@@ -30,6 +30,7 @@ bool Figures::in_force(const catalogue::Row& row) const {
 }
 
 bool Figures::in_force(const Dates& dates, const std::vector<std::string>& markets) const {
+  if (!dates.from && !dates.shelf && !dates.until) return true;
   // each market counts from a day of its own
   bool sold = false;
   const std::uint32_t said = words_[static_cast<std::size_t>(StatedWords::market)].bits;
@@ -62,31 +63,36 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
     const auto& materials = row.materials;
     return std::find(row.substances.begin(), row.substances.end(), substance) !=
                row.substances.end() ||
-           (!of.id.empty() &&
+           (!materials.empty() && !of.id.empty() &&
             std::find(materials.begin(), materials.end(), of.id) != materials.end());
   };
   const auto holds_in = [](const catalogue::Row& row, std::string_view market) {
     return row.markets.empty() || market.empty() ||
            std::find(row.markets.begin(), row.markets.end(), market) != row.markets.end();
   };
-  const auto listed = [&](std::uint32_t substance, std::string_view market) {
-    return std::any_of(table.rows.begin(), table.rows.end(), [&](const catalogue::Row& row) {
-      return holds_in(row, market) && in_force(row) && has(row, substance);
-    });
-  };
   const std::span<const std::string_view> known = info(StatedWords::market).known;
   const std::uint32_t sold = words_[static_cast<std::size_t>(StatedWords::market)].bits;
+  std::vector<const catalogue::Row*> rows;
   const auto listed_where_sold = [&](std::uint32_t substance) {
-    bool is = true;
-    if (sold == 0) is = listed(substance, {});
+    // most substances stand in no row, and then no market has to be asked
+    rows.clear();
+    for (const catalogue::Row& row : table.rows) {
+      if (has(row, substance)) rows.push_back(&row);
+    }
+    const auto listed = [&](std::string_view market) {
+      return std::any_of(rows.begin(), rows.end(), [&](const catalogue::Row* row) {
+        return holds_in(*row, market) && in_force(*row);
+      });
+    };
+    if (sold == 0) return listed({});
     for (std::size_t at = 0; at < known.size(); ++at) {
-      const std::string_view market = known[at];
+      if (((sold >> at) & 1U) == 0 || listed(known[at])) continue;
       const bool spoken_of =
           std::any_of(table.rows.begin(), table.rows.end(),
-                      [&](const catalogue::Row& row) { return holds_in(row, market); });
-      if (((sold >> at) & 1U) != 0 && spoken_of) is = is && listed(substance, market);
+                      [&](const catalogue::Row& row) { return holds_in(row, known[at]); });
+      if (spoken_of) return false;
     }
-    return is;
+    return true;
   };
   const auto identified = [&](std::uint32_t at) {
     const catalogue::Substance& substance = blend_.catalogue->substances[at];

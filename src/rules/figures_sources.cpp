@@ -3,6 +3,7 @@
 
 #include "catalogue/catalogue.h"
 #include "rules/figures.h"
+#include "rules/words.h"
 
 namespace sudsmark::rules {
 
@@ -26,9 +27,13 @@ Citations Figures::sources(const catalogue::Row& row) {
 
 bool Figures::leans_on_memory(const catalogue::Row& row) {
   if (!row.likewise) return from_memory(row.sources);
-  MissingSet unused;
+  // where no market is stated it may be any of them
+  const bool stated = words_[static_cast<std::size_t>(StatedWords::market)].stated;
+  const std::uint32_t said = words_[static_cast<std::size_t>(StatedWords::market)].bits;
   return std::any_of(row.markets.begin(), row.markets.end(), [&](const std::string& market) {
-    return from_memory(row.sources_in(market)) && sold_in({market}, unused) != Certainty::no;
+    if (!from_memory(row.sources_in(market))) return false;
+    const auto at = find_word(info(StatedWords::market), market);
+    return !stated || (at && (said >> *at & 1U) != 0);
   });
 }
 

@@ -29,6 +29,13 @@ inline constexpr Message figure_size{"figure-size",
                                      "this figure is too large or too small to be kept"};
 inline constexpr Message quote_open{"expression-quote-open", "this quote is never closed"};
 
+// What exercises are drawn from.
+inline constexpr Message breakage_way{
+    "breakage-way",
+    "a breakage has 'line' and 'becomes', or one of 'add', 'leave out' and 'tweak'"};
+inline constexpr Message training_unknown{"training-unknown",
+                                          "an exercise names the {0} '{1}', and there is none"};
+
 // Names and types.
 inline constexpr Message unknown_measure{"unknown-measure",
                                          "'{0}' is not a measure or a word that is known here{1}"};
@@ -119,7 +126,8 @@ inline constexpr Message mend_kind{
     "mend-kind",
     "one way to mend is one of 'lower: …', 'raise: …', 'add: …', 'swap: [A, B]' and 'change: …'"};
 inline constexpr Message mend_change{
-    "mend-change", "'{0}' is nothing that can be changed: piece, batch, scale, dose or paper"};
+    "mend-change",
+    "'{0}' is nothing that can be changed: piece, batch, scale, dose, warmth, mask or paper"};
 inline constexpr Message mend_pair{
     "mend-pair", "'swap' takes what goes out and the material that comes in: [A, B]"};
 inline constexpr Message mend_material{"mend-material", "'{0}' is not a material that is known{1}"};

@@ -139,9 +139,46 @@ void visit(Archive& archive, typename Archive::template Of<TableUse>& use) {
 }
 
 template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<ModelCard>& card) {
+  auto& [name, formula] = card;
+  archive(name, formula);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Breakage>& breakage) {
+  auto& [rule, cards, kind, line, becomes, under] = breakage;
+  archive(rule, cards, kind, line, becomes, under);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<HarmlessLine>& one) {
+  auto& [line, under] = one;
+  archive(line, under);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Chapter>& chapter) {
+  auto& [name, title, what, why, card, sum, working, subjects, practice, assessor, cautions] =
+      chapter;
+  archive(name, title, what, why, card, sum, working, subjects, practice, assessor, cautions);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Caution>& caution) {
+  auto& [name, words, first_aid, source] = caution;
+  archive(name, words, first_aid, source);
+}
+
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<Training>& training) {
+  auto& [cards, breakages, harmless, chapters, cautions] = training;
+  archive(cards, breakages, harmless, chapters, cautions);
+}
+
+template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Ruleset>& ruleset) {
-  auto& [files, measures, rules, tables, pool] = ruleset;
-  archive(files, measures, rules, tables, pool);
+  auto& [files, measures, rules, tables, pool, training] = ruleset;
+  archive(files, measures, rules, tables, pool, training);
 }
 
 }  // namespace sudsmark::rules

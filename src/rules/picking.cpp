@@ -27,19 +27,19 @@ bool is_of(const std::vector<catalogue::MaterialIndex>& materials, const Candida
 
 bool is_named(const Named& named, const Candidate& candidate,
               const catalogue::Catalogue& catalogue) {
-  const bool by_name = is_of(named.materials, candidate, catalogue);
   const Material& material = *candidate.material;
   if (candidate.content == nullptr) {
     // as supplied: the material of that name, or one that is bought for the substance
-    return by_name ||
-           std::any_of(material.contents.begin(), material.contents.end(),
-                       [&](const catalogue::Content& content) {
-                         return content.active && in(named.substances, content.substance);
-                       });
+    return is_of(named.materials, candidate, catalogue) ||
+           (!named.substances.empty() &&
+            std::any_of(material.contents.begin(), material.contents.end(),
+                        [&](const catalogue::Content& content) {
+                          return content.active && in(named.substances, content.substance);
+                        }));
   }
   if (!named.substances.empty()) return in(named.substances, candidate.content->substance_id);
   // a name that is no substance of its own: what the material is bought for, or all of it
-  if (!by_name) return false;
+  if (!is_of(named.materials, candidate, catalogue)) return false;
   return candidate.content->active ||
          std::none_of(material.contents.begin(), material.contents.end(),
                       [](const catalogue::Content& content) { return content.active; });

@@ -11,8 +11,8 @@ namespace sudsmark::rules {
 namespace {
 
 using Change = Mend::Change;
-constexpr std::array changes{Change::piece, Change::batch, Change::scale, Change::dose,
-                             Change::paper};
+constexpr std::array changes{Change::piece,  Change::batch, Change::scale, Change::dose,
+                             Change::warmth, Change::mask,  Change::paper};
 static_assert(changes.size() == catalogue::enum_size<Change>);
 
 struct Way {

@@ -51,6 +51,10 @@ std::string_view change_word(Mend::Change change) {
       return "scale";
     case Mend::Change::dose:
       return "dose";
+    case Mend::Change::warmth:
+      return "warmth";
+    case Mend::Change::mask:
+      return "mask";
     case Mend::Change::paper:
       break;
   }

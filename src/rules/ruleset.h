@@ -15,6 +15,7 @@
 #include "catalogue/catalogue.h"
 #include "rules/program.h"
 #include "rules/telling.h"
+#include "rules/training.h"
 #include "rules/verdict.h"
 #include "text/source.h"
 
@@ -59,7 +60,7 @@ struct Mend {
     swap,   ///< what is selected goes out, a material comes in
     change  ///< a statement that is no amount
   };
-  enum class Change : std::uint8_t { piece, batch, scale, dose, paper };
+  enum class Change : std::uint8_t { piece, batch, scale, dose, warmth, mask, paper };
 
   Kind kind = Kind::lower;
   std::string text;             ///< what is lowered, raised, added or taken out, as written
@@ -151,6 +152,7 @@ class Ruleset {
   std::vector<Rule> rules;
   std::vector<TableUse> tables;
   Pool pool;
+  Training training;
 
   /// By its id, or else by one that it had before.
   [[nodiscard]] std::optional<std::uint32_t> find_rule(std::string_view id) const;

@@ -132,7 +132,7 @@ void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) 
                     [this](catalogue::SubstanceIndex substance) { return declared_[substance]; });
     if (!declared && !undeclared_) continue;
     const bool aroma = undeclared_ && is_aroma(row, catalogue);
-    if (!declared && !aroma) continue;
+    if ((!declared && !aroma) || !figures_.in_force(row)) continue;
     Subject subject;
     subject.each = Each::row;
     subject.number = ++count_;

@@ -178,6 +178,10 @@ const StatedInfo& info(StatedWords words) {
 }
 
 std::optional<unsigned> find_word(const StatedInfo& info, std::string_view word) {
+  // nearly always it is spelled as it is known
+  for (unsigned at = 0; at < info.known.size(); ++at) {
+    if (info.known[at] == word) return at;
+  }
   const std::string wanted = text::fold(word);
   for (unsigned at = 0; at < info.known.size(); ++at) {
     if (text::fold(info.known[at]) == wanted) return at;

@@ -12,43 +12,51 @@ namespace {
 constexpr double mg_per_g = 1000.0;
 constexpr double cm3_per_l = 1000.0;
 
-struct RatioAtAge {
-  double years;
-  double ratio;
-};
 // SCCS as a dossier service restates it (quoted).
-constexpr std::array child_ratios{RatioAtAge{0.0, 2.3}, RatioAtAge{0.5, 1.8}, RatioAtAge{1.0, 1.6},
-                                  RatioAtAge{5.0, 1.5}, RatioAtAge{10.0, 1.3}};
+constexpr std::array ratios{ChildRatio{0.0, 2.3}, ChildRatio{0.5, 1.8}, ChildRatio{1.0, 1.6},
+                            ChildRatio{5.0, 1.5}, ChildRatio{10.0, 1.3}};
+
+double ratio_at(double years) {
+  double ratio = ratios.front().ratio;
+  for (const ChildRatio& at : ratios) {
+    if (at.years <= years) ratio = at.ratio;
+  }
+  return ratio;
+}
 
 }  // namespace
 
-SkinExposure skin_exposure(double dose, std::optional<double> water, double baths,
-                           const Bather& bather) {
+double exposure_by_share(double dose, double share, const Bather& bather) {
   assert(bather.weight > 0);
-  SkinExposure exposure;
-  const double per_day = dose * mg_per_g * baths / bather.weight;
-  exposure.by_share = per_day * rinse_off_share;
-  exposure.product = exposure.by_share;
-  exposure.source = sources::sccs_exposure;
-  if (water) {
-    assert(*water > 0);
-    const double film = std::min(1.0, bather.skin * water_film / (*water * cm3_per_l));
-    exposure.by_film = per_day * film;
-    if (*exposure.by_film > exposure.by_share) {
-      exposure.product = *exposure.by_film;
-      exposure.source = sources::bath_film;
-    }
-  }
-  return exposure;
+  return dose * mg_per_g * share / bather.weight;
 }
 
-ChildRatio child_ratio(double age_years) {
-  assert(age_years >= 0);
-  double ratio = child_ratios.front().ratio;
-  for (const RatioAtAge& at : child_ratios) {
-    if (at.years <= age_years) ratio = at.ratio;
+double exposure_by_film(double dose, double water, const Bather& bather) {
+  assert(water > 0);
+  const double film = std::min(1.0, bather.skin * water_film / (water * cm3_per_l));
+  return exposure_by_share(dose, film, bather);
+}
+
+double skin_load(double amount, double share, double area) {
+  assert(area > 0);
+  return amount * mg_per_g * share / area;
+}
+
+double film_load(double concentration) {
+  return concentration * water_film;  // 1 g/l is 1 mg/cm3
+}
+
+std::span<const ChildRatio> child_ratios() {
+  return ratios;
+}
+
+Interval child_ratio_between(double from_years, double to_years) {
+  assert(0 <= from_years && from_years < to_years);
+  Interval out{ratio_at(from_years), ratio_at(from_years)};
+  for (const ChildRatio& at : ratios) {
+    if (at.years > from_years && at.years < to_years) out.low = std::min(out.low, at.ratio);
   }
-  return {ratio, sources::child_skin};
+  return out;
 }
 
 AbsorptionDefault default_absorption() {

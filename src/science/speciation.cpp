@@ -8,6 +8,13 @@ namespace {
 
 constexpr std::size_t carbonate = 0;  // in acids()
 
+/// exp(x), and quickly where x is small: the next term of the series is below the last bit.
+double exp_of_small(double x) {
+  constexpr double small = 1e-3;
+  if (std::abs(x) > small) return std::exp(x);
+  return 1.0 + x * (1.0 + x / 2.0 * (1.0 + x / 3.0 * (1.0 + x / 4.0 * (1.0 + x / 5.0))));
+}
+
 }  // namespace
 
 Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
@@ -30,6 +37,10 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
     }
   }
   paired_ = active_pair_count_ > 0;
+  for (std::size_t i = 0; i < pairing_acids; ++i) {
+    const bool from_gas = i == carbonate && pco2_.has_value();
+    unknown_[i] = !from_gas && totals[all_acids[i].component] > 0.0;
+  }
   for (std::size_t i = 0; i < first_acid; ++i) {
     const double charge = all_species[first_ion_species + i].charge * totals.mol_per_kg[i];
     if (i >= metal_count || !paired_) inert_charge_ += charge;
@@ -67,6 +78,7 @@ void Speciation::set_medium(double ionic_strength, double water_activity) {
 }
 
 double Speciation::charge(double ln_h) {
+  ln_h_ = ln_h;
   h_ = std::exp(ln_h);
   double charge = inert_charge_ + h_ / gamma_[hydron_species] - hydroxide_ / h_;
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
@@ -98,19 +110,16 @@ double Speciation::charge(double ln_h) {
     const int z = all_species[first_ion_species + m].charge;
     double per_free_metal = z + (z - 1) * hydroxide_of_[m];
     for (std::size_t i = 0; i < pairing_acids; ++i) {
-      per_free_metal += base_[i] * pair_at_[m][i].charge;
+      per_free_metal += base_[i] * pair_charge_[i][m];
     }
     charge += metal_[m] * per_free_metal;
   }
   return charge;
 }
 
-// With u = ln(bare base), the mass balances of the acids are the gradient of
-//   sum_l (c_l D_l - T_l u_l) + sum_m M_m ln(1 + hydroxide_m + sum_l K_ml c_l),
-// which is strictly convex: it has one minimum, and Newton's method with a guard against overshoot
-// finds it from anywhere.
-void Speciation::solve_pairs() {
-  pair_at_ = {};
+void Speciation::gather_pairs() {
+  pair_constant_ = {};
+  pair_charge_ = {};
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
     const IonPair& pair = all_ion_pairs[i];
@@ -120,80 +129,114 @@ void Speciation::solve_pairs() {
     }
     double constant = pair_[i];
     for (int n = 0; n < pair.protons; ++n) constant *= h_;
-    PairAt& at = pair_at_[pair.metal][pair.acid];
-    at.constant += constant;
-    at.charge += constant * all_species[pair.species].charge;
+    pair_constant_[pair.acid][pair.metal] += constant;
+    pair_charge_[pair.acid][pair.metal] += constant * all_species[pair.species].charge;
   }
+}
 
-  std::array<double, pairing_acids> total{};
-  std::array<bool, pairing_acids> unknown{};
+/// Bare bases to begin with: on the line through the last two trials, which are near each other as
+/// soon as the acidity is; else as if the metals were as free as they were last.
+Speciation::ByPairingAcid Speciation::first_guess() {
+  ByPairingAcid guess{};
+  const double apart = before_[0].ln_h - before_[1].ln_h;
+  const bool near = solved_count_ > 1 && apart != 0.0 && std::abs(ln_h_ - before_[0].ln_h) < 0.5;
   for (std::size_t i = 0; i < pairing_acids; ++i) {
-    total[i] = (*totals_)[all_acids[i].component];
-    const bool from_gas = i == carbonate && pco2_.has_value();
-    unknown[i] = !from_gas && total[i] > 0.0;
-    if (!unknown[i]) {
-      if (!from_gas) base_[i] = 0.0;
+    if (!unknown_[i]) continue;
+    if (near) {
+      const double slope = (before_[0].ln_base[i] - before_[1].ln_base[i]) / apart;
+      guess[i] = std::exp(before_[0].ln_base[i] + slope * (ln_h_ - before_[0].ln_h));
       continue;
     }
     double sum = sum_[i];
-    for (std::size_t m = 0; m < metal_count; ++m) sum += metal_[m] * pair_at_[m][i].constant;
-    base_[i] = total[i] / sum;
+    for (std::size_t m = 0; m < metal_count; ++m) sum += metal_[m] * pair_constant_[i][m];
+    guess[i] = (*totals_)[all_acids[i].component] / sum;
   }
+  return guess;
+}
 
-  std::array<double, pairing_acids> gradient{};
-  std::array<std::array<double, pairing_acids>, pairing_acids> curvature{};
-  const auto evaluate = [&] {
-    curvature = {};
-    std::array<double, pairing_acids> bound{};
-    for (std::size_t m = 0; m < metal_count; ++m) {
-      const double k0 = pair_at_[m][0].constant * base_[0];
-      const double k1 = pair_at_[m][1].constant * base_[1];
-      const double whole = 1.0 + hydroxide_of_[m] + k0 + k1;
-      const double free = totals_->mol_per_kg[m] / whole;
-      metal_[m] = free;
-      bound[0] += free * k0;
-      bound[1] += free * k1;
-      curvature[0][0] -= free * k0 * k0 / whole;
-      curvature[1][1] -= free * k1 * k1 / whole;
-      curvature[0][1] -= free * k0 * k1 / whole;
-    }
-    for (std::size_t i = 0; i < pairing_acids; ++i) {
-      const double held = base_[i] * sum_[i] + bound[i];
-      gradient[i] = unknown[i] ? held - total[i] : 0.0;
-      curvature[i][i] = unknown[i] ? curvature[i][i] + held : 1.0;
-    }
-    if (!unknown[0] || !unknown[1]) curvature[0][1] = 0.0;
-  };
+// With u = ln(bare base), the mass balances of the acids are the gradient of
+//   sum_l (c_l D_l - T_l u_l) + sum_m M_m ln(1 + hydroxide_m + sum_l K_ml c_l),
+// which is strictly convex: it has one minimum, and Newton's method with a guard against overshoot
+// finds it from anywhere.
+Speciation::Balance Speciation::balance() {
+  std::array<ByMetal, pairing_acids> held{};  // of the acid, per metal, as a share of its base
+  ByMetal free{};
+  ByMetal share{};
+  // metal by metal side by side, so that the divisions are made at once
+  for (std::size_t m = 0; m < metal_count; ++m) {
+    held[0][m] = pair_constant_[0][m] * base_[0];
+    held[1][m] = pair_constant_[1][m] * base_[1];
+    const double whole = 1.0 + hydroxide_of_[m] + held[0][m] + held[1][m];
+    free[m] = totals_->mol_per_kg[m] / whole;
+    share[m] = free[m] / whole;
+  }
+  metal_ = free;
+  Balance out;
+  ByPairingAcid bound{};
+  for (std::size_t m = 0; m < metal_count; ++m) {
+    bound[0] += free[m] * held[0][m];
+    bound[1] += free[m] * held[1][m];
+    out.curvature[0] -= share[m] * held[0][m] * held[0][m];
+    out.curvature[1] -= share[m] * held[1][m] * held[1][m];
+    out.cross -= share[m] * held[0][m] * held[1][m];
+  }
+  for (std::size_t i = 0; i < pairing_acids; ++i) {
+    const double whole = base_[i] * sum_[i] + bound[i];
+    out.gradient[i] = unknown_[i] ? whole - (*totals_)[all_acids[i].component] : 0.0;
+    out.curvature[i] = unknown_[i] ? out.curvature[i] + whole : 1.0;
+  }
+  if (!unknown_[0] || !unknown_[1]) out.cross = 0.0;
+  return out;
+}
 
-  evaluate();
-  if (!unknown[0] && !unknown[1]) return;
+void Speciation::solve_pairs() {
+  gather_pairs();
+  const ByPairingAcid guess = first_guess();
+  for (std::size_t i = 0; i < pairing_acids; ++i) {
+    if (unknown_[i]) {
+      base_[i] = guess[i];
+    } else if (i != carbonate || !pco2_) {
+      base_[i] = 0.0;
+    }
+  }
+  Balance at = balance();
+  if (!unknown_[0] && !unknown_[1]) return;
   constexpr int most_steps = 60;
   constexpr double close = 1e-7;  // the step after it would be of the order of its square
   for (int step = 0; step < most_steps; ++step) {
-    const double cross = curvature[0][1];
-    const double determinant = curvature[0][0] * curvature[1][1] - cross * cross;
-    std::array<double, pairing_acids> move{
-        (cross * gradient[1] - curvature[1][1] * gradient[0]) / determinant,
-        (cross * gradient[0] - curvature[0][0] * gradient[1]) / determinant};
+    const double determinant = at.curvature[0] * at.curvature[1] - at.cross * at.cross;
+    ByPairingAcid move{
+        (at.cross * at.gradient[1] - at.curvature[1] * at.gradient[0]) / determinant,
+        (at.cross * at.gradient[0] - at.curvature[0] * at.gradient[1]) / determinant};
     double largest = std::max(std::abs(move[0]), std::abs(move[1]));
     if (largest > 3.0) {
       for (double& one : move) one *= 3.0 / largest;
     }
-    const double slope = gradient[0] * move[0] + gradient[1] * move[1];
+    const double slope = at.gradient[0] * move[0] + at.gradient[1] * move[1];
     const auto start = base_;
     double share = 1.0;
     for (int halving = 0; halving < 30; ++halving) {
       for (std::size_t i = 0; i < pairing_acids; ++i) {
-        if (unknown[i]) base_[i] = start[i] * std::exp(share * move[i]);
+        if (unknown_[i]) base_[i] = start[i] * exp_of_small(share * move[i]);
       }
-      evaluate();
+      at = balance();
       // Climbing again nearly as steeply as it fell: gone too far.
-      if (gradient[0] * move[0] + gradient[1] * move[1] <= -0.9 * slope) break;
+      if (at.gradient[0] * move[0] + at.gradient[1] * move[1] <= -0.9 * slope) break;
       share *= 0.5;
     }
-    if (largest * share < close) return;
+    if (largest * share < close) return note_solved();
   }
   sound_ = false;
+}
+
+void Speciation::note_solved() {
+  Solved now;
+  now.ln_h = ln_h_;
+  for (std::size_t i = 0; i < pairing_acids; ++i) {
+    if (unknown_[i]) now.ln_base[i] = std::log(base_[i]);
+  }
+  before_ = {now, before_[0]};
+  ++solved_count_;
 }
 
 double Speciation::fill(Equilibrium& result) const {
@@ -219,7 +262,8 @@ double Speciation::fill(Equilibrium& result) const {
     if (pair.acid == IonPair::no_acid) {
       molality /= h_;
     } else {
-      molality *= base_[pair.acid] * std::pow(h_, pair.protons);
+      molality *= base_[pair.acid];
+      for (int n = 0; n < pair.protons; ++n) molality *= h_;
       if (pair.acid == carbonate) dic += molality;
     }
     result.molality[pair.species] = molality;

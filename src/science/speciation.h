@@ -33,12 +33,20 @@ class Speciation {
 
  private:
   static constexpr std::size_t pairing_acids = 2;  // carbonate and citrate, first in acids()
+  using ByPairingAcid = std::array<double, pairing_acids>;
+  using ByMetal = std::array<double, metal_count>;
 
-  struct PairAt {  // of metal and acid, summed over the protons of the pair, at the trial acidity
-    double constant = 0.0;
-    double charge = 0.0;
+  /// The mass balances of the pairing acids where their bare bases are `base_`.
+  struct Balance {
+    ByPairingAcid gradient{};
+    ByPairingAcid curvature{};
+    double cross = 0.0;
   };
 
+  void gather_pairs();
+  ByPairingAcid first_guess();
+  [[nodiscard]] Balance balance();
+  void note_solved();
   void solve_pairs();
   [[nodiscard]] bool pairing(std::size_t acid) const { return acid < pairing_acids && paired_; }
 
@@ -64,14 +72,26 @@ class Speciation {
   std::array<double, pair_count> pair_{};
 
   // At the trial acidity.
+  double ln_h_ = 0.0;
   double h_ = 0.0;
   std::array<std::array<double, 4>, acid_count> states_{};  // beta times h^n
   std::array<double, acid_count> sum_{};
   std::array<double, acid_count> charge_sum_{};
   std::array<double, acid_count> base_{};  // molality of the bare base
-  std::array<double, metal_count> metal_{};
-  std::array<double, metal_count> hydroxide_of_{};
-  std::array<std::array<PairAt, pairing_acids>, metal_count> pair_at_{};
+  ByMetal metal_{};
+  ByMetal hydroxide_of_{};
+  // Of metal and acid, summed over the protons of the pair.
+  std::array<ByMetal, pairing_acids> pair_constant_{};
+  std::array<ByMetal, pairing_acids> pair_charge_{};
+  std::array<bool, pairing_acids> unknown_{};  // whose bare base the mass balance has to tell
+
+  // Bare bases that the last two trials came to [ln mol/kg], for a guess at the next.
+  struct Solved {
+    double ln_h = 0.0;
+    ByPairingAcid ln_base{};
+  };
+  std::array<Solved, 2> before_{};
+  int solved_count_ = 0;
 };
 
 }  // namespace sudsmark::science

@@ -1,19 +1,17 @@
 #include "text/diagnostic.h"
 
 #include <algorithm>
-#include <charconv>
 #include <utility>
+
+#include "text/digits.h"
 
 namespace sudsmark::text {
 namespace {
 
 std::string words(const Argument& argument) {
   if (const auto* text = std::get_if<std::string>(&argument)) return *text;
-  char buffer[32];
-  const auto [end, error] =
-      std::to_chars(std::begin(buffer), std::end(buffer), std::get<double>(argument),
-                    std::chars_format::general, 6);
-  return error == std::errc{} ? std::string(buffer, end) : std::string("?");
+  constexpr int digits = 6;
+  return general_digits(std::get<double>(argument), digits);
 }
 
 }  // namespace

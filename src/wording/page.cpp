@@ -57,6 +57,12 @@ void Page::heading(std::string_view words) {
   text_ += harmless(words) + "\n";
 }
 
+void Page::new_page(std::string_view words) {
+  gap();
+  note(SheetItem::Kind::heading, "page", words);
+  text_ += std::string(width, '-') + "\n" + harmless(words) + "\n";
+}
+
 void Page::frame(std::string_view words, const std::vector<std::string>& reasons) {
   const std::string bar(width, '=');
   text_ += bar + "\n";

@@ -13,9 +13,15 @@ namespace sudsmark::wording {
 /// Columns of a page.
 inline constexpr std::size_t page_width = 88;
 
+/// What stands in the frame of a formula that must not be made, before the reasons.
+inline constexpr std::string_view not_to_be_made =
+    "Not to be made as it is: a check finds what forbids it.";
+
 class Page {
  public:
   void heading(std::string_view words);
+  /// A heading that begins a page of its own.
+  void new_page(std::string_view words);
   /// A heading and a list between two bars: what must not be overlooked.
   void frame(std::string_view words, const std::vector<std::string>& reasons);
   /// Folds at the width of the page.

@@ -16,6 +16,10 @@ constexpr std::array all_words{
     Said{"H225", "catches fire very easily"},
     Said{"H226", "catches fire"},
     Said{"H228", "the powder catches fire"},
+    Said{"H270", "feeds a fire"},
+    Said{"H271", "can make a fire or blow up, feeds it strongly"},
+    Said{"H272", "feeds a fire"},
+    Said{"H290", "eats metals"},
     Said{"H300", "deadly if swallowed"},
     Said{"H301", "poisonous if swallowed"},
     Said{"H302", "harmful if swallowed"},
@@ -51,7 +55,9 @@ constexpr std::array all_words{
 };
 
 constexpr const char* practice = "common practice";
-constexpr const char* acid_card = "published: chemical safety card of citric acid, ICSC 0704";
+constexpr const char* acid_card = "published: a chemical safety card, ICSC 0704";
+constexpr const char* serious =
+    "published, as quoted: registration dossiers, and P310 of Regulation (EC) No 1272/2008";
 
 bool any(const measures::HandledHazards& hazards, std::initializer_list<std::string_view> codes) {
   return std::any_of(codes.begin(), codes.end(),
@@ -79,22 +85,40 @@ std::vector<Advice> precautions(const measures::HandledHazards& hazards) {
   if (any(hazards, {"H314", "H315", "H317", "H311", "H312"})) {
     out.push_back({"skin", "Gloves and long sleeves; wash off dust before it is damp.", practice});
   }
-  if (any(hazards, {"H330", "H331", "H332", "H334", "H335", "H336", "H370", "H371", "H372", "H373",
-                    "H350", "H340", "H341", "H351"})) {
-    out.push_back({"breath",
-                   "A fitted mask, FFP2 at the least; tip low and slowly with the bag's "
-                   "mouth in the vessel; nobody in the room without one.",
-                   practice});
+  const bool asthma = any(hazards, {"H334"});
+  if (asthma || any(hazards, {"H330", "H331", "H332", "H335", "H336", "H370", "H371", "H372",
+                              "H373", "H350", "H340", "H341", "H351"})) {
+    out.push_back(
+        {"breath",
+         std::string("A fitted mask, ") +
+             (asthma ? "FFP3 or P100 (FFP2 and N95 are not enough), fit-tested and on a "
+                       "shaven face"
+                     : "FFP2 at the least") +
+             "; tip low and slowly with the bag's mouth in the vessel; nobody in the room "
+             "without one.",
+         practice});
   }
-  if (any(hazards, {"H334"})) {
+  if (asthma) {
     out.push_back({"asthma",
                    "Whoever has asthma, or ever wheezed at this work, does something "
-                   "else. It comes after months without a sign, and it stays.",
+                   "else. It comes after months without a sign, and it stays. Where there are "
+                   "workers, checks of their lungs are due by law, by somebody trained, with a "
+                   "record of them (published, as quoted: HSE G402). Enzymes such as papain are "
+                   "bought as granules or left out.",
                    practice});
   }
   if (any(hazards, {"H360", "H361", "H362"})) {
     out.push_back({"pregnancy", "Nobody who is pregnant, wants to be, or breast-feeds handles it.",
                    practice});
+  }
+  if (any(hazards, {"H270", "H271", "H272"})) {
+    out.push_back(
+        {"oxidiser",
+         "It feeds a fire: kept from acid, damp, wood, paper, oil and scent, in a pack with "
+         "a vent and never in a tight jar, below 40 C; from about 50 C percarbonate heats "
+         "itself and bursts its vessel (published: ICSC 1744, and a maker's sheet as "
+         "quoted; the 40 C is common practice).",
+         practice});
   }
   if (any(hazards, {"H225", "H226", "H228"})) {
     out.push_back(
@@ -105,7 +129,14 @@ std::vector<Advice> precautions(const measures::HandledHazards& hazards) {
 
 std::vector<Advice> first_aid(const measures::HandledHazards& hazards) {
   std::vector<Advice> out;
-  if (any(hazards, {"H314", "H318", "H319"})) {
+  if (any(hazards, {"H314", "H318"})) {
+    out.push_back(
+        {"in the eyes",
+         "Rinse with plenty of water for at least 15 minutes, lids held open, contact lenses "
+         "out if that is easy. Call a poison centre or a doctor at once; take the "
+         "supplier's data sheet along.",
+         serious});
+  } else if (any(hazards, {"H319"})) {
     out.push_back({"in the eyes",
                    "Rinse with plenty of water for several minutes, take contact "
                    "lenses out if that is easy, then see a doctor; take the "

@@ -59,7 +59,7 @@ Page sheet(const blend::Blend& blend, const std::vector<std::string>& against) {
   const measures::BenchPlan plan = measures::bench_plan(whole);
   Page page;
   if (!against.empty()) {
-    page.frame("Not to be made as it is: a check finds what forbids it.", against);
+    page.frame(wording::not_to_be_made, against);
   }
   page.heading("Bench sheet: " + blend.name);
   page.paragraph(headline(blend, plan), 2);
@@ -84,9 +84,11 @@ Page sheet(const blend::Blend& blend, const std::vector<std::string>& against) {
   }
   worksheet::write_pieces(blend, plan, page);
   worksheet::write_rounding(plan, page);
-  worksheet::write_tasks(whole, page);
   worksheet::write_cautions(whole, page);
   worksheet::write_keeping(whole, page);
+  // sums over dust are read at the desk, and not with floury hands
+  page.new_page("Dust of " + blend.name + ", for the office");
+  worksheet::write_tasks(whole, page);
   return page;
 }
 

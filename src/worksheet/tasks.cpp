@@ -15,6 +15,7 @@
 #include "science/control_banding.h"
 #include "science/dust_cloud.h"
 #include "wording/words.h"
+#include "worksheet/care.h"
 #include "worksheet/hazard_words.h"
 
 namespace sudsmark::worksheet {
@@ -32,6 +33,13 @@ constexpr double trigger = 10;      // mg/m3 inhalable, the British regulations 
 
 std::string in(const Range& value, std::string_view unit) {
   return quantity::printed(value, *quantity::find_unit(unit));
+}
+
+/// An upper bound in words: never "at least 0", which a reader would keep as 0.
+std::string bound_words(const Range& bound, std::string_view unit) {
+  if (std::isfinite(bound.high)) return in(bound, unit);
+  if (!(bound.low > 0)) return "not known";
+  return in(Range(bound.low), unit) + " or more, no upper end is known,";
 }
 
 View of_task(const View& whole, const blend::Task& task) {
@@ -136,17 +144,30 @@ void write_bound(const View& view, Page& page) {
     return;
   }
   const auto respirable = measures::air_bounds(view, science::DustFraction::respirable);
-  page.entry(
-      "dust bound",
-      "upper bound of the 8 hour mean in the room: " + in(inhalable.shift, "mg/m3") +
-          " inhalable, " + in(respirable.shift, "mg/m3") +
-          " respirable; upper bound of the worst 15 minutes: " + in(inhalable.short_term, "mg/m3") +
-          " inhalable. The 8 hour mean hides such a peak.");
-  page.entry("at the bowl",
-             "upper bound within an arm's length: " + in(inhalable.near_shift, "mg/m3") +
-                 " over 8 hours, " + in(inhalable.near_short, "mg/m3") +
-                 " over the worst 15 minutes, inhalable, in the still air of a quiet room (0.05 to "
-                 "0.3 m/s, from memory).");
+  const bool nothing = !(inhalable.shift.low > 0) && !std::isfinite(inhalable.shift.high);
+  if (nothing) {
+    std::vector<std::string> names;
+    for (const blend::Ingredient& one : view.part->composition.ingredients) {
+      names.push_back(view.blend->material(one.material).name);
+    }
+    page.entry("dust bound", "not known: nothing states how dusty " + joined(names) + " is.");
+  } else {
+    page.entry("dust bound", "upper bound of the 8 hour mean in the room: " +
+                                 bound_words(inhalable.shift, "mg/m3") + " inhalable, " +
+                                 bound_words(respirable.shift, "mg/m3") +
+                                 " respirable; upper bound of the worst 15 minutes: " +
+                                 bound_words(inhalable.short_term, "mg/m3") +
+                                 " inhalable. The 8 hour mean hides such a peak.");
+    const auto& workshop = view.blend->workshop;
+    const bool stated = workshop && workshop->air_speed;
+    page.entry("at the bowl",
+               "upper bound within an arm's length: " + bound_words(inhalable.near_shift, "mg/m3") +
+                   " over 8 hours, " + bound_words(inhalable.near_short, "mg/m3") +
+                   " over the worst 15 minutes, inhalable, in " +
+                   (stated ? "air that moves at " + in(measures::air_at_the_bowl(view), "m/s") +
+                                 ", as stated."
+                           : "the still air of a quiet room (0.05 to 0.3 m/s, from memory)."));
+  }
   if (!std::isfinite(inhalable.shift.high)) {
     const auto enough = measures::dustiness_for(view, trigger * mg_per_m3);
     page.entry("",
@@ -172,8 +193,8 @@ void write_bound(const View& view, Page& page) {
   }
   write_levels(view, page);
   page.entry("mask",
-             "No source at hand gives assigned factors for masks or extraction, so that no "
-             "bound here is divided by any.");
+             "Assigned factors in Great Britain, as quoted: FFP1 4, FFP2 10, FFP3 20, on a shaven "
+             "face and after a fit test. No bound here is divided by any.");
 }
 
 void write_fire(const View& view, const blend::Task& task, Page& page) {
@@ -282,6 +303,9 @@ void write_precautions(const View& whole, Page& page) {
                              " mm (heavy to light powder) over more than a twentieth of the floor "
                              "counts as a hazard: wipe ledges and lamps.");
   }
+  write_care(whole, hazards, page);
+  write_air(whole, page);
+  write_workplace_law(*whole.blend, page);
 }
 
 void write_cautions(const View& whole, Page& page) {
@@ -291,7 +315,10 @@ void write_cautions(const View& whole, Page& page) {
   page.entry("cleaning",
              "Moisten spilt powder before it is swept; no household vacuum cleaner, "
              "which blows the fines out again" +
-                 std::string(fire ? " and sparks inside" : "") + ".");
+                 std::string(fire ? " and sparks inside" : "") + "." +
+                 (hazards.find("H272") != nullptr
+                      ? " No oxidiser into any vacuum cleaner, nor into a bin with paper."
+                      : ""));
   const std::vector<Advice> aid = first_aid(hazards);
   page.heading("First aid");
   for (const Advice& advice : aid) {

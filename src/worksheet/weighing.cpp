@@ -1,14 +1,13 @@
 #include "worksheet/weighing.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <string>
 
 #include "measures/weighing_measures.h"
 #include "quantity/number.h"
 #include "science/scale_rounding.h"
+#include "text/digits.h"
 #include "text/utf8.h"
 #include "wording/words.h"
 
@@ -325,11 +324,7 @@ std::string shown_mass(double grams, double step) {
   for (double left = step; decimals < 6; left *= 10, ++decimals) {
     if (std::abs(left - std::round(left)) < 1e-9 * left) break;
   }
-  std::array<char, 64> buffer{};
-  const auto [end, error] =
-      std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::round(grams / step) * step,
-                    std::chars_format::fixed, decimals);
-  return {buffer.data(), end};
+  return text::fixed_digits(std::round(grams / step) * step, decimals);
 }
 
 std::string mass_words(double grams, double step) {

@@ -57,7 +57,7 @@ export class Browser {
   async page() {
     const { targetId } = await this.send("Target.createTarget", { url: "about:blank" });
     const { sessionId } = await this.send("Target.attachToTarget", { targetId, flatten: true });
-    const page = new Page(this, sessionId);
+    const page = new Page(this, sessionId, targetId);
     this.#listeners.set(sessionId, (method, params) => page.happened(method, params));
     for (const domain of ["Page", "Runtime", "Network", "Log"]) await page.send(`${domain}.enable`);
     return page;
@@ -76,11 +76,13 @@ class Page {
   requests = [];
   #browser;
   #channel;
+  #target;
   #loaded = () => {};
 
-  constructor(browser, channel) {
+  constructor(browser, channel, target) {
     this.#browser = browser;
     this.#channel = channel;
+    this.#target = target;
   }
 
   happened(method, params) {
@@ -93,6 +95,10 @@ class Page {
 
   send(method, params = {}) {
     return this.#browser.send(method, params, this.#channel);
+  }
+
+  close() {
+    return this.#browser.send("Target.closeTarget", { targetId: this.#target });
   }
 
   async size(width, height) {

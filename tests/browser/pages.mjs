@@ -48,7 +48,10 @@ function writePages() {
     "--bare", "--rules", ".", "estuary-tweak.formula");
   run("tests/report/hostile", "compare", "--format", `html=${pages}/hostile-comparison.html`,
     "tweak.formula");
-  for (const name of ["index", "several", "bench-sheets", "comparison", "hostile-comparison"]) {
+  run(".", "leeway", "--format", `html=${pages}/leeway.html`, "fixtures/formulas/harbour-puck.formula");
+  run(".", "leeway", "--format", `html=${pages}/leeway-map.html`, "--line", "polysorbate 80",
+    "--against", "rice bran oil", "fixtures/formulas/fen-crumble.formula");
+  for (const name of ["leeway", "leeway-map", "index", "several", "bench-sheets", "comparison", "hostile-comparison"]) {
     if (!existsSync(join(pages, `${name}.html`))) throw new Error(`${name}.html was not written`);
   }
   return readdirSync(pages).filter((name) => name.endsWith(".html")).sort();

@@ -79,7 +79,7 @@ TEST_CASE("an option that a command would not read is none of its own") {
   CHECK(holds(refusal("suggest --replace a.formula"), "--write"));
   CHECK(holds(refusal("suggest --swap kaolin --write b.formula a.formula"),
               "--swap does not go with --write"));
-  CHECK(holds(refusal("drill --output x.txt"), "--answers"));
+  CHECK(holds(refusal("drill --output x.txt"), "--papers"));
   CHECK(holds(refusal("rules --verify --verbose"), "--verbose"));
 }
 

@@ -19,7 +19,7 @@ TEST_CASE("measure --sheet prints a bench sheet, and text alone") {
   CHECK(ran.status == 0);
   // what forbids it comes first, and names the material
   CHECK(ran.out.find("Not to be made as it is: a check finds what forbids it.\n"
-                     "  line 10: Blue 1 dye: the step of the scale is 38.5 %") <
+                     "  line 10: Blue 1 dye: each step of the scale is 38.5 % of it") <
         ran.out.find("\nBench sheet: Gale\n"));
   CHECK(ran.out.find("\nBench sheet: Gale\n") != std::string::npos);
   CHECK(ran.out.find("Dilution of 'blue 1 dye' in 'sodium bicarbonate'") != std::string::npos);

@@ -30,8 +30,16 @@ TEST_CASE("sodium chloride at 25 C: 75.3 by Greenspan 1977, 75.0 by the CRC Hand
   for (const char* salt : {"sodium chloride", "sea salt"}) lies_at(salt, 75.0, 75.3);
 }
 
-TEST_CASE("Greenspan 1977 (quoted): magnesium chloride 32.8 % RH") {
+TEST_CASE(
+    "Greenspan 1977 (quoted): magnesium chloride 32.8, potassium carbonate 43.2 % RH at 25 C") {
   lies_at("magnesium chloride hexahydrate", 32.8, 32.8);
+  lies_at("potassium carbonate", 43.2, 43.2);
+}
+
+TEST_CASE("CRC Handbook, section 15, constant humidity solutions at 25 C (read)") {
+  lies_at("calcium chloride", 29.0, 29.0);
+  lies_at("ammonium chloride", 79.0, 79.0);
+  lies_at("potassium chloride", 84.0, 84.0);
 }
 
 TEST_CASE("Arnold & Zehnder 1991 (quoted): epsomite 88.3 % RH at 25 C") {

@@ -70,6 +70,9 @@ def main():
         check(f"{path} as measures", run("measure", *DAY, "--format", "json", path), of_report)
         check(f"{path} as label", run("label", *DAY, "--format", "json", path), of_report)
         check(f"{path} as sarif", run("check", *DAY, "--format", "sarif", path), of_sarif)
+        gathered = run("dossier", *DAY, "--format", "json", path)
+        if gathered:
+            check(f"{path} as dossier", gathered, of_report)
         suggested = run("suggest", *DAY, "--format", "json", path)
         if suggested:
             check(f"{path} as suggestion", suggested, of_report)
@@ -94,6 +97,8 @@ def main():
     check("comparison as json", run("compare", *DAY, "--format", "json", *tweak), of_report)
     check("hostile comparison as json",
           run("compare", *DAY, "--format", "json", "tests/report/hostile/tweak.formula"), of_report)
+    two = ["--line", "SLSA", "--against", "glycerin", "fixtures/formulas/fen-crumble.formula"]
+    check("map of two lines as json", run("leeway", *DAY, "--format", "json", *two), of_report)
     swap = ["--swap", "sunflower oil", "fixtures/formulas/harbour-puck.formula"]
     check("substitutes as json", run("suggest", *DAY, "--format", "json", *swap), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]

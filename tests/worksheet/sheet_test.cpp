@@ -40,10 +40,11 @@ TEST_CASE("the sheet for twenty bags of a dry mix") {
   CHECK(says(sheet, "approach 3 of 4, containment, by COSHH Essentials"));
   CHECK(says(sheet, "upper bound of the 8 hour mean"));
   CHECK(says(sheet, "Closed goggles"));
-  CHECK(says(sheet, "Rinse with plenty of water for several minutes"));
+  CHECK(says(sheet, "Rinse with plenty of water for at least 15 minutes"));
+  CHECK(says(sheet, "Call a poison centre or a doctor at once"));
   CHECK(says(sheet, "Moisten spilt powder before it is swept"));
   CHECK(says(sheet, "Fill 20 bags with 997 g of the mix each"));
-  CHECK(says(sheet, "No source at hand gives assigned factors for masks or extraction"));
+  CHECK(says(sheet, "Assigned factors in Great Britain, as quoted: FFP1 4, FFP2 10, FFP3 20"));
 }
 
 TEST_CASE("a tenth of a gram on a scale of tenths: refused, with the way out in grams") {
@@ -68,6 +69,37 @@ TEST_CASE("a sheet has no line that is wider than the paper, and no name forges 
   CHECK(says(sheet, "300.0 g"));
   for (const char letter : sheet)
     CHECK((letter == '\n' || static_cast<unsigned char>(letter) >= 32));
+}
+
+TEST_CASE("what can bring on asthma wants the tightest mask, and checks of the lungs") {
+  const std::string sheet = sheet_of(
+      "flour.formula",
+      "formula \"Flour\"\n  product bubble bar\n  market GB\n  batch 10 kg\nphase \"all\"\n"
+      "  q.s. sodium bicarbonate\n  10 % wheat flour\n  20 % SLSA\n  2 % cocoa butter\n");
+  CHECK(says(sheet, "FFP3 or P100 (FFP2 and N95 are not enough)"));
+  CHECK(says(sheet, "checks of their lungs are due by law"));
+  CHECK(says(sheet, "no water into hot fat"));
+  CHECK(says(sheet, "Sore skin is the likeliest harm here"));
+  CHECK(says(sheet, "Nobody alone in the house"));
+  CHECK(says(sheet, "Sacks of 25 kg"));
+  CHECK(says(sheet, "COSHH"));
+}
+
+TEST_CASE("an oxidiser has words and a place, and what nobody knows is never nothing") {
+  const std::string sheet = sheet_of(
+      "oxygen.formula",
+      "formula \"Oxygen\"\n  product bath fizzy\n  batch 2 kg\n  made in \"shed\"\n"
+      "workshop \"shed\"\n  room 20 m3\n  air changes 0.5 per hour\n"
+      "phase \"a\"\n  q.s. sodium bicarbonate\n  12.8 % oxygen powder\n  25 % citric acid\n"
+      "  1.5 % isopropyl alcohol, dries off\n"
+      "material \"oxygen powder\"\n  role base\n  form granules\n  hazards H272, H302, H318\n"
+      "task \"tip\"\n  handles 1 kg oxygen powder\n  takes 10 min\n  times 1 per day\n  in 20 l\n");
+  CHECK(says(sheet, "H272 feeds a fire"));
+  CHECK(says(sheet, "never in a tight jar"));
+  CHECK(says(sheet, "No oxidiser into any vacuum cleaner"));
+  CHECK_FALSE(says(sheet, "at least 0 mg/m3"));
+  CHECK(says(sheet, "of Isopropyl alcohol dries off"));
+  CHECK(says(sheet, "carbon dioxide could come to"));
 }
 
 TEST_CASE("a formula that says little still gets a sheet, and it asks for the rest") {

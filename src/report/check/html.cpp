@@ -36,7 +36,7 @@ void write_problems(Markup& page, const std::vector<Problem>& problems) {
 
 void write_sign_off(Markup& page) {
   page.open("div", {{"class", "signing"}, {"aria-hidden", "true"}});
-  for (const char* const line : {"Looked through by", "Date", "Safety assessor", "Date"}) {
+  for (const char* const line : {"Looked through by", "Date"}) {
     page.element("p", line);
   }
   page.close();

@@ -5,11 +5,12 @@
 // in the text: `--verbose` lists every verdict by itself.
 #include <algorithm>
 #include <array>
+#include <memory>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include <sudsmark/report.h>
+#include <sudsmark/run_report.h>
 
 #include "report/digest.h"
 #include "report/json_parts.h"
@@ -95,12 +96,7 @@ class FormulaJson {
     }
     document_.end();
     if (!options_.verbose) write_kept(formula);
-    document_.begin_object("measures");
-    for (const MeasureResult& measure : formula.measures) {
-      document_.member_line(
-          measure.name, options_.verbose ? measure_object(measure) : figure_object(measure.figure));
-    }
-    document_.end();
+    write_measures(formula);
     write_composition(formula);
     if (!formula.notes.empty()) document_.member("notes", problem_list(formula.notes));
   }
@@ -110,6 +106,8 @@ class FormulaJson {
   [[nodiscard]] bool listed(const Finding& finding) const {
     if (options_.quiet && !reaches(finding, *options_.quiet)) return false;
     if (options_.verbose || finding.allowed) return true;
+    // beside a baseline each has its own state
+    if (finding.kind == Kind::open && finding.standing != Standing::not_compared) return true;
     if (finding.kind == Kind::open) return finding.paper && finding.level <= Level::note;
     return finding.kind != Kind::pass && finding.kind != Kind::not_applicable &&
            !finding.met_from_memory;
@@ -131,6 +129,7 @@ class FormulaJson {
 
   void write_waiting(const Waiting& waiting, const std::string& file) {
     if (options_.quiet && !reaches(*waiting.first, *options_.quiet)) return;
+    if (waiting.first->standing != Standing::not_compared) return;
     Json out = verdict(*waiting.first, file);
     if (waiting.checks > 1) {
       out["checks"] = waiting.checks;
@@ -148,17 +147,27 @@ class FormulaJson {
     document_.member_line("kept", ids);
   }
 
-  void write_composition(const FormulaResult& formula) {
-    document_.begin_list("composition");
-    for (const CompositionRow& row : formula.composition) {
-      document_.item_line({{"substance", row.substance},
-                           {"cas", row.cas},
-                           {"inci", row.inci},
-                           {"low", number(row.share.low)},
-                           {"high", number(row.share.high)},
-                           {"unit", row.share.unit}});
+  /// On one line without their words: there are hundreds in every formula.
+  void write_measures(const FormulaResult& formula) {
+    if (options_.verbose) return report::write_measures(formula, document_);
+    Json all = Json::object();
+    for (const MeasureResult& measure : formula.measures) {
+      all[measure.name] = figure_object(measure.figure);
     }
-    document_.end();
+    document_.member_line("measures", all);
+  }
+
+  void write_composition(const FormulaResult& formula) {
+    Json all = Json::array();
+    for (const CompositionRow& row : formula.composition) {
+      all.push_back({{"substance", row.substance},
+                     {"cas", row.cas},
+                     {"inci", row.inci},
+                     {"low", number(row.share.low)},
+                     {"high", number(row.share.high)},
+                     {"unit", row.share.unit}});
+    }
+    document_.member_line("composition", all);
   }
 
   const RuleIndex& rules_;
@@ -178,54 +187,97 @@ Json absent_list(const std::vector<AbsentFinding>& findings) {
   return out;
 }
 
+class CheckJson : public RunReport {
+ public:
+  CheckJson(const Rulesets& rulesets, const ReportOptions& options)
+      : rulesets_(rulesets),
+        rules_(front::parts(rulesets)),
+        options_(options),
+        document_(options.ascii) {}
+
+  std::string head() override {
+    begin_report(document_, rulesets_);
+    document_.begin_list("formulas");
+    return document_.taken();
+  }
+
+  std::string piece(const OneOfRun& one) const override {
+    if (one.formula == nullptr) return {};
+    JsonDocument inner = document_.inner();
+    inner.begin_item();
+    FormulaJson(rules_, options_, inner).write(*one.formula);
+    inner.end();
+    return inner.taken();
+  }
+
+  std::string join(std::string piece, const OneOfRun& one) override {
+    problems_.insert(problems_.end(), one.problems->begin(), one.problems->end());
+    if (one.formula != nullptr) {
+      counts_.add(*one.formula);
+      ++formulas_;
+    }
+    document_.add(piece);
+    return document_.taken();
+  }
+
+  std::string tail(const RunResult& rest) override {
+    document_.end();
+    Json whole = counts_.object();
+    whole["formulas"] = formulas_;
+    document_.member_line("counts", whole);
+    document_.member("errors", problem_list(problems_));
+    if (rest.compared) document_.member("absent", absent_list(rest.absent));
+    return document_.finished();
+  }
+
+ private:
+  const Rulesets& rulesets_;
+  RuleIndex rules_;
+  ReportOptions options_;
+  JsonDocument document_;
+  VerdictCounts counts_;
+  std::size_t formulas_ = 0;
+  std::vector<Problem> problems_;
+};
+
+/// Every formula a document of its own on a line of its own; what could not be read has one too.
+class CheckJsonLines : public RunReport {
+ public:
+  CheckJsonLines(const Rulesets& rulesets, const ReportOptions& options)
+      : rules_(front::parts(rulesets)), options_(options) {}
+
+  std::string head() override { return {}; }
+
+  std::string piece(const OneOfRun& one) const override {
+    if (one.formula == nullptr && one.problems->empty()) return {};
+    JsonDocument document(options_.ascii, JsonDocument::Form::one_line);
+    if (one.formula != nullptr) {
+      FormulaJson(rules_, options_, document).write(*one.formula);
+    } else {
+      document.member("file", std::string(one.file));
+    }
+    document.member("errors", problem_list(*one.problems));
+    document.member("reminder", reminder);
+    return document.finished();
+  }
+
+  std::string join(std::string piece, const OneOfRun&) override { return piece; }
+  std::string tail(const RunResult&) override { return {}; }
+
+ private:
+  RuleIndex rules_;
+  ReportOptions options_;
+};
+
 }  // namespace
 
-std::string check_json(const RunResult& run, const Rulesets& rulesets,
-                       const ReportOptions& options) {
-  const RuleIndex rules(front::parts(rulesets));
-  JsonDocument document(options.ascii);
-  begin_report(document, rulesets);
-  VerdictCounts counts;
-  for (const FormulaResult& formula : run.formulas) counts.add(formula);
-  Json whole = counts.object();
-  whole["formulas"] = run.formulas.size();
-  document.member_line("counts", whole);
-  document.begin_list("formulas");
-  for (const FormulaResult& formula : run.formulas) {
-    document.begin_item();
-    FormulaJson(rules, options, document).write(formula);
-    document.end();
-  }
-  document.end();
-  document.member("errors", problem_list(run.problems));
-  if (run.compared) document.member("absent", absent_list(run.absent));
-  return document.finished();
+std::unique_ptr<RunReport> check_json(const Rulesets& rulesets, const ReportOptions& options) {
+  return std::make_unique<CheckJson>(rulesets, options);
 }
 
-std::string check_json_lines(const RunResult& run, const Rulesets& rulesets,
-                             const ReportOptions& options) {
-  const RuleIndex rules(front::parts(rulesets));
-  std::string out;
-  for (const FormulaResult& formula : run.formulas) {
-    JsonDocument line(options.ascii, JsonDocument::Shape::line);
-    FormulaJson(rules, options, line).write(formula);
-    line.member("errors", Json::array());
-    line.member("reminder", reminder);
-    out += line.finished();
-  }
-  // what could not be read has its lines too, each file once
-  for (auto first = run.problems.begin(); first != run.problems.end();) {
-    const auto next = std::find_if(first, run.problems.end(), [&](const Problem& problem) {
-      return problem.file != first->file;
-    });
-    JsonDocument line(options.ascii, JsonDocument::Shape::line);
-    line.member("file", first->file);
-    line.member("errors", problem_list({first, next}));
-    line.member("reminder", reminder);
-    out += line.finished();
-    first = next;
-  }
-  return out;
+std::unique_ptr<RunReport> check_json_lines(const Rulesets& rulesets,
+                                            const ReportOptions& options) {
+  return std::make_unique<CheckJsonLines>(rulesets, options);
 }
 
 }  // namespace sudsmark::report

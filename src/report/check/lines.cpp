@@ -2,11 +2,12 @@
 // could not be decided is gathered by what is missing. Nothing that is kept has a line.
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <tuple>
 #include <utility>
 #include <vector>
 
-#include <sudsmark/report.h>
+#include <sudsmark/run_report.h>
 
 #include "report/paint.h"
 #include "report/subject_words.h"
@@ -251,16 +252,34 @@ class CheckLines {
   std::vector<const Finding*> papers_;
 };
 
+class Lines : public RunReport {
+ public:
+  explicit Lines(const ReportOptions& options) : options_(options) {}
+
+  std::string head() override { return {}; }
+
+  std::string piece(const OneOfRun& one) const override {
+    if (one.formula == nullptr) return {};
+    return in_bytes(CheckLines(*one.formula, options_).write());
+  }
+
+  std::string join(std::string piece, const OneOfRun&) override { return piece; }
+  std::string tail(const RunResult&) override { return in_bytes(std::string(reminder) + "\n"); }
+
+ private:
+  [[nodiscard]] std::string in_bytes(std::string words) const {
+    return options_.ascii ? wording::in_ascii(words) : words;
+  }
+
+  ReportOptions options_;
+};
+
 }  // namespace
 
 namespace report {
 
-std::string check_lines(const RunResult& run, const Rulesets&, const ReportOptions& options) {
-  std::string out;
-  for (const FormulaResult& formula : run.formulas) out += CheckLines(formula, options).write();
-  out += reminder;
-  out += '\n';
-  return options.ascii ? wording::in_ascii(out) : out;
+std::unique_ptr<RunReport> check_lines(const Rulesets&, const ReportOptions& options) {
+  return std::make_unique<Lines>(options);
 }
 
 }  // namespace report

@@ -17,6 +17,7 @@
 #include "report/digest.h"
 #include "report/json_document.h"
 #include "report/rule_index.h"
+#include "report/short_words.h"
 #include "report/subject_words.h"
 #include "wording/citations.h"
 #include "wording/words.h"
@@ -118,10 +119,13 @@ class Results {
     for (const Finding& finding : formula.findings) {
       if (listed(finding)) document_.item_line(result(finding, formula));
     }
-    if (options_.verbose) return;
-    for (const report::Waiting& waiting : report::digest(formula, index_).waiting) {
-      if (left_out(*waiting.first)) continue;
-      document_.item_line(result(waiting, formula));
+    if (options_.verbose || run_.compared) return;
+    const report::Digest told = report::digest(formula, index_);
+    for (const report::InShort& notes : told.in_short) {
+      if (!left_out(*notes.of.front())) document_.item_line(result(notes, formula));
+    }
+    for (const report::Waiting& waiting : told.waiting) {
+      if (!left_out(*waiting.first)) document_.item_line(result(waiting, formula));
     }
   }
 
@@ -129,20 +133,49 @@ class Results {
     return options_.quiet && !reaches(finding, *options_.quiet);
   }
 
-  /// What waits for one thing is one result, and what is kept is none.
+  /// What waits for one thing is one result, and so are notes under one short word; what is kept is
+  /// none. Beside a baseline each stands by itself, since each has its own state there.
   [[nodiscard]] bool listed(const Finding& finding) const {
     if (left_out(finding)) return false;
     if (options_.verbose) return true;
-    const bool waits = finding.kind == Kind::open && !finding.allowed &&
-                       !(finding.paper && finding.level <= Level::note);
-    return report::has_result(finding) && !waits;
+    if (!report::has_result(finding)) return false;
+    if (run_.compared || finding.allowed) return true;
+    if (finding.kind == Kind::open) return finding.paper && finding.level <= Level::note;
+    const rules::Rule* rule = index_.of(finding);
+    return finding.level > Level::note || rule == nullptr || rule->telling.in_short.empty();
+  }
+
+  /// The first of the notes, with the words and the places of all.
+  Json result(const report::InShort& notes, const FormulaResult& formula) {
+    const auto sure = std::find_if(notes.of.begin(), notes.of.end(),
+                                   [](const Finding* note) { return note->kind == Kind::fail; });
+    const Finding& first = sure == notes.of.end() ? *notes.of.front() : **sure;
+    if (notes.of.size() == 1) return result(first, formula);
+    Json out{{"ruleId", first.rule}};
+    if (const auto index = rules_.index(first.rule)) out["ruleIndex"] = *index;
+    const bool fails = first.kind == Kind::fail;
+    out["kind"] = wording::kind_word(first.kind);
+    out["level"] = wording::level_word(fails ? first.level : Level::none);
+    if (!fails) out["properties"] = {{"level", wording::level_word(first.level)}};
+    out["message"] = said(report::in_short(notes));
+    out["locations"] = Json::array({place(first, formula)});
+    std::vector<std::uint32_t> lines{first.line};
+    Json related = Json::array();
+    for (const Finding* note : notes.of) {
+      if (std::find(lines.begin(), lines.end(), note->line) != lines.end()) continue;
+      lines.push_back(note->line);
+      related.push_back(location(artifacts_, note->file.empty() ? formula.file : note->file,
+                                 note->line, note->column));
+    }
+    if (!related.empty()) out["relatedLocations"] = std::move(related);
+    out["partialFingerprints"] = {{"sudsmarkFinding/v2", first.fingerprint}};
+    return out;
   }
 
   Json result(const report::Waiting& waiting, const FormulaResult& formula) {
     Json out = result(*waiting.first, formula);
     if (waiting.checks < 2) return out;
-    out["message"] = said(std::to_string(waiting.checks) +
-                          " checks wait for: " + wording::joined(waiting.missing));
+    out["message"] = said(report::waiting_words(waiting));
     out["properties"]["rules"] = waiting.rules;
     return out;
   }
@@ -263,7 +296,8 @@ class Results {
       out[wording::figure_key(finding)] = report::figure_object(*finding.measured);
     }
     if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
-    if (!finding.missing.empty()) out["missing"] = finding.missing;
+    // of a paper the message names it
+    if (!finding.missing.empty() && !finding.paper) out["missing"] = finding.missing;
     if (finding.met_from_memory) out["fromMemory"] = true;
     if (!options_.verbose) return out;
     Json sources = Json::array();

@@ -1,22 +1,22 @@
 // The text report, for people: what must change first, then what should, what is worth knowing,
 // what is not known, and one line for what is kept.
 #include <algorithm>
+#include <memory>
 #include <string>
 #include <vector>
 
-#include <sudsmark/report.h>
+#include <sudsmark/run_report.h>
 
 #include "report/check/text_sum.h"
 #include "report/digest.h"
 #include "report/maker_words.h"
 #include "report/paint.h"
-#include "report/prose.h"
+#include "report/short_words.h"
 #include "report/subject_words.h"
 #include "report/text_lines.h"
 #include "report/verdict_words.h"
 #include "wording/citations.h"
 #include "wording/code_points.h"
-#include "wording/margin.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -27,33 +27,6 @@ using wording::joined;
 
 constexpr std::size_t indent = 2;
 constexpr std::size_t inner = 4;
-
-/// " (21)", " (21, 24)": their lines, each once.
-std::string lines_of(const Findings& findings) {
-  std::vector<std::uint32_t> lines;
-  for (const Finding* finding : findings) {
-    if (finding->line > 0) lines.push_back(finding->line);
-  }
-  std::sort(lines.begin(), lines.end());
-  lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
-  std::string out;
-  for (const std::uint32_t line : lines) out += (out.empty() ? " (" : ", ") + std::to_string(line);
-  return out.empty() ? out : out + ")";
-}
-
-std::string once_joined(const Findings& findings, std::size_t most) {
-  std::vector<std::string> things;
-  for (const Finding* finding : findings) {
-    for (const std::string& thing : finding->missing) {
-      if (std::find(things.begin(), things.end(), thing) == things.end()) things.push_back(thing);
-    }
-  }
-  if (things.size() <= most) return joined(things);
-  const std::size_t more = things.size() - most + 1;
-  things.resize(most - 1);
-  things.push_back(std::to_string(more) + " more");
-  return joined(things);
-}
 
 class CheckText {
  public:
@@ -174,54 +147,13 @@ class CheckText {
     return at;
   }
 
-  /// "goggles: SLSA (14), citric acid (16)".
-  static std::string in_short(const InShort& one) {
-    std::vector<std::string> named;
-    Findings unnamed;
-    Findings of = one.of;
-    std::stable_partition(of.begin(), of.end(),
-                          [](const Finding* finding) { return finding->kind == Kind::fail; });
-    for (const Finding* finding : of) {
-      std::string name = name_of(*finding);
-      if (name.empty()) name = figure_of(*finding);
-      if (name.empty()) {
-        unnamed.push_back(finding);
-        continue;
-      }
-      if (finding->kind == Kind::review) name = "perhaps " + name;
-      if (finding->subject_kind != "row") name += lines_of({finding});
-      if (std::find(named.begin(), named.end(), name) == named.end()) named.push_back(name);
-    }
-    std::string out = one.words + lines_of(unnamed);
-    for (std::size_t at = 0; at < named.size(); ++at) out += (at == 0 ? ": " : ", ") + named[at];
-    return out;
-  }
-
-  /// What a short word is said of; empty where its line says it well enough.
-  static std::string name_of(const Finding& finding) {
-    if (finding.subject_kind == "material") return maker_name(finding);
-    if (finding.subject_kind == "row") return harmless(uncapital(finding.subject));
-    return {};
-  }
-
-  /// The figure of the whole product beside its limit, where it tells something: "0.36, at least
-  /// 0.5".
-  static std::string figure_of(const Finding& finding) {
-    const bool whole = finding.subject.empty() && !finding.bound;
-    if (!whole || wording::nothing_to_show(finding)) return {};
-    if (finding.limit->high == 0.0) return {};
-    const std::string shown = wording::shown(*finding.measured);
-    const std::string limit = wording::wanted(*finding.limit);
-    return limit.find(shown) == std::string::npos ? shown + ", " + limit : std::string();
-  }
-
   void write_waiting() {
     std::vector<const Waiting*> told;
     for (const Waiting& one : digest_.waiting) {
       if (!left_out(*one.first)) told.push_back(&one);
     }
     const bool papers = !digest_.papers.empty() && !options_.quiet;
-    const std::string asked = "papers to ask for and keep: " + papers_in_short();
+    const std::string asked = "papers to ask for: " + papers_in_short(digest_.papers, rules_);
     if (told.empty()) {
       if (papers)
         lines_.folded(0, painted(Level::note, "not known", options_.color) + ": " + asked);
@@ -233,30 +165,14 @@ class CheckText {
   }
 
   void write_waiting(const Waiting& one) {
-    constexpr std::size_t most_things = 3;
     constexpr std::size_t most_rules = 2;
-    std::string words = one.level > Level::note ? "find out: " : "";
-    words += std::to_string(one.checks) +
-             (one.checks == 1 ? " check waits for: " : " checks wait for: ");
-    words += one.missing.empty() ? one.first->message : once_joined({one.first}, most_things);
-    words += lines_of({one.first});
+    const std::string words =
+        (one.level > Level::note ? "find out: " : "") + waiting_words(one) + lines_of({one.first});
     std::string rules;
     for (std::size_t at = 0; at < std::min(one.rules.size(), most_rules); ++at) {
       rules += (at == 0 ? "" : ", ") + one.rules[at];
     }
     lines_.edged(indent, harmless(words), rules);
-  }
-
-  /// Materials and substances of which a paper is asked; the label command has the papers in full.
-  [[nodiscard]] std::string papers_in_short() const {
-    std::vector<std::string> named;
-    for (const Finding* finding : digest_.papers) {
-      const std::string name = name_of(*finding);
-      const std::string words =
-          (name.empty() ? once_joined({finding}, 1) : "of " + name) + lines_of({finding});
-      if (std::find(named.begin(), named.end(), words) == named.end()) named.push_back(words);
-    }
-    return joined(named);
   }
 
   void write_allowed() {
@@ -314,20 +230,39 @@ bool told(const FormulaResult& formula, const ReportOptions& options) {
                      [&](const Finding& finding) { return reaches(finding, *options.quiet); });
 }
 
+class Text : public RunReport {
+ public:
+  Text(const Rulesets& rulesets, const ReportOptions& options)
+      : rules_(front::parts(rulesets)), options_(options) {}
+
+  std::string head() override { return {}; }
+
+  std::string piece(const OneOfRun& one) const override {
+    if (one.formula == nullptr || !told(*one.formula, options_)) return {};
+    return in_bytes(CheckText(*one.formula, rules_, options_).write(one.alone) + "\n");
+  }
+
+  std::string join(std::string piece, const OneOfRun& one) override {
+    if (one.formula != nullptr) sum_.add(*one.formula);
+    return piece;
+  }
+
+  std::string tail(const RunResult& rest) override { return in_bytes(sum_.words(rest, options_)); }
+
+ private:
+  [[nodiscard]] std::string in_bytes(std::string words) const {
+    return options_.ascii ? wording::in_ascii(words) : words;
+  }
+
+  RuleIndex rules_;
+  ReportOptions options_;
+  Sum sum_;
+};
+
 }  // namespace
 
-std::string check_text(const RunResult& run, const Rulesets& rulesets,
-                       const ReportOptions& options) {
-  const RuleIndex rules(front::parts(rulesets));
-  const bool alone = run.formulas.size() == 1;
-  Sum sum;
-  std::string out;
-  for (const FormulaResult& formula : run.formulas) {
-    sum.add(formula);
-    if (told(formula, options)) out += CheckText(formula, rules, options).write(alone) + "\n";
-  }
-  out += sum.words(run, options);
-  return options.ascii ? wording::in_ascii(out) : out;
+std::unique_ptr<RunReport> check_text(const Rulesets& rulesets, const ReportOptions& options) {
+  return std::make_unique<Text>(rulesets, options);
 }
 
 }  // namespace sudsmark::report

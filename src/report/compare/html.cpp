@@ -75,7 +75,11 @@ class ComparePage {
     add(Direction::undecided, "can no longer be decided");
     add(Direction::better, "got better");
     if (words.empty()) return "Figures changed, and every verdict is what it was.";
-    return report::capital(wording::joined(words)) + ".";
+    std::string out = report::capital(wording::joined(words)) + ".";
+    if (count(Direction::worse) + count(Direction::undecided) > 0) {
+      out += " " + report::capital(report::worse_in_words(of_)) + ".";
+    }
+    return out;
   }
 
   void write_head() {
@@ -92,7 +96,7 @@ class ComparePage {
     page_.text(", by the rules in force on ");
     page_.element("time", {{"datetime", of_.after.on}}, of_.after.on);
     page_.close();
-    page_.element("p", {{"class", "verdict"}}, verdict());
+    report::prose_element(page_, "p", {{"class", "verdict"}}, verdict());
     page_.close();
   }
 

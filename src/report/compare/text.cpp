@@ -34,15 +34,16 @@ class ComparisonText {
     if (of_.same()) {
       out_ += "nothing changed\n";
     } else {
-      if (!only_worse_) {
-        add_amounts();
-        add_measures();
-      }
+      out_ += harmless(report::worse_in_words(of_)) + "\n";
       for (const Direction way : {Direction::worse, Direction::undecided, Direction::better}) {
         if (way == Direction::better && only_worse_) continue;
         for (const VerdictChange& one : of_.verdicts) {
           if (one.direction == way) add(one);
         }
+      }
+      if (!only_worse_) {
+        add_amounts();
+        add_measures();
       }
       add_counts();
     }
@@ -102,6 +103,8 @@ class ComparisonText {
                      " (before: " + report::verdict_state(one.before) + ")");
     if (!said.message.empty() && one.after) out_ += ": " + harmless(said.message);
     out_ += " [" + one.rule + "]\n";
+    const std::string pair = report::before_and_after(one);
+    if (!pair.empty()) out_ += "    " + pair + "\n";
     add_causes(one);
   }
 

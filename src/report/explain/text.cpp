@@ -8,7 +8,10 @@
 
 #include "front/parts.h"
 #include "measures/registry.h"
+#include "report/explain/course.h"
 #include "report/explain/explain_catalogue.h"
+#include "report/explain/explain_law.h"
+#include "report/explain/topics.h"
 #include "rules/side.h"
 #include "text/name.h"
 #include "wording/citations.h"
@@ -34,6 +37,12 @@ void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page
   if (!rule.expect_text.empty()) page.entry("must hold", rule.expect_text);
   if (rule.decided_by == "label") {
     page.entry("held against", "what `sudsmark label` says of the formula");
+  }
+  if (rule.decided_by == "claims") {
+    page.entry("held against", "the words of the table `claim-words`, in its name and `claims`");
+  }
+  if (rule.decided_by == "traces") {
+    page.entry("held against", "the sums of what the formula states as `traces`");
   }
   if (rule.paper.empty()) {
     page.entry("otherwise", wording::level_word(rule.otherwise));
@@ -108,6 +117,9 @@ std::vector<std::string> near_names(std::string_view name, const front::Parts& p
   for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
   for (const rules::NamedMeasure& measure : parts.ruleset.measures) known.push_back(measure.name);
   for (const catalogue::ProductKind& kind : parts.catalogue.products) known.push_back(kind.name);
+  for (const rules::Chapter& chapter : parts.ruleset.training.chapters) {
+    known.push_back("course " + chapter.name);
+  }
   for (const catalogue::Material& material : parts.catalogue.materials) {
     known.push_back(material.name);
     for (const catalogue::Synonym& synonym : material.synonyms) known.push_back(synonym.word);
@@ -115,9 +127,16 @@ std::vector<std::string> near_names(std::string_view name, const front::Parts& p
   return text::nearest(name, known);
 }
 
-/// Writes all that goes by a name; nothing if nothing does.
-void write_topic(std::string_view name, const front::Parts& parts, Page& page) {
+}  // namespace
+
+namespace report {
+
+void write_topic(std::string_view name, const Rulesets& rulesets, Page& page) {
+  const front::Parts& parts = front::parts(rulesets);
+  if (text::fold(name) == "course") write_contents(rulesets, page);
+  if (const auto* chapter = find_chapter(name, rulesets)) write_chapter(*chapter, rulesets, page);
   if (name == "measures") list_measures(parts, page);
+  if (name == "law") report::explain_law(parts.catalogue, page);
   if (const auto rule = parts.ruleset.find_rule(name)) {
     const std::string renamed = parts.ruleset.renamed(name);
     if (!renamed.empty()) page.paragraph(renamed + ".");
@@ -136,15 +155,16 @@ void write_topic(std::string_view name, const front::Parts& parts, Page& page) {
   }
   // a name that a rule asks of one of two formulas
   const rules::Sided asked = rules::sided(name);
-  if (page.text().empty() && asked.side != rules::Side::own) write_topic(asked.name, parts, page);
+  if (page.text().empty() && asked.side != rules::Side::own)
+    write_topic(asked.name, rulesets, page);
 }
 
-}  // namespace
+}  // namespace report
 
 Result<Topic> find_topic(std::string_view name, const Rulesets& rulesets) {
   const front::Parts& parts = front::parts(rulesets);
   Page page;
-  write_topic(name, parts, page);
+  report::write_topic(name, rulesets, page);
   if (!page.text().empty()) return {Topic{std::string(name)}, {}};
   const auto near = near_names(rules::sided(name).name, parts);
   std::string words = "'" + std::string(name) +
@@ -158,7 +178,7 @@ namespace report {
 std::string explain_text(const Topic& topic, const Rulesets& rulesets,
                          const ReportOptions& options) {
   Page page;
-  write_topic(topic.name, front::parts(rulesets), page);
+  write_topic(topic.name, rulesets, page);
   page.gap();
   page.paragraph(reminder);
   return options.ascii ? wording::in_ascii(page.text()) : page.text();

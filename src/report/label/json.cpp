@@ -105,6 +105,7 @@ std::string label_json(const RunResult& run, const Rulesets& rulesets,
     Json one{{"file", formula.file}, {"name", formula.name}, {"on", formula.on}};
     if (!formula.batch_made.empty()) one["batchMade"] = formula.batch_made;
     if (!formula.on_sale_since.empty()) one["onSaleSince"] = formula.on_sale_since;
+    if (!formula.against_making.empty()) one["againstMaking"] = formula.against_making;
     one["labels"] = labels(formula);
     one["papers"] = papers(formula.papers);
     document.item(one);

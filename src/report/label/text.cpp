@@ -7,6 +7,7 @@
 
 #include "wording/citations.h"
 #include "wording/code_points.h"
+#include "wording/page.h"
 #include "wording/words.h"
 
 namespace sudsmark {
@@ -96,6 +97,13 @@ class Writing {
   explicit Writing(bool verbose) : verbose_(verbose) {}
 
   void formula(const FormulaResult& formula) {
+    if (!formula.against_making.empty()) {
+      std::vector<std::string> reasons;
+      for (const std::string& one : formula.against_making) reasons.push_back(harmless(one));
+      wording::Page page;
+      page.frame(wording::not_to_be_made, reasons);
+      text_ += page.text() + "\n";
+    }
     if (formula.labels.empty()) {
       line("Label of \"" + harmless(formula.name) + "\": it names no market. Write e.g. `market " +
            "GB, EU` into the formula, or give --market.");
@@ -200,6 +208,8 @@ class Writing {
     if (declared > 0) {
       words += "; " + std::to_string(declared) + (declared == 1 ? " is" : " are") + " in the list";
     }
+    const std::size_t open = labels.front()->undecided.size();
+    if (open > 0) words += "; " + std::to_string(open) + " could not be decided";
     item("Allergens: ", words + ".");
     if (verbose_ && !labels.front()->undecided.empty()) {
       item("  undecided: ", harmless(wording::joined(labels.front()->undecided)));
@@ -233,7 +243,11 @@ class Writing {
       if (!fresh) line("");
     }
     if (label.words.empty()) {
-      line("Words to print: none that the tables know.");
+      const bool annex = label.market == "EU" || label.market == "NI" || label.market == "GB";
+      item("Words to print: ",
+           std::string("none that the law prescribes was found.") +
+               (annex ? " Art. 19 (1) (d) asks for whatever precautions the assessor sets."
+                      : " A hazard to health asks for a warning all the same."));
       line("");
     }
   }

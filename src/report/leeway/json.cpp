@@ -17,8 +17,7 @@ Json end_object(const LeewayEnd& end) {
 std::string leeway_json(const Leeway& leeway, const Rulesets& rulesets,
                         const ReportOptions& options) {
   JsonDocument document(options.ascii);
-  document.member("tool", tool_object(rulesets));
-  document.member("reminder", reminder);
+  begin_report(document, rulesets);
   document.begin_list("formulas");
   document.begin_item();
   document.member("file", leeway.file);

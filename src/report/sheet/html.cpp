@@ -1,10 +1,15 @@
 // The bench sheet as a page: to be printed, ticked and smudged.
+#include <array>
+#include <cctype>
+#include <cstdio>
 #include <string>
+#include <vector>
 
 #include <sudsmark/report.h>
 
 #include "report/html_page.h"
 #include "report/prose.h"
+#include "wording/code_points.h"
 #include "wording/words.h"
 
 namespace sudsmark {
@@ -14,13 +19,49 @@ namespace {
 
 using report::Markup;
 
+/// A name as a string of a style sheet: letters and digits as they are, all else by its number, so
+/// that no name ends the string it stands in.
+std::string in_style(std::string_view words) {
+  std::string out;
+  for (std::size_t at = 0; at < words.size();) {
+    const char32_t letter = wording::next_code_point(words, at);
+    const bool plain = letter < 0x80 && std::isalnum(static_cast<unsigned char>(letter)) != 0;
+    std::array<char, 16> number{};
+    if (!plain) {
+      std::snprintf(number.data(), number.size(), "\\%06X ", static_cast<unsigned>(letter));
+    }
+    out += plain ? std::string(1, static_cast<char>(letter)) : std::string(number.data());
+  }
+  return out;
+}
+
+/// Loose sheets are told apart: what is made and which lot stand at the head of every one.
+std::string page_heads(const std::vector<FormulaResult>& formulas) {
+  std::string out = "@media print {\n";
+  for (std::size_t at = 0; at < formulas.size(); ++at) {
+    const std::string name = "bench-" + std::to_string(at + 1);
+    out += "@page " + name + " { @top-left { content: \"" +
+           in_style(wording::harmless(formulas[at].name)) +
+           "\"; font: 8.5pt serif; } @top-right { content: \"lot ________________\"; font: "
+           "8.5pt serif; } }\n." +
+           name + " { page: " + name + "; }\n";
+  }
+  // where the name changes a page ends: what stands around the sheets goes with the first and last
+  const std::string last = std::to_string(formulas.size());
+  if (!formulas.empty()) {
+    out += "body > header, main > h1 { page: bench-1; }\nbody > footer { page: bench-" + last +
+           "; }\n";
+  }
+  return out + "}\n";
+}
+
 /// Sets the pieces of a sheet one after the other; lists and tables open and close as they come.
 class BenchPage {
  public:
   BenchPage(Markup& page, bool alone) : page_(page), alone_(alone) {}
 
   void write(const FormulaResult& formula) {
-    page_.open("article", {{"class", "bench"}});
+    page_.open("article", {{"class", "bench bench-" + std::to_string(++sheets_)}});
     first_ = true;
     for (const SheetItem& item : formula.sheet_items) add(item);
     in(Group::none);
@@ -58,7 +99,7 @@ class BenchPage {
     switch (item.kind) {
       case SheetItem::Kind::heading:
         in(Group::none);
-        heading(item.words);
+        heading(item);
         break;
       case SheetItem::Kind::paragraph:
         in(Group::none);
@@ -88,11 +129,16 @@ class BenchPage {
     }
   }
 
-  void heading(const std::string& words) {
+  void heading(const SheetItem& item) {
     const int level = first_ ? 1 : 2;
     first_ = false;
     const int shown = alone_ ? level : level + 1;
-    report::prose_element(page_, shown == 1 ? "h1" : shown == 2 ? "h2" : "h3", {}, words);
+    const std::string_view tag = shown == 1 ? "h1" : shown == 2 ? "h2" : "h3";
+    if (item.label == "page") {
+      report::prose_element(page_, tag, {{"class", "new-page"}}, item.words);
+    } else {
+      report::prose_element(page_, tag, {}, item.words);
+    }
   }
 
   void weighing(const SheetItem& item) {
@@ -113,6 +159,7 @@ class BenchPage {
   Markup& page_;
   bool alone_;
   bool first_ = true;
+  std::size_t sheets_ = 0;
   Group group_ = Group::none;
 };
 
@@ -125,7 +172,7 @@ std::string sheet_html(const RunResult& run, const Rulesets&, const ReportOption
   const bool alone = run.formulas.size() == 1;
   const std::string title = alone ? "Bench sheet: " + run.formulas.front().name
                                   : std::to_string(run.formulas.size()) + " bench sheets";
-  report::open_page(page, title);
+  report::open_page(page, title, page_heads(run.formulas));
   report::write_masthead(page, "sudsmark bench sheet", options.overview);
   page.open("main");
   if (!alone) page.element("h1", title);

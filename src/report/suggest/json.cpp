@@ -46,8 +46,9 @@ Json answer(const SuggestedChange& one, const std::string& formula) {
   out["amounts"] = Json::array();
   for (const SuggestedAmount& item : one.amounts) out["amounts"].push_back(amount(item));
   if (!one.statements.empty()) out["statements"] = one.statements;
+  if (one.outside) out["outside"] = true;
   out["edits"] = one.edits;
-  out["roundedTo"] = one.rounding_breaks ? Json(nullptr) : Json(one.rounded_to);
+  out["roundedTo"] = one.rounding_breaks || one.outside ? Json(nullptr) : Json(one.rounded_to);
   out["measures"] = Json::object();
   for (const report::Trade& trade : report::trades(one)) {
     out["measures"][trade.name] = change(trade.figure);

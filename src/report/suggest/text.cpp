@@ -89,7 +89,9 @@ class SuggestionText {
       out_ += "  " + padded(name_of(one), width + 2) + amounts(one) + "\n";
     }
     add_trades(answer);
-    if (answer.rounding_breaks) {
+    if (answer.outside) {
+      out_ += "  no change of the formula, so there is no tweak of it\n";
+    } else if (answer.rounding_breaks) {
       out_ += "  as computed: rounded to what the scales show it would not pass\n";
     } else {
       out_ += "  rounded to " + answer.rounded_to + ", and checked in full after that: ";

@@ -1,0 +1,36 @@
+// Heading 5: what the product is for, how it is used, and which words go with it.
+#include <algorithm>
+
+#include "dossier/gathering.h"
+#include "wording/words.h"
+
+namespace sudsmark::dossier {
+
+void add_use(const Gathering& to) {
+  to.entry(5, "kind of product", to.blend.product->name + ". " + to.blend.product->about);
+  for (const Particular& one : to.checked.particulars) {
+    to.entry(5, one.name, one.words + (one.assumed ? " (assumed of its kind)" : ""));
+  }
+  std::vector<std::string> words;
+  for (const MarketLabel& label : to.checked.labels) {
+    for (const LabelWords& one : label.words) {
+      if (!one.certain) continue;
+      std::string said = label.market + ": " + one.words + " [" + one.entry + "]";
+      if (std::find(words.begin(), words.end(), said) == words.end()) words.push_back(said);
+    }
+  }
+  for (std::string& one : words) to.entry(5, "words that the law asks for", std::move(one));
+  if (!to.blend.states_age()) {
+    to.question({5,
+                 Answerer::maker,
+                 "For whom is it: adults, children over 3, children under 3?",
+                 "Under 3 the law wants an assessment of its own; write `users`.",
+                 {},
+                 std::max<std::size_t>(1, to.waiting_for("users"))});
+  }
+  if (to.blend.looks_like_food) {
+    to.entry(5, "look", "it could be taken for something to eat, as the formula says.");
+  }
+}
+
+}  // namespace sudsmark::dossier

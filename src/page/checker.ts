@@ -1,0 +1,102 @@
+// The checker, asked from the page. It lives in a worker, so that nothing blocks.
+import type {
+  Exercise, Judged, LeewayLine, Margin, Names, Problem, Suggestion, Written,
+} from "./answers";
+
+export interface Card {
+  file: string;
+  text: string;
+}
+export interface Surroundings {
+  files: Record<string, string>;
+  rules: { path: string; text: string }[];
+}
+
+/** The bytes of a script element that holds them packed and written as base64. */
+async function unpacked(id: string): Promise<ArrayBuffer> {
+  const written = document.getElementById(id)?.textContent ?? "";
+  const packed = Uint8Array.from(atob(written.trim()), (letter) => letter.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
+  return new Response(stream).arrayBuffer();
+}
+
+/** One worker with a checker in it. */
+class Thread {
+  #worker: Worker;
+  #number = 0;
+  #waiting = new Map<number, (answer: unknown) => void>();
+
+  constructor() {
+    const code = document.getElementById("worker")?.textContent ?? "";
+    const address = URL.createObjectURL(new Blob([code], { type: "text/javascript" }));
+    this.#worker = new Worker(address);
+    this.#worker.onmessage = ({ data }: MessageEvent<{ id: number; answer: string }>) => {
+      this.#waiting.get(data.id)?.(JSON.parse(data.answer));
+      this.#waiting.delete(data.id);
+    };
+  }
+
+  async load(): Promise<void> {
+    const wasm = await unpacked("checker");
+    this.#worker.postMessage({ wasm }, [wasm]);
+  }
+
+  ask<Answer>(question: Record<string, unknown>): Promise<Answer> {
+    const id = ++this.#number;
+    this.#worker.postMessage({ id, question: JSON.stringify(question) });
+    return new Promise((resolve) => {
+      this.#waiting.set(id, resolve as (answer: unknown) => void);
+    });
+  }
+}
+
+export class Checker {
+  readonly surroundings: Surroundings = { files: {}, rules: [] };
+  #quick = new Thread();
+  #slow: Thread | undefined;
+
+  static async start(): Promise<Checker> {
+    const checker = new Checker();
+    await checker.#quick.load();
+    return checker;
+  }
+
+  /** Asks the thread that keystrokes are checked in, which is free at once. */
+  ask<Answer>(question: Record<string, unknown>): Promise<Answer> {
+    return this.#quick.ask({ ...this.surroundings, ...question });
+  }
+  /** Asks what takes long, in a thread that is made when the first such question comes. */
+  async askSlowly<Answer>(question: Record<string, unknown>): Promise<Answer> {
+    if (!this.#slow) {
+      this.#slow = new Thread();
+      await this.#slow.load();
+    }
+    return this.#slow.ask({ ...this.surroundings, ...question });
+  }
+
+  margin(card: Card): Promise<Margin> {
+    return this.ask({ what: "margin", card });
+  }
+  names(): Promise<Names> {
+    return this.ask({ what: "names" });
+  }
+  report(command: string, format: string, more: Record<string, unknown>): Promise<Written> {
+    return this.askSlowly({ what: "report", command, format, ...more });
+  }
+  async suggestion(card: Card): Promise<Suggestion | Problem[]> {
+    const { report, problems } = await this.report("suggest", "json", { card });
+    return report === undefined ? problems ?? [] : JSON.parse(report) as Suggestion;
+  }
+  async leeway(card: Card): Promise<LeewayLine[]> {
+    const { report } = await this.report("leeway", "json", { card });
+    if (report === undefined) return [];
+    return (JSON.parse(report) as { formulas: { lines: LeewayLine[] }[] }).formulas[0]?.lines ?? [];
+  }
+  async deal(deal: number): Promise<Exercise[]> {
+    const dealt = await this.askSlowly<{ exercises?: Exercise[] }>({ what: "deal", deal });
+    return dealt.exercises ?? [];
+  }
+  judge(number: number, typed: string): Promise<Judged> {
+    return this.askSlowly({ what: "judge", number, typed });
+  }
+}
