@@ -120,6 +120,8 @@ TEST_CASE("what is sure of ranges is sure of each formula within them") {
       if (kind == Kind::review || kind == Kind::open) continue;
       const auto found = points.find(key);
       const Kind of_point = found == points.end() ? Kind::not_applicable : found->second;
+      // a rule that some of the range does not concern is kept by all of it
+      if (kind == Kind::pass && of_point == Kind::not_applicable) continue;
       CHECK_MESSAGE(of_point == kind, std::get<0>(key)
                                           << " " << std::get<2>(key) << ": " << kind_word(kind)
                                           << " of ranges, " << kind_word(of_point)
