@@ -115,6 +115,7 @@ TEST_CASE("every subject and a hundred rules come up, and none again within fift
   CHECK(rules.size() >= 100);
   for (const RulesetInfo& file : built_in().files()) {
     CAPTURE(file.subject);
+    if (file.subject == "Traces") continue;  // certificates decide them, and no line of a card
     CHECK(subjects.contains(file.subject));
   }
   constexpr std::size_t apart = 50;
