@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cmath>
 #include <optional>
 #include <set>
 #include <string>
@@ -11,80 +9,16 @@
 
 #include "catalogue/role.h"
 #include "formula/vocabulary.h"
+#include "proof/amounts.h"
 #include "proof/draft.h"
 #include "proof/example.h"
-#include "quantity/number.h"
 #include "rules/grammar.h"
 #include "rules/words.h"
-#include "text/name.h"
 
 namespace sudsmark::proof {
 namespace {
 
 using Line = Draft::Line;
-
-/// Digits of a line that are an amount: where they stand.
-struct Digits {
-  std::size_t begin = 0;
-  std::size_t end = 0;
-  double value = 0;
-};
-
-std::vector<Digits> amounts_in(const std::string& line) {
-  std::vector<Digits> out;
-  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
-  bool quoted = false;
-  for (std::size_t at = 0; at < line.size(); ++at) {
-    if (line[at] == '"') quoted = !quoted;
-    if (quoted || !digit(line[at])) continue;
-    std::size_t end = at;
-    while (end < line.size() && (digit(line[end]) || (line[end] == '.' && end + 1 < line.size() &&
-                                                      digit(line[end + 1])))) {
-      ++end;
-    }
-    const bool alone = at == 0 || line[at - 1] == ' ' || line[at - 1] == ':';
-    const bool ends = end == line.size() || line[end] == ' ' || line[end] == '%';
-    Digits one{at, end, 0};
-    std::from_chars(line.data() + at, line.data() + end, one.value);
-    if (alone && ends && one.value > 0) out.push_back(one);
-    at = end;
-  }
-  return out;
-}
-
-/// So many digits that count, as the language of formulas writes figures: without an exponent.
-std::string figure(double value, int digits) {
-  const int whole = static_cast<int>(std::floor(std::log10(value))) + 1;
-  std::array<char, 64> buffer{};
-  const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                          std::chars_format::fixed, std::max(digits - whole, 0));
-  std::string out(buffer.data(), error == std::errc() ? end : buffer.data());
-  if (out.find('.') != std::string::npos) {
-    out.erase(out.find_last_not_of('0') + 1);
-    if (out.back() == '.') out.pop_back();
-  }
-  return out;
-}
-
-/// The name at the end of a line of ingredients: "26 %  SLSA".
-std::optional<std::size_t> name_in(const std::string& line) {
-  const bool fill = line.starts_with("q.s. ");
-  const std::vector<Digits> amounts = amounts_in(line);
-  if (!fill && (amounts.empty() || amounts.front().begin != 0)) return std::nullopt;
-  std::size_t at = fill ? 5 : amounts.front().end;
-  if (!fill) {
-    if (line.compare(at, 3, " - ") == 0 && amounts.size() > 1) at = amounts[1].end;
-    constexpr std::array<std::string_view, 5> units{" % ", " g ", " kg ", " ml ", " parts "};
-    const auto unit = std::find_if(units.begin(), units.end(), [&](std::string_view one) {
-      return line.compare(at, one.size(), one) == 0;
-    });
-    if (unit == units.end()) return std::nullopt;
-    at += unit->size();
-  }
-  at = line.find_first_not_of(' ', at);
-  if (at == std::string::npos) return std::nullopt;
-  return at;
-}
 
 class Search {
  public:

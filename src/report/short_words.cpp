@@ -88,13 +88,12 @@ std::string papers_in_short(const Findings& papers, const RuleIndex& rules) {
     const rules::Rule* rule = rules.of(*finding);
     std::string words = name_of(*finding);
     if (!words.empty()) {
-      words = "of " + words;
+      words = "of " + words + lines_of({finding});
     } else if (rule != nullptr && !rule->telling.in_short.empty()) {
       words = rule->telling.in_short;
     } else {
-      words = once_joined({finding}, 1);
+      words = once_joined({finding}, 1) + lines_of({finding});
     }
-    words += lines_of({finding});
     if (std::find(named.begin(), named.end(), words) == named.end()) named.push_back(words);
   }
   return joined(named);

@@ -55,9 +55,14 @@ Pair widened(std::uint64_t seed) {
   return {point.text(), wide.text()};
 }
 
+/// A bath is worked out at the ends and the middle of its ranges; between them its pH may lie that
+/// much outside, far below its stated doubt.
+constexpr double ph_between = 0.01;
+
 bool within(const Figure& point, const Figure& wide) {
   constexpr double slack = 1e-6;  // figures are written with so many digits
-  const auto reach = [](double value) { return slack * std::max(1.0, std::abs(value)); };
+  const double between = wide.unit == "pH" ? ph_between : 0;
+  const auto reach = [&](double value) { return between + slack * std::max(1.0, std::abs(value)); };
   if (wide.low && (!point.low || *point.low < *wide.low - reach(*wide.low))) return false;
   return !wide.high || (point.high && *point.high <= *wide.high + reach(*wide.high));
 }
@@ -89,6 +94,8 @@ TEST_CASE("what can be weighed out of ranges has its figures within theirs") {
     for (std::size_t at = 0; at < point.measures.size(); ++at) {
       const MeasureResult& a = point.measures[at];
       const MeasureResult& b = wide.measures[at];
+      // a doubt of the model and a middle are no figures of the product
+      if (a.name == "bath.ph_uncertainty" || a.name == "likely-ph") continue;
       const auto end = [](const std::optional<double>& one) { return one ? *one : 0; };
       CHECK_MESSAGE(within(a.figure, b.figure),
                     a.name << ": " << end(a.figure.low) << " to " << end(a.figure.high) << " in "
@@ -113,6 +120,8 @@ TEST_CASE("what is sure of ranges is sure of each formula within them") {
       if (kind == Kind::review || kind == Kind::open) continue;
       const auto found = points.find(key);
       const Kind of_point = found == points.end() ? Kind::not_applicable : found->second;
+      // a rule that some of the range does not concern is kept by all of it
+      if (kind == Kind::pass && of_point == Kind::not_applicable) continue;
       CHECK_MESSAGE(of_point == kind, std::get<0>(key)
                                           << " " << std::get<2>(key) << ": " << kind_word(kind)
                                           << " of ranges, " << kind_word(of_point)

@@ -60,7 +60,8 @@ TEST_CASE("a fingerprint does not hang on where the line stands, and hangs on wh
     return list.front().fingerprint;
   };
   CHECK(print("3 % glycerin") == print("   3 %  glycerin  # more"));
-  CHECK(print("3 % glycerin") != print("4 % glycerin"));
+  CHECK(print("3 % glycerin") == print("4.5 %  glycerin"));
+  CHECK(print("3 % glycerin") != print("3 % sorbitol"));
   CHECK(print("3 % glycerin").size() == 16);
   std::vector<Finding> twins{finding("too-wet", Kind::fail, Level::warning, "3 % glycerin"),
                              finding("too-wet", Kind::fail, Level::warning, "3 % glycerin")};
@@ -83,7 +84,7 @@ TEST_CASE("only what is not in the baseline counts") {
   CHECK(same.absent.empty());
 
   const RunResult changed =
-      marked(run_of({finding("too-wet", Kind::fail, Level::warning, "4 % glycerin"),
+      marked(run_of({finding("too-wet", Kind::fail, Level::warning, "4 % sorbitol"),
                      finding("too-dry", Kind::open, Level::note, "1 kg batch")}),
              baseline);
   CHECK(standings(changed) == std::vector<Standing>{Standing::fresh, Standing::unchanged});
@@ -102,7 +103,35 @@ TEST_CASE("what weighs more than in the baseline is new") {
                      finding("no-scent", Kind::open, Level::warning, "1 % Sea Fig")}),
              baseline);
   CHECK(standings(run) ==
-        std::vector<Standing>{Standing::fresh, Standing::fresh, Standing::unchanged});
+        std::vector<Standing>{Standing::fresh, Standing::fresh, Standing::better});
+}
+
+TEST_CASE("what lies further from its limit is new, and what is nearer is better") {
+  const auto scent = [](double share) {
+    Finding one = finding("too-strong", Kind::fail, Level::error, "3 % Sea Fig");
+    one.measured = Figure{share, share, "%"};
+    one.limit = Figure{std::nullopt, 2.4, "%"};
+    return run_of({one});
+  };
+  const std::string baseline = baseline_text(scent(3));
+  CHECK(standings(marked(scent(3), baseline)) == std::vector<Standing>{Standing::unchanged});
+  const RunResult nearer = marked(scent(2.9), baseline);
+  CHECK(standings(nearer) == std::vector<Standing>{Standing::better});
+  CHECK_FALSE(reaches(nearer, Level::error));
+  const RunResult further = marked(scent(3.1), baseline);
+  CHECK(standings(further) == std::vector<Standing>{Standing::fresh});
+  CHECK(reaches(further, Level::error));
+}
+
+TEST_CASE("paths are those from the folder of the baseline") {
+  const auto found = [](const std::string& path) {
+    return run_of({finding("x", Kind::fail, Level::error, "l")}, path);
+  };
+  const std::string baseline = baseline_text(found("bars/a.formula"), "bars/base.json");
+  CHECK(baseline.find("\"file\":\"a.formula\"") != std::string::npos);
+  const auto same = with_baseline(found("a.formula"), baseline, "base.json");
+  REQUIRE(same);
+  CHECK(standings(*same) == std::vector<Standing>{Standing::unchanged});
 }
 
 TEST_CASE("a baseline knows a file however its path is typed, and no other") {
@@ -126,11 +155,11 @@ TEST_CASE("what is allowed is in no baseline") {
 
 TEST_CASE("what is no baseline is refused, with a word of why") {
   for (const std::string text :
-       {"", "{", "[]", "{\"baseline\": 1}", "{\"baseline\": 2, \"findings\": []}",
-        "{\"baseline\": 1, \"findings\": [{}]}",
-        "{\"baseline\": 1, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"pass\", "
+       {"", "{", "[]", "{\"baseline\": 2}", "{\"baseline\": 1, \"findings\": []}",
+        "{\"baseline\": 2, \"findings\": [{}]}",
+        "{\"baseline\": 2, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"pass\", "
         "\"level\": \"error\", \"fingerprint\": \"0\"}]}",
-        "{\"baseline\": 1, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"fail\", "
+        "{\"baseline\": 2, \"findings\": [{\"file\": \"a\", \"rule\": \"b\", \"kind\": \"fail\", "
         "\"level\": \"error\", \"line\": -1, \"fingerprint\": \"0\"}]}"}) {
     CAPTURE(text);
     const RunResult run = run_of({finding("x", Kind::fail, Level::error, "l")});

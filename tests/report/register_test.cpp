@@ -59,7 +59,7 @@ TEST_CASE("what reports want is put together, and asked for") {
   CHECK(options.measures);
   CHECK(options.curves);
   CHECK(options.particulars);
-  CHECK_FALSE(options.lines);
+  CHECK(options.lines);
   fill(find_report(Command::sheet, "html")->wants, options);
   CHECK(options.sheet);
   CHECK_FALSE(options.verdicts);

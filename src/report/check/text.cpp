@@ -153,8 +153,7 @@ class CheckText {
       if (!left_out(*one.first)) told.push_back(&one);
     }
     const bool papers = !digest_.papers.empty() && !options_.quiet;
-    const std::string asked =
-        "papers to ask for and keep: " + papers_in_short(digest_.papers, rules_);
+    const std::string asked = "papers to ask for: " + papers_in_short(digest_.papers, rules_);
     if (told.empty()) {
       if (papers)
         lines_.folded(0, painted(Level::note, "not known", options_.color) + ": " + asked);
