@@ -105,10 +105,10 @@ const std::map<std::string, Mark>& guessers() {
   return all;
 }
 
-// Twice what a blind guess finds: words of the changed line tell some of it away, since a reason is
-// about what was changed. Whoever reads nothing else is wrong more often than right.
+// Four standard deviations of a binomial guess: fourteen guessers try, and one in thirty thousand
+// is beyond by chance.
 void check_by_chance(const std::string& name, const std::string& of, const Guessed& guessed) {
-  const double most = 2 * guessed.expected;
+  const double most = guessed.expected + 4 * std::sqrt(guessed.variance);
   MESSAGE(of << " by " << name << ": " << guessed.right << " of " << guessed.asked << ", by chance "
              << guessed.expected << ", at most " << most);
   CHECK(guessed.right <= most);
