@@ -1,4 +1,5 @@
 // Heading 1: materials as supplied, substances, scents.
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -39,7 +40,12 @@ void add_substances(const Gathering& to) {
 }
 
 void add_scents(const Gathering& to) {
+  const auto& ingredients = to.blend.whole.composition.ingredients;
   for (const blend::Scent& scent : to.blend.scents) {
+    const bool used =
+        std::any_of(ingredients.begin(), ingredients.end(),
+                    [&](const blend::Ingredient& one) { return one.material == scent.material; });
+    if (!used) continue;
     const std::string& name = to.blend.material(scent.material).name;
     std::string said;
     if (scent.limit) {
@@ -51,7 +57,7 @@ void add_scents(const Gathering& to) {
     const quantity::Range rest = to.blend.undeclared(scent.material);
     said += rest.high > 0
                 ? "; up to " + wording::printed(wording::figure({rest.high}, "%")) + " undeclared"
-                : "; declared in full";
+                : "; the supplier says that nothing else of note is in it";
     to.entry(1, "scent '" + name + "'", said + ".");
   }
 }

@@ -69,11 +69,10 @@ std::string age_words(const science::ChildRatio& band) {
 
 void add_product(const Gathering& to, const std::vector<Way>& ways) {
   const auto bands = bands_for(to.blend);
-  DossierTable table{
-      "Product that stays on the skin a day, mg for each kg of body: bounds side by "
-      "side, never one figure",
-      {"Way", "Adult"},
-      {}};
+  DossierTable table{std::string("Product that stays on the skin a day, mg for each kg of body") +
+                         (ways.size() > 1 ? ": bounds side by side, never one figure" : ""),
+                     {"Way", "Adult"},
+                     {}};
   for (const science::ChildRatio& band : bands) table.columns.push_back(age_words(band));
   for (const Way& way : ways) {
     std::vector<DossierCell> row{{way.name}, cell(way.product, daily)};

@@ -100,12 +100,16 @@ std::string_view waits_as(const std::string& paper) {
 
 void add_of_papers(const Gathering& to) {
   for (const LabelPaper& paper : to.checked.papers) {
-    // traces and the product itself have questions of their own
-    if (paper.about.empty() || paper.paper.starts_with("specification with purity")) continue;
+    // traces, germs and the product itself have questions of their own
+    if (paper.about.empty() || paper.paper.starts_with("specification with purity") ||
+        paper.paper.starts_with("microbiological specification")) {
+      continue;
+    }
     const std::string_view waits = waits_as(paper.paper);
     const std::size_t decides = waits.empty() ? 1 : std::max<std::size_t>(1, to.waiting_for(waits));
     const bool toxic = paper.paper.starts_with("safety data sheet");
-    to.question({toxic ? 8 : 1, Answerer::supplier, "Can you send us this: " + paper.paper + "?",
+    const int heading = toxic ? 8 : paper.entry.empty() ? 1 : 4;
+    to.question({heading, Answerer::supplier, "Can you send us this: " + paper.paper + "?",
                  paper.why + (paper.entry.empty() ? "" : " [" + paper.entry + "]"), paper.about,
                  decides});
   }

@@ -21,8 +21,37 @@ measures::View whole_of(const blend::Blend& blend, blend::MissingTable& missing)
   return {&blend, &blend.whole, nullptr, &missing, nullptr};
 }
 
+/// How the weakest of a row's sources was come by, in a word.
+std::string standing(const std::vector<SourceNote>& notes) {
+  std::string out = "read";
+  for (const SourceNote& note : notes) {
+    if (note.kind != "published") return note.kind;
+    if (note.quoted) out = "as quoted";
+  }
+  return notes.empty() ? "no source" : out;
+}
+
 std::string ppm(const Range& share) {
   return quantity::printed(share, *quantity::find_unit("ppm"));
+}
+
+/// A figure that is not kept, once for all markets that have it.
+struct Above {
+  std::uint32_t rule = 0;
+  const TraceOf* trace = nullptr;
+  Range limit;
+  std::vector<std::string> markets = {};
+  bool certain = false;
+};
+
+Above& of_figure(std::vector<Above>& all, std::uint32_t rule, const TraceOf& trace,
+                 const Range& limit) {
+  const auto known = std::find_if(all.begin(), all.end(), [&](const Above& one) {
+    return one.rule == rule && one.trace->row->name == trace.row->name && one.limit == limit;
+  });
+  if (known != all.end()) return *known;
+  all.push_back({rule, &trace, limit});
+  return all.back();
 }
 
 void keep(std::vector<std::string>& list, const std::string& word) {
@@ -72,6 +101,7 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
   const auto advised = ruleset.find_rule("trace-over-guidance");
   const auto silent = ruleset.find_rule("traces-not-stated");
   const std::vector<TraceOf> traces = traces_of(blend, ask);
+  std::vector<Above> all;
   for (const TraceOf& one : traces) {
     const bool law = label::word_of(blend, table_name, *one.row, "weight") == "law";
     const auto rule = law ? legal : advised;
@@ -83,18 +113,25 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
                        one.sum.silent.empty() ? one.sum.share.high : one.sum.share.low)),
         limit);
     if (kept == quantity::Certainty::yes) continue;
-    const rules::Rule& of = ruleset.rules[*rule];
-    const std::string condition = label::word_of(blend, table_name, *one.row, "condition");
-    std::string message = rules::case_message(
-        of, "",
-        {{"trace", one.row->name},
-         {"sum", ppm(one.sum.share)},
-         {"limit", ppm(limit)},
-         {"materials", wording::joined(one.sum.stated)},
-         {"entry", one.market + ": " + label::word_of(blend, table_name, *one.row, "entry") +
-                       (condition.empty() ? "" : "; " + condition)}});
-    out.push_back({*rule, kept == quantity::Certainty::no ? Kind::fail : Kind::review, of.otherwise,
-                   std::move(message), one.row->name, one.sum.place, false});
+    Above& above = of_figure(all, *rule, one, limit);
+    above.markets.push_back(one.market);
+    above.certain = kept == quantity::Certainty::no;
+  }
+  for (const Above& one : all) {
+    const rules::Rule& of = ruleset.rules[one.rule];
+    const catalogue::Row& row = *one.trace->row;
+    const std::string condition = label::word_of(blend, table_name, row, "condition");
+    std::string message =
+        rules::case_message(of, "",
+                            {{"trace", row.name},
+                             {"sum", ppm(one.trace->sum.share)},
+                             {"limit", ppm(one.limit)},
+                             {"materials", wording::joined(one.trace->sum.stated)},
+                             {"entry", wording::joined(one.markets) + ": " +
+                                           label::word_of(blend, table_name, row, "entry") +
+                                           (condition.empty() ? "" : "; " + condition)}});
+    out.push_back({one.rule, one.certain ? Kind::fail : Kind::review, of.otherwise,
+                   std::move(message), row.name, one.trace->sum.place, false});
   }
   if (!silent) return out;
   std::string words;
@@ -117,22 +154,31 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
 
 void add_traces(const Gathering& to) {
   const std::vector<TraceOf> traces = traces_of(to.blend, to.ask);
-  DossierTable table{"Traces in the product",
-                     {"Trace", "Market", "In it", "At most", "Whose figure", "Silent"},
-                     {}};
+  DossierTable table{
+      "Traces in the product",
+      {"Trace", "Market", "In it", "At most", "Whose figure", "Nothing is stated of"},
+      {}};
   for (const TraceOf& one : traces) {
     const Range limit = label::figure_of(to.blend, table_name, *one.row, "limit");
     const bool none = one.sum.stated.empty();
-    DossierCell sum = none ? DossierCell{"not known"} : cell(one.sum.share, "ppm");
-    table.rows.push_back(
-        {{one.row->name},
-         {one.market},
-         std::move(sum),
-         limit.known() ? cell(limit, "ppm") : DossierCell{"no figure was found"},
-         {label::word_of(to.blend, table_name, *one.row, "entry") + " (" +
-          wording::words(wording::notes(one.row->sources_in(one.market), *to.blend.catalogue)) +
-          ")"},
-         {wording::joined(one.sum.silent)}});
+    std::vector<DossierCell> row{
+        {one.row->name},
+        {one.market},
+        none ? DossierCell{"not known"} : cell(one.sum.share, "ppm"),
+        limit.known() ? cell(limit, "ppm") : DossierCell{"no figure was found"},
+        {label::word_of(to.blend, table_name, *one.row, "entry") + ", " +
+         standing(wording::notes(one.row->sources_in(one.market), *to.blend.catalogue))},
+        {wording::joined(one.sum.silent)}};
+    const auto same = [&](const std::vector<DossierCell>& other) {
+      return other[0].words == row[0].words && other[3].words == row[3].words &&
+             other[4].words == row[4].words;
+    };
+    const auto known = std::find_if(table.rows.begin(), table.rows.end(), same);
+    if (known == table.rows.end()) {
+      table.rows.push_back(std::move(row));
+    } else {
+      (*known)[1].words += ", " + one.market;
+    }
   }
   if (!table.rows.empty()) to.heading(4).tables.push_back(std::move(table));
   for (const SilentTraces& one : silent_traces(traces)) {

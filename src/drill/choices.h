@@ -14,15 +14,25 @@ namespace sudsmark::drill {
 /// How many answers there are to choose from.
 inline constexpr std::size_t choices = 4;
 
-/// Words of five letters and more (their first five) that two texts share: what a guesser has who
-/// knows nothing.
-[[nodiscard]] std::size_t likeness(std::string_view one, std::string_view other);
+/// A wrong answer, and how near it is to being taken for the right one.
+struct Candidate {
+  std::string words;
+  double closeness = 0;
+};
+
+/// The right answer among three of a pool, so that neither its length nor the words that it shares
+/// with the line or the card tell which it is. All of the pool, where there are no more than three.
+[[nodiscard]] std::vector<Choice> balanced(const std::string& right,
+                                           const std::vector<Candidate>& pool,
+                                           const std::string& line, const std::string& card,
+                                           Draws& draws);
 
 /// The broken rule and others that hold on the card, of the same subject or on the same line where
-/// there are such. Neither its length nor the words that it shares with the line tell which it is.
+/// there are such.
 [[nodiscard]] std::vector<Choice> reasons(const rules::Ruleset& ruleset, const RunResult& run,
                                           const std::string& broken, std::uint32_t line,
-                                          const std::string& line_words, Draws& draws);
+                                          const std::string& line_words, const std::string& card,
+                                          Draws& draws);
 
 /// The change that undoes the fault, and others after which a check finds it still. `before`: lines
 /// that are shown before the card's own.

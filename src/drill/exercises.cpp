@@ -138,8 +138,9 @@ class Maker {
     const RunResult run = checker_.in_full(fault->broken);
     add_finding(*fault, run, out);
     const bool read = !run.formulas.empty();
-    out.reasons = drill::reasons(ruleset_, read ? run : checker_.in_full(fault->sound), id,
-                                 out.lines.front(), out.is.empty() ? out.was : out.is, draws_);
+    out.reasons =
+        drill::reasons(ruleset_, read ? run : checker_.in_full(fault->sound), id, out.lines.front(),
+                       out.is.empty() ? out.was : out.is, out.formula, draws_);
     if (out.reasons.size() < drill::choices) return std::nullopt;
     const std::uint32_t before = show(*fault, compared, out);
     for (std::uint32_t& line : out.lines) line += before;

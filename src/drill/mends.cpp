@@ -11,9 +11,12 @@ bool is_there(const Line& line) {
 }
 
 /// Checks of wrong changes before fewer than three have to do.
-constexpr int most_checks = 20;
+constexpr int most_checks = 24;
+/// Wrong changes that three are chosen among.
+constexpr std::size_t most_wrong = 10;
 /// Of them, on the line itself: what stands there can be mended by all that it could say.
-constexpr std::size_t most_on_the_line = 8;
+constexpr std::size_t most_on_the_line = 12;
+constexpr std::size_t most_elsewhere = 5;
 
 /// A change of the broken card: this line there, or none.
 struct Change {
@@ -28,28 +31,29 @@ class Mends {
       : training_(training), checker_(checker), fault_(fault), before_(before), draws_(draws) {}
 
   std::vector<Choice> made() {
-    std::vector<Choice> out;
+    std::vector<Candidate> pool;
     std::set<std::string> said;
     const std::string right = words_of({fault_.place, fault_.was});
     said.insert(right);
-    out.push_back({right, true});
     std::vector<Change> wrong = on_the_line();
     draws_.shuffle(wrong);
     if (wrong.size() > most_on_the_line) wrong.resize(most_on_the_line);
-    std::vector<Change> elsewhere = on_other_lines();
     // what is left out or put back is said in other words than a change: so are others then
-    const bool changes = is_there(fault_.was) && is_there(fault_.is);
-    wrong.insert(changes ? wrong.end() : wrong.begin(), elsewhere.begin(), elsewhere.end());
+    const std::vector<Change> elsewhere = on_other_lines();
+    wrong.insert(wrong.begin(), elsewhere.begin(),
+                 elsewhere.begin() +
+                     static_cast<std::ptrdiff_t>(std::min(elsewhere.size(), most_elsewhere)));
     int checks = 0;
     for (const Change& change : wrong) {
-      if (out.size() == choices || ++checks > most_checks) break;
+      if (pool.size() == most_wrong || ++checks > most_checks) break;
       std::string words = words_of(change);
       if (said.contains(words) || !still_broken(change)) continue;
       said.insert(words);
-      out.push_back({std::move(words), false});
+      pool.push_back({std::move(words), 0});
     }
-    draws_.shuffle(out);
-    return out;
+    const Line& line = is_there(fault_.is) ? fault_.is : fault_.was;
+    return balanced(right, pool, words_in(fault_.sheet, line, fault_.style), fault_.written.text,
+                    draws_);
   }
 
  private:
@@ -125,6 +129,8 @@ class Mends {
           now.amount && fault_.was.amount && now.amount->name == fault_.was.amount->name;
       if (!same) scale(out, fault_.place, fault_.was);
     }
+    const bool swapped = now.amount && fault_.was.amount;
+    if (swapped && now.amount->name != fault_.was.amount->name) add_others(out);
     if (now.amount || now.words.empty()) return out;
     // other things that this statement can say
     const std::string word = now.words.substr(0, now.words.find(' '));
@@ -154,7 +160,7 @@ class Mends {
     return out;
   }
 
-  /// Lines of other cards that could be put in where one was left out.
+  /// Lines of other cards that could be put in there.
   void add_others(std::vector<Change>& out) {
     constexpr std::size_t cards = 6;
     const std::string& heading = fault_.sheet.sections[fault_.place.section].heading;

@@ -26,11 +26,11 @@ bool Verdicts::clean() const {
 Checker::Checker(const Rulesets& rulesets, std::chrono::year_month_day on)
     : rulesets_(rulesets), on_(on) {}
 
-RunResult Checker::run(const TrialText& text, bool only_to_read) const {
+RunResult Checker::run(const TrialText& text, bool in_words) const {
   CheckOptions options;
   options.on = on_;
-  options.only_to_read = only_to_read;
-  options.passes_in_full = !only_to_read;
+  // every row of a table counts, also where many are open for one reason
+  options.passes_in_full = in_words;
   options.read = [&](const std::string& path) -> std::optional<std::string> {
     if (text.base.empty() || path != base_path) return std::nullopt;
     return text.base;
@@ -39,7 +39,7 @@ RunResult Checker::run(const TrialText& text, bool only_to_read) const {
 }
 
 Verdicts Checker::verdicts(const TrialText& text) const {
-  const RunResult run = this->run(text, true);
+  const RunResult run = this->run(text, false);
   Verdicts out;
   const auto add = [&](change::VerdictKey key, Weighed weighed) {
     while (out.found.contains(key)) ++key.which;
@@ -60,7 +60,7 @@ Verdicts Checker::verdicts(const TrialText& text) const {
 }
 
 RunResult Checker::in_full(const TrialText& text) const {
-  return run(text, false);
+  return run(text, true);
 }
 
 std::vector<std::pair<change::VerdictKey, Weighed>> worse(const Verdicts& before,

@@ -45,7 +45,7 @@ class Checker {
   [[nodiscard]] RunResult in_full(const TrialText& text) const;
 
  private:
-  [[nodiscard]] RunResult run(const TrialText& text, bool only_to_read) const;
+  [[nodiscard]] RunResult run(const TrialText& text, bool in_words) const;
 
   const Rulesets& rulesets_;
   std::chrono::year_month_day on_;

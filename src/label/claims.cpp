@@ -1,6 +1,8 @@
 #include "label/claims.h"
 
 #include <algorithm>
+#include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -64,15 +66,20 @@ std::vector<LabelFault> claim_faults(const blend::Blend& blend, const rules::Rul
   for (const blend::StatedWord& claim : blend.claims) {
     all.push_back({text::fold(claim.text), claim.place});
   }
-  for (const catalogue::Row& row : table->rows) {
-    const std::string makes = word_of(blend, table_name, row, "makes");
-    const auto rule = rule_of(ruleset, makes);
-    if (!rule || (makes == "food" && blend.looks_like_food)) continue;
-    for (const Said& one : all) {
-      const auto words = found_in(one.text, word_of(blend, table_name, row, "words"));
-      if (words.empty()) continue;
-      const rules::Rule& of = ruleset.rules[*rule];
-      out.push_back({*rule,
+  for (const Said& one : all) {
+    // what makes the same of it is told once
+    std::map<std::uint32_t, std::vector<std::string>> found;
+    for (const catalogue::Row& row : table->rows) {
+      const std::string makes = word_of(blend, table_name, row, "makes");
+      const auto rule = rule_of(ruleset, makes);
+      if (!rule || (makes == "food" && blend.looks_like_food)) continue;
+      for (std::string& word : found_in(one.text, word_of(blend, table_name, row, "words"))) {
+        found[*rule].push_back(std::move(word));
+      }
+    }
+    for (const auto& [rule, words] : found) {
+      const rules::Rule& of = ruleset.rules[rule];
+      out.push_back({rule,
                      Kind::fail,
                      of.otherwise,
                      rules::case_message(of, "", {{"words", wording::joined(words)}}),

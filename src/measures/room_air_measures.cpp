@@ -40,33 +40,22 @@ const catalogue::Row* limits_of(const View& view, std::uint32_t substance) {
   return nullptr;
 }
 
-/// What stands in the composition of an ingredient of the dough [g].
-Range stays(const blend::Part& part, blend::MaterialId material) {
-  for (const blend::Ingredient& one : part.composition.ingredients) {
-    if (one.material == material) return one.mass;
-  }
-  return 0.0;
-}
-
 struct Dried {
   std::uint32_t substance = 0;
   std::string name;
   Range mass;
 };
 
-/// Volatile substances that dry off one batch [g].
+/// Volatile substances of one batch as it is formed [g]: sooner or later all of it is in the air,
+/// whether the formula says that it dries off or not.
 std::vector<Dried> dried_off(const View& view) {
   std::vector<Dried> out;
-  const blend::Part& part = *view.part;
-  if (!part.dough) return out;
-  for (const blend::Ingredient& one : part.dough->ingredients) {
+  for (const blend::Ingredient& one : view.part->as_formed().ingredients) {
     const catalogue::Material& material = view.blend->material(one.material);
-    if (!has(material, catalogue::Role::alcohol)) continue;
-    const Range gone = quantity::max(one.mass - stays(part, one.material), 0.0);
-    if (!(gone.high > 0)) continue;
+    if (!has(material, catalogue::Role::alcohol) || !(one.mass.high > 0)) continue;
     for (const blend::ContentView& content : view.blend->contents(one.material)) {
       if (content.substance == nullptr || content.water != catalogue::WaterClass::none) continue;
-      const Range mass = gone * content.share;
+      const Range mass = one.mass * content.share;
       const auto known = std::find_if(out.begin(), out.end(), [&](const Dried& dried) {
         return dried.substance == content.substance_id;
       });
@@ -160,12 +149,9 @@ Measured wet_batch(const View& view) {
 }
 
 Span drying_place(const View& view) {
-  if (view.part->dough) {
-    for (const blend::Ingredient& one : view.part->dough->ingredients) {
-      if (has(view.blend->material(one.material), catalogue::Role::alcohol) &&
-          !one.places.empty()) {
-        return one.places.front();
-      }
+  for (const blend::Ingredient& one : view.part->as_formed().ingredients) {
+    if (has(view.blend->material(one.material), catalogue::Role::alcohol) && !one.places.empty()) {
+      return one.places.front();
     }
   }
   return view.blend->place;

@@ -42,7 +42,14 @@ TEST_CASE("without a room nothing is known of its air, and it says so") {
   CHECK(formula.lacks().find("the size of the room") != std::string::npos);
 }
 
-TEST_CASE("what dries off nothing brings no vapour") {
+TEST_CASE("alcohol that a formula keeps in it is in the air sooner or later too") {
+  std::string kept = pressed(shed);
+  kept.replace(kept.find(", dries off"), 11, "");
+  const WorkshopFormula formula(kept);
+  CHECK(formula("vapour.of_limit").high == WorkshopFormula(pressed(shed))("vapour.of_limit").high);
+}
+
+TEST_CASE("without alcohol there is no vapour") {
   const WorkshopFormula formula(
       "formula \"Dry\"\n  product bath salts\n  batch 1 kg\nphase \"all\"\n"
       "  100 % sodium bicarbonate\n");

@@ -99,7 +99,17 @@ TEST_CASE("an oxidiser has words and a place, and what nobody knows is never not
   CHECK(says(sheet, "No oxidiser into any vacuum cleaner"));
   CHECK_FALSE(says(sheet, "at least 0 mg/m3"));
   CHECK(says(sheet, "of Isopropyl alcohol dries off"));
-  CHECK(says(sheet, "carbon dioxide could come to"));
+  // nothing is known of what that powder takes as a base
+  CHECK(says(sheet, "how much of the room it fills is not known"));
+}
+
+TEST_CASE("a fizzy that gets wet is told as gas in the room") {
+  const std::string sheet =
+      sheet_of("wet.formula",
+               "formula \"Wet\"\n  product bath fizzy\n  batch 10 kg\n  made in \"shed\"\n"
+               "workshop \"shed\"\n  room 20 m3\n  air changes 0.5 per hour\n"
+               "phase \"a\"\n  70 % sodium bicarbonate\n  30 % citric acid\n");
+  CHECK(says(sheet, "carbon dioxide could come to 5.7"));
 }
 
 TEST_CASE("a formula that says little still gets a sheet, and it asks for the rest") {
