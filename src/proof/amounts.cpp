@@ -2,9 +2,10 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <string_view>
+
+#include "text/digits.h"
 
 namespace sudsmark::proof {
 
@@ -22,8 +23,7 @@ std::vector<Digits> amounts_in(const std::string& line) {
     }
     const bool alone = at == 0 || line[at - 1] == ' ' || line[at - 1] == ':';
     const bool ends = end == line.size() || line[end] == ' ' || line[end] == '%';
-    Digits one{at, end, 0};
-    std::from_chars(line.data() + at, line.data() + end, one.value);
+    const Digits one{at, end, text::read_digits(line.substr(at, end - at)).value_or(0)};
     if (alone && ends && one.value > 0) out.push_back(one);
     at = end;
   }
@@ -32,10 +32,7 @@ std::vector<Digits> amounts_in(const std::string& line) {
 
 std::string figure(double value, int digits) {
   const int whole = static_cast<int>(std::floor(std::log10(value))) + 1;
-  std::array<char, 64> buffer{};
-  const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                          std::chars_format::fixed, std::max(digits - whole, 0));
-  std::string out(buffer.data(), error == std::errc() ? end : buffer.data());
+  std::string out = text::fixed_digits(value, std::max(digits - whole, 0));
   if (out.find('.') != std::string::npos) {
     out.erase(out.find_last_not_of('0') + 1);
     if (out.back() == '.') out.pop_back();

@@ -42,6 +42,11 @@ std::optional<double> read_digits(std::string_view text) {
   const char* end = text.data() + text.size();
   const auto [stop, error] = fast_float::from_chars(text.data(), end, value);
   if (error != std::errc{} || stop != end || !std::isfinite(value)) return std::nullopt;
+  // a figure too small for a double is not nothing
+  const auto significant = text.substr(0, text.find_first_of("eE"));
+  if (value == 0.0 && significant.find_first_of("123456789") != std::string_view::npos) {
+    return std::nullopt;
+  }
   return value;
 }
 

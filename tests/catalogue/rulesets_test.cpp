@@ -30,8 +30,9 @@ std::vector<std::string> data_files() {
 }
 
 /// What the files hold beside the catalogue's keys.
-constexpr std::array<std::string_view, 5> keys_of_rules{"subject", "authority", "markets",
-                                                        "measures", "rules"};
+constexpr std::array<std::string_view, 11> keys_of_rules{
+    "subject", "authority", "markets",  "measures", "rules",   "concerns",
+    "cards",   "breakages", "harmless", "chapters", "cautions"};
 
 Loaded load_all() {
   return Loaded(data_files(), {}, keys_of_rules);

@@ -16,8 +16,9 @@ using testing::Loaded;
 
 namespace {
 
-constexpr std::array<std::string_view, 5> keys_of_rules{"subject", "authority", "markets",
-                                                        "measures", "rules"};
+constexpr std::array<std::string_view, 11> keys_of_rules{
+    "subject", "authority", "markets",  "measures", "rules",   "concerns",
+    "cards",   "breakages", "harmless", "chapters", "cautions"};
 
 const Catalogue& tables_of_the_project() {
   static const Catalogue catalogue = [] {

@@ -63,7 +63,7 @@ TEST_CASE("colour on a terminal, unless NO_COLOR or a word on the command line s
 
 TEST_CASE("lines are folded to the terminal, and nowhere else") {
   for (const std::string& command :
-       {"check" + formula, "label" + formula, "measure" + formula, "measure --sheet" + formula,
+       {"check" + formula, "label" + formula, "measure" + formula,
         std::string("explain emulsifier-to-oil"), std::string("rules"),
         std::string("compare --bare --rules tests/golden tests/golden/estuary-tweak.formula")}) {
     CAPTURE(command);

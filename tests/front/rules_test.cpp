@@ -126,7 +126,7 @@ TEST_CASE("a rule that nothing decides is refused, and so is a hole that nothing
   };
   const std::string extra = "  - id: label-ingredient-extra\n    title: No more\n";
   refused(extra + "    decided by: weather\n    message: rain\n",
-          "known are 'label' and 'reading'");
+          "known are 'label', 'traces', 'claims' and 'reading'");
   refused(
       "  - id: label-ingredient-extras\n    title: No more\n    decided by: label\n"
       "    message: no\n",

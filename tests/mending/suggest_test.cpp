@@ -104,7 +104,7 @@ void check_answers(const Suggestion& made, const Rulesets& rulesets) {
   for (std::size_t at = 0; at < made.answers.size(); ++at) {
     const SuggestedChange& answer = made.answers[at];
     const FormulaResult after = checked(made, at, rulesets);
-    if (answer.left.empty()) {
+    if (answer.left.empty() && !answer.outside) {
       for (const Finding& finding : after.findings) {
         CHECK_MESSAGE(!weighs(finding, made.threshold), made.before.name, " answer ", at + 1, ": ",
                       finding.rule, ": ", finding.message);

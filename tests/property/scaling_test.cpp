@@ -13,7 +13,8 @@ namespace {
 /// What is of the making and not of the product.
 bool of_the_batch(const std::string& name) {
   return name == "batch.mass" || name.starts_with("weighing.") || name.starts_with("dust.") ||
-         name.starts_with("task.") || name.starts_with("handled");
+         name.starts_with("task.") || name.starts_with("handled") || name.starts_with("gas.") ||
+         name.starts_with("vapour.");
 }
 
 void compare_ratios(const FormulaResult& small, const FormulaResult& large) {

@@ -80,6 +80,19 @@ std::string verify_lines() {
   return out;
 }
 
+/// What is said of exercises that nobody could set.
+std::string training_lines() {
+  std::string out;
+  for (const char* const breakage :
+       {"{ rule: no-such, cards: [No Such] }",
+        "{ rule: no-such, add: '1 % kaolin', under: phase, cards: [No Such] }"}) {
+    Workbench bench("subject: s\nauthority: craft\nbreakages:\n  - " + std::string(breakage) +
+                    "\n");
+    out += bench.errors();
+  }
+  return out;
+}
+
 /// What is said of too many rules over too many tasks.
 std::string question_lines() {
   Workbench bench("subject: s\nauthority: craft\n" +
@@ -115,6 +128,7 @@ TEST_CASE("every message of the rules room is shown") {
   lines += allow_lines();
   lines += verify_lines();
   lines += question_lines();
+  lines += training_lines();
   lines += Workbench(of_many("measures:\n", "  m#: oils\n", 2'001)).errors();
   {
     Workbench bench("measures:\n  fat: oils\n");

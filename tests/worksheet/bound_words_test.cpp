@@ -67,8 +67,8 @@ void check_keys(const nlohmann::json& node, const std::string& key) {
     const std::string unit = node["unit"].is_string() ? node["unit"].get<std::string>() : "";
     if (unit == "mg/m3" || unit == "g/m3") {
       const std::string name = node.value("name", key);  // an axis has a name of its own
-      const bool named =
-          name.find("bound") != std::string::npos || key == "limit" || key == "dust.cloud";
+      const bool named = name.find("bound") != std::string::npos || key == "limit" ||
+                         key == "dust.cloud" || key.starts_with("vapour.");
       CHECK_MESSAGE(named, key);
     }
   }

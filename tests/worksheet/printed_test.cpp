@@ -258,7 +258,7 @@ TEST_CASE("the pieces hold what the formula says, worked out from the printed sh
   // formulas with premixes, portions, dilutions and coarse scales
   for (const char* name :
        {"tests/golden/twenty-bags.formula", "tests/golden/tenth-of-a-gram.formula",
-        "tests/golden/skerry.formula", "fixtures/faulty/coarse-scale.formula",
+        "fixtures/sound/bubble-iron-oxide.formula", "fixtures/faulty/coarse-scale.formula",
         "fixtures/faulty/lake-on-a-coarse-scale.formula", "fixtures/faulty/dye-in-one-half.formula",
         "fixtures/faulty/thin-stripe.formula", "fixtures/faulty/scent-tripled.formula",
         "fixtures/faulty/emulsifier-forgotten.formula", "fixtures/faulty/strong-dye.formula",

@@ -124,6 +124,11 @@ class Results {
     for (const report::InShort& notes : told.in_short) {
       if (!left_out(*notes.of.front())) document_.item_line(result(notes, formula));
     }
+    if (!told.papers.empty() && !left_out(*told.papers.front())) {
+      const std::string words =
+          "papers to ask for: " + report::papers_in_short(told.papers, index_);
+      document_.item_line(gathered(*told.papers.front(), told.papers, words, formula));
+    }
     for (const report::Waiting& waiting : told.waiting) {
       if (!left_out(*waiting.first)) document_.item_line(result(waiting, formula));
     }
@@ -133,14 +138,15 @@ class Results {
     return options_.quiet && !reaches(finding, *options_.quiet);
   }
 
-  /// What waits for one thing is one result, and so are notes under one short word; what is kept is
-  /// none. Beside a baseline each stands by itself, since each has its own state there.
+  /// What waits for one thing is one result, and so are papers, and notes under one short word;
+  /// what is kept is none. Beside a baseline each stands by itself, since each has its own state
+  /// there.
   [[nodiscard]] bool listed(const Finding& finding) const {
     if (left_out(finding)) return false;
     if (options_.verbose) return true;
     if (!report::has_result(finding)) return false;
     if (run_.compared || finding.allowed) return true;
-    if (finding.kind == Kind::open) return finding.paper && finding.level <= Level::note;
+    if (finding.kind == Kind::open) return false;
     const rules::Rule* rule = index_.of(finding);
     return finding.level > Level::note || rule == nullptr || rule->telling.in_short.empty();
   }
@@ -151,17 +157,22 @@ class Results {
                                    [](const Finding* note) { return note->kind == Kind::fail; });
     const Finding& first = sure == notes.of.end() ? *notes.of.front() : **sure;
     if (notes.of.size() == 1) return result(first, formula);
+    return gathered(first, notes.of, report::in_short(notes), formula);
+  }
+
+  Json gathered(const Finding& first, const report::Findings& all, const std::string& words,
+                const FormulaResult& formula) {
     Json out{{"ruleId", first.rule}};
     if (const auto index = rules_.index(first.rule)) out["ruleIndex"] = *index;
     const bool fails = first.kind == Kind::fail;
     out["kind"] = wording::kind_word(first.kind);
     out["level"] = wording::level_word(fails ? first.level : Level::none);
     if (!fails) out["properties"] = {{"level", wording::level_word(first.level)}};
-    out["message"] = said(report::in_short(notes));
+    out["message"] = said(words);
     out["locations"] = Json::array({place(first, formula)});
     std::vector<std::uint32_t> lines{first.line};
     Json related = Json::array();
-    for (const Finding* note : notes.of) {
+    for (const Finding* note : all) {
       if (std::find(lines.begin(), lines.end(), note->line) != lines.end()) continue;
       lines.push_back(note->line);
       related.push_back(location(artifacts_, note->file.empty() ? formula.file : note->file,

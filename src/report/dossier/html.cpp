@@ -41,24 +41,34 @@ class DossierPage {
  private:
   void questions(const Dossier& dossier) {
     page_.element("h2", "Questions, those that decide most first");
-    report::Table table(page_, "Who can answer what",
-                        {"Who", "Question", "Of", "Heading", "Answer"});
+    page_.open("ol");
     for (const DossierQuestion& one : dossier.questions) {
-      table.row();
-      table.cell(answerer_word(one.who));
-      table.open_cell();
+      page_.open("li");
+      page_.element("strong", report::capital(std::string(answerer_word(one.who))) + ":");
+      page_.text(" ");
       report::write_prose(page_, one.question);
-      std::string why = one.why;
-      if (one.decides > 1) {
-        why += std::string(why.empty() ? "" : " ") + "Decides " + std::to_string(one.decides) + ".";
+      remark(one);
+      if (!one.about.empty()) {
+        page_.open("p", {{"class", "remark"}});
+        page_.text("Of: ");
+        page_.name(joined(one.about));
+        page_.close();
       }
-      if (!why.empty()) report::prose_element(page_, "p", {{"class", "remark"}}, why);
-      table.close_cell();
-      table.cell(joined(one.about));
-      table.cell("A " + std::to_string(one.heading));
-      table.cell("________");
-      table.end_row();
+      page_.element("p", "Answer: ________________________________");
+      page_.close();
     }
+    page_.close();
+  }
+
+  void remark(const DossierQuestion& one) {
+    std::string words = one.why;
+    if (one.decides > 1) {
+      words +=
+          std::string(words.empty() ? "" : " ") + "Decides " + std::to_string(one.decides) + ".";
+    }
+    words +=
+        std::string(words.empty() ? "" : " ") + "To heading A " + std::to_string(one.heading) + ".";
+    report::prose_element(page_, "p", {{"class", "remark"}}, report::capital(words));
   }
 
   void heading(const DossierHeading& heading) {
