@@ -71,34 +71,61 @@ std::vector<Choice> balanced(const std::string& right, const std::vector<Candida
   std::vector<Looks> all;
   all.reserve(pool.size());
   for (const Candidate& one : pool) all.push_back(looks(one.words));
+  // by words of the line: those that share more than the right one, as many, and fewer
+  std::vector<std::size_t> more;
+  std::vector<std::size_t> alike;
+  std::vector<std::size_t> fewer;
+  for (std::size_t at = 0; at < all.size(); ++at) {
+    (all[at].line > own.line ? more : all[at].line < own.line ? fewer : alike).push_back(at);
+  }
   const auto wanted = [&] { return static_cast<double>(draws.below(choices)); };
   const Looks place{wanted(), wanted(), wanted()};
-  std::vector<std::size_t> order(pool.size());
-  for (std::size_t at = 0; at < order.size(); ++at) order[at] = at;
+  // as many tell nothing at all; where there are too few of them, the right one's place is drawn
+  const bool enough = alike.size() >= others;
+  std::size_t below = enough ? 0 : static_cast<std::size_t>(place.line);
+  std::size_t above = enough ? 0 : others - below;
+  // some that share more make up for right ones that nothing else comes up to
+  if (enough && !draws.once_in(6)) above = 1;
   std::vector<std::size_t> best;
   double least = std::numeric_limits<double>::infinity();
-  constexpr int tries = 300;
-  for (int at = 0; at < tries && pool.size() > others; ++at) {
-    draws.shuffle(order);
+  constexpr int tries = 200;
+  for (int at = 0; at < tries && pool.size() >= others; ++at) {
+    draws.shuffle(more);
+    draws.shuffle(alike);
+    draws.shuffle(fewer);
+    std::vector<std::size_t> picked;
+    const auto take = [&](const std::vector<std::size_t>& from, std::size_t most) {
+      for (std::size_t in = 0; in < from.size() && in < most && picked.size() < others; ++in) {
+        picked.push_back(from[in]);
+      }
+    };
+    take(more, above);
+    take(fewer, below);
+    take(alike, others);
+    take(more, others);
+    take(fewer, others);
+    std::sort(picked.begin(), picked.end());
+    if (std::unique(picked.begin(), picked.end()) != picked.end()) continue;
     std::vector<const Looks*> some;
     double closeness = 0;
-    for (std::size_t in = 0; in < others; ++in) {
-      some.push_back(&all[order[in]]);
-      closeness += pool[order[in]].closeness;
+    for (const std::size_t one : picked) {
+      some.push_back(&all[one]);
+      closeness += pool[one].closeness;
     }
     const auto off = [&](double Looks::*figure) {
       return std::abs(rank(own, some, [&](const Looks& one) { return one.*figure; }) -
                       place.*figure);
     };
-    constexpr double weight_of_line = 2;
-    constexpr double weight_of_closeness = 0.1;
-    const double cost = weight_of_line * off(&Looks::line) + off(&Looks::card) +
-                        off(&Looks::length) - weight_of_closeness * closeness;
+    constexpr double weight_of_closeness = 0.05;
+    const double cost =
+        off(&Looks::card) + 2 * off(&Looks::length) - weight_of_closeness * closeness;
     if (cost >= least) continue;
     least = cost;
-    best.assign(order.begin(), order.begin() + others);
+    best = std::move(picked);
   }
-  if (best.empty()) best = order;
+  if (best.empty()) {
+    for (std::size_t at = 0; at < pool.size() && at < others; ++at) best.push_back(at);
+  }
   for (const std::size_t at : best) out.push_back({pool[at].words, false});
   draws.shuffle(out);
   return out;

@@ -34,7 +34,7 @@ struct Candidate {
                                           const std::string& line_words, const std::string& card,
                                           Draws& draws);
 
-/// The change that undoes the fault, and others after which a check finds it still. `before`: lines
+/// The change that undoes the fault, and others after which a check finds this or another. `before`: lines
 /// that are shown before the card's own.
 [[nodiscard]] std::vector<Choice> mends(const rules::Training& training, const Checker& checker,
                                         const Fault& fault, std::uint32_t before, Draws& draws);

@@ -65,17 +65,34 @@ std::vector<std::size_t> by_order(std::size_t size, auto&& order_of) {
   return out;
 }
 
-/// Where a line stands among all lines, from 0 (first) to 1 (last).
-double standing(const Sheet& sheet, const Place& place) {
-  double before = 0;
-  double all = -1;
-  const Section& own = sheet.sections[place.section];
-  for (const Section& section : sheet.sections) {
-    all += static_cast<double>(section.lines.size());
-    if (section.order < own.order) before += static_cast<double>(section.lines.size());
+/// Sections that stand before the one with the fault, as bits, and the lines before the fault in
+/// it.
+struct Way {
+  std::uint32_t before = 0;
+  std::size_t lines = 0;
+};
+
+/// The ways that bring the fault nearest to where it is wanted: so many lines before it.
+std::vector<Way> ways_to(std::size_t wanted, const std::vector<std::size_t>& sizes,
+                         std::size_t own) {
+  constexpr std::size_t most = 12;  // more sections are left where they fall
+  std::vector<Way> out;
+  std::size_t least = std::numeric_limits<std::size_t>::max();
+  const std::uint32_t end = 1U << std::min(sizes.size(), most);
+  for (std::uint32_t before = 0; before < end; ++before) {
+    std::size_t lines = 0;
+    for (std::size_t at = 0; at < sizes.size() && at < most; ++at) {
+      if ((before >> at & 1U) != 0) lines += sizes[at];
+    }
+    for (std::size_t in = 0; in < own; ++in) {
+      const std::size_t there = lines + in;
+      const std::size_t off = there > wanted ? there - wanted : wanted - there;
+      if (off < least) out.clear();
+      least = std::min(least, off);
+      if (off == least) out.push_back({before, in});
+    }
   }
-  for (const Line& line : own.lines) before += line.order < sheet.at(place).order ? 1 : 0;
-  return all <= 0 ? 0 : before / all;
+  return out;
 }
 
 }  // namespace
@@ -89,21 +106,35 @@ std::vector<Style> styles(const Sheet& sheet) {
 }
 
 void lay_out(Sheet& sheet, const Place& fault, Draws& draws) {
-  const double wanted = draws.share();
-  constexpr int tries = 24;
-  Sheet best = sheet;
-  double nearest = std::numeric_limits<double>::infinity();
-  for (int at = 0; at < tries; ++at) {
-    for (Section& section : sheet.sections) {
-      section.order = draws.share();
-      for (Line& line : section.lines) line.order = draws.share();
-    }
-    const double off = std::abs(standing(sheet, fault) - wanted);
-    if (off >= nearest) continue;
-    nearest = off;
-    best = sheet;
+  std::vector<std::size_t> sizes;  // of the other sections
+  std::size_t all = 0;
+  for (std::size_t at = 0; at < sheet.sections.size(); ++at) {
+    all += sheet.sections[at].lines.size();
+    if (at != fault.section) sizes.push_back(sheet.sections[at].lines.size());
   }
-  sheet = std::move(best);
+  const Section& own = sheet.sections[fault.section];
+  const auto ways = ways_to(draws.below(all), sizes, own.lines.size());
+  const Way& way = ways[draws.below(ways.size())];
+  std::size_t other = 0;
+  for (std::size_t at = 0; at < sheet.sections.size(); ++at) {
+    Section& section = sheet.sections[at];
+    const bool is_own = at == fault.section;
+    const bool before = !is_own && (way.before >> std::min<std::size_t>(other, 31) & 1U) != 0;
+    section.order = is_own ? 1 : before ? draws.share() : 1 + draws.share() + 1e-9;
+    other += is_own ? 0 : 1;
+    std::vector<double> orders;
+    for (std::size_t in = 0; in < section.lines.size(); ++in)
+      orders.push_back(static_cast<double>(in));
+    if (is_own) orders.erase(orders.begin() + static_cast<std::ptrdiff_t>(way.lines));
+    draws.shuffle(orders);
+    if (is_own) {
+      orders.insert(orders.begin() + static_cast<std::ptrdiff_t>(fault.line),
+                    static_cast<double>(way.lines));
+    }
+    for (std::size_t in = 0; in < section.lines.size(); ++in) {
+      section.lines[in].order = orders[in];
+    }
+  }
 }
 
 std::string words_in(const Sheet& sheet, const Line& line, Style style) {

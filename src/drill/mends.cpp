@@ -2,6 +2,7 @@
 #include <set>
 
 #include "drill/choices.h"
+#include "drill/statements.h"
 
 namespace sudsmark::drill {
 namespace {
@@ -11,12 +12,17 @@ bool is_there(const Line& line) {
 }
 
 /// Checks of wrong changes before fewer than three have to do.
-constexpr int most_checks = 24;
+constexpr int most_checks = 26;
 /// Wrong changes that three are chosen among.
 constexpr std::size_t most_wrong = 10;
 /// Of them, on the line itself: what stands there can be mended by all that it could say.
-constexpr std::size_t most_on_the_line = 12;
-constexpr std::size_t most_elsewhere = 5;
+constexpr std::size_t most_on_the_line = 16;
+constexpr std::size_t most_elsewhere = 8;
+
+/// Who has found the line looks for changes of it, and where a material is to be another, for
+/// others.
+constexpr double closeness_of_the_line = 6;
+constexpr double closeness_of_a_material = 14;
 
 /// A change of the broken card: this line there, or none.
 struct Change {
@@ -40,16 +46,21 @@ class Mends {
     if (wrong.size() > most_on_the_line) wrong.resize(most_on_the_line);
     // what is left out or put back is said in other words than a change: so are others then
     const std::vector<Change> elsewhere = on_other_lines();
-    wrong.insert(wrong.begin(), elsewhere.begin(),
-                 elsewhere.begin() +
-                     static_cast<std::ptrdiff_t>(std::min(elsewhere.size(), most_elsewhere)));
+    const bool changes = is_there(fault_.was) && is_there(fault_.is);
+    const auto end = static_cast<std::ptrdiff_t>(std::min(elsewhere.size(), most_elsewhere));
+    wrong.insert(changes ? wrong.end() : wrong.begin(), elsewhere.begin(), elsewhere.begin() + end);
     int checks = 0;
     for (const Change& change : wrong) {
       if (pool.size() == most_wrong || ++checks > most_checks) break;
       std::string words = words_of(change);
       if (said.contains(words) || !still_broken(change)) continue;
       said.insert(words);
-      pool.push_back({std::move(words), 0});
+      const bool there = change.place == fault_.place;
+      const bool other = there && change.line.amount && fault_.is.amount &&
+                         change.line.amount->name != fault_.is.amount->name;
+      pool.push_back({std::move(words), other   ? closeness_of_a_material
+                                        : there ? closeness_of_the_line
+                                                : 0});
     }
     const Line& line = is_there(fault_.is) ? fault_.is : fault_.was;
     return balanced(right, pool, words_in(fault_.sheet, line, fault_.style), fault_.written.text,
@@ -77,11 +88,14 @@ class Mends {
     return {FaultMaker::written(other, fault_.is).text, fault_.broken.base};
   }
 
+  /// Whether some rule, this or another, still says more than of the sound card. What cannot be
+  /// read would be no riddle.
   [[nodiscard]] bool still_broken(const Change& change) const {
     const auto more = worse(fault_.before, checker_.verdicts(changed(change)));
-    return std::any_of(more.begin(), more.end(), [&](const auto& one) {
-      return one.first.rule == fault_.key.rule && one.second.weight >= fault_.weighed.weight;
-    });
+    const bool reads = fault_.key.rule == reading_rule ||
+                       std::none_of(more.begin(), more.end(),
+                                    [](const auto& one) { return one.first.rule == reading_rule; });
+    return reads && !more.empty();
   }
 
   /// Of a line as it is shown, where one that is left out is not counted.
@@ -91,7 +105,9 @@ class Mends {
     return fault_.written.number(place);
   }
 
-  /// "line 12: 2 % polysorbate 80".
+  /// "line 12: 2 %" where the material stays, "line 12: 2 % lecithin" where it does not, and
+  /// "line 31: FFP2" of a statement: a name that stands there already would tell a change of the
+  /// faulty line from others.
   [[nodiscard]] std::string words_of(const Change& change) const {
     const bool own = change.place == fault_.place;
     const Line& now = own ? fault_.is : fault_.sheet.at(change.place);
@@ -100,6 +116,14 @@ class Mends {
       return "add under " + fault_.sheet.sections[change.place.section].heading + ": " + words;
     }
     const std::string line = "line " + std::to_string(before_ + number_of(change.place));
+    const Line& to = change.line;
+    const bool swapped =
+        fault_.was.amount && fault_.is.amount && fault_.was.amount->name != fault_.is.amount->name;
+    if (now.amount && to.amount && now.amount->name == to.amount->name && !swapped) {
+      words.resize(words.size() - now.amount->name.size() - 1);
+    } else if (!now.amount && !to.amount && is_there(to)) {
+      words.erase(0, words.find(' ') + 1);
+    }
     return is_there(change.line) ? line + ": " + words : line + ": leave it out";
   }
 
@@ -132,11 +156,9 @@ class Mends {
     const bool swapped = now.amount && fault_.was.amount;
     if (swapped && now.amount->name != fault_.was.amount->name) add_others(out);
     if (now.amount || now.words.empty()) return out;
-    // other things that this statement can say
-    const std::string word = now.words.substr(0, now.words.find(' '));
-    for (const rules::Breakage& other : training_.breakages) {
-      if (!other.becomes.starts_with(word + " ") || other.becomes == now.words) continue;
-      out.push_back({fault_.place, {other.becomes, {}, false, 0}});
+    for (std::string& words : said_otherwise(now.words, training_)) {
+      if (words == fault_.was.words) continue;
+      out.push_back({fault_.place, {std::move(words), {}, false, 0}});
     }
     return out;
   }

@@ -60,8 +60,6 @@ std::size_t notes(const RunResult& run) {
 
 TEST_CASE("every fault is exactly the stated one, and what is fine is clean") {
   std::size_t fine = 0;
-  std::size_t broken = 0;
-  std::size_t more = 0;  // of which the check says something else beside
   for (const Exercise& one : thousand()) {
     if (one.sum) continue;
     CAPTURE(one.seed);
@@ -76,9 +74,7 @@ TEST_CASE("every fault is exactly the stated one, and what is fine is clean") {
       continue;
     }
     const auto found = worse(sound, checked(one.formula, one.base));
-    ++broken;
-    CHECK(found.contains(one.rule));
-    more += found.size() > 1 ? 1 : 0;
+    CHECK(found == std::set<std::string>{one.rule});
     REQUIRE(one.finding);
     CHECK_FALSE(one.finding->message.empty());
     CHECK_FALSE(one.lines.empty());
@@ -86,7 +82,6 @@ TEST_CASE("every fault is exactly the stated one, and what is fine is clean") {
   MESSAGE("fine: " << fine << " of 1000");
   CHECK(fine > 50);
   CHECK(fine < 400);
-  CHECK(more * 50 <= broken);
 }
 
 TEST_CASE("what is shown holds what is checked, at the lines that count as right") {
@@ -120,7 +115,6 @@ TEST_CASE("every subject and a hundred rules come up, and none again within fift
   CHECK(rules.size() >= 100);
   for (const RulesetInfo& file : built_in().files()) {
     CAPTURE(file.subject);
-    if (file.subject == "Traces") continue;  // certificates decide them, and no line of a card
     CHECK(subjects.contains(file.subject));
   }
   constexpr std::size_t apart = 50;
@@ -168,18 +162,20 @@ TEST_CASE("the same seed gives the same, another gives another") {
 TEST_CASE("the faulty line stands anywhere on the card") {
   constexpr std::size_t parts = 10;
   std::vector<double> seen(parts, 0);
+  std::vector<double> expected(parts, 0);  // each line of each card as likely as the others
   double all = 0;
   for (const Exercise& one : thousand()) {
     if (one.standing == 0) continue;
-    // the middle of the line's own stretch, so that short cards do not favour the first tenth
-    const double standing = (static_cast<double>(one.standing) - 0.5) / one.card_lines;
-    ++seen[std::min(parts - 1, static_cast<std::size_t>(standing * parts))];
+    const auto tenth = [&](std::size_t line) { return (line - 1) * parts / one.card_lines; };
+    ++seen[tenth(one.standing)];
     ++all;
+    for (std::size_t line = 1; line <= one.card_lines; ++line) {
+      expected[tenth(line)] += 1.0 / one.card_lines;
+    }
   }
   double chi_square = 0;
-  for (const double count : seen) {
-    const double expected = all / parts;
-    chi_square += (count - expected) * (count - expected) / expected;
+  for (std::size_t at = 0; at < parts; ++at) {
+    chi_square += (seen[at] - expected[at]) * (seen[at] - expected[at]) / expected[at];
   }
   MESSAGE("chi-square " << chi_square << " of 9 degrees of freedom, over " << all << " cards");
   CHECK(chi_square < 21.67);

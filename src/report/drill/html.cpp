@@ -50,7 +50,7 @@ void write_exercise(Markup& page, const Exercise& exercise) {
   write_card(page, exercise.card);
   prose_element(page, "p", {}, "Which line would you change? Or is it fine?");
   write_choices(page, "Which of these does it break? The others hold.", exercise.reasons);
-  write_choices(page, "Which change mends it?", exercise.mends);
+  write_choices(page, "Which change makes it sound?", exercise.mends);
 }
 
 std::string right_choices(const Exercise& exercise) {

@@ -53,13 +53,26 @@ void sum_solution(const Sum& sum, wording::Page& page) {
                            quantity::printed(sum.tolerance) + " counts as right");
 }
 
+/// How much it weighs, in the words of a check.
+std::string weight_of(const Finding& finding) {
+  const std::string_view depends =
+      finding.kind == Kind::review ? ", depending on true figures" : "";
+  const std::string_view weight = finding.level == Level::error     ? "must change"
+                                  : finding.level == Level::warning ? "should change"
+                                                                    : "worth knowing";
+  return std::string(weight) + std::string(depends);
+}
+
 void fault_solution(const Exercise& exercise, wording::Page& page) {
   page.entry("where", line_numbers(exercise) + ", under " + exercise.section);
   if (!exercise.is.empty()) page.entry("it says", exercise.is);
   page.entry(exercise.is.empty() ? "left out" : "without it",
              exercise.was.empty() ? "the line was not there" : exercise.was);
   page.entry("rule", exercise.rule + ": " + exercise.title);
-  if (exercise.finding) page.entry("figures", exercise.finding->message);
+  if (exercise.finding) {
+    page.entry("figures", exercise.finding->message);
+    page.entry("weight", weight_of(*exercise.finding));
+  }
   if (!exercise.why.empty()) page.entry("why", exercise.why);
   if (!exercise.remedy.empty()) page.entry("to change", exercise.remedy);
   if (exercise.finding) {
@@ -91,7 +104,7 @@ std::string question_text(const Exercise& exercise, Step step) {
     case Step::reason:
       return "Which of these does it break? The others hold.\n" + listed(exercise.reasons);
     case Step::mend:
-      return "Which change mends it?\n" + listed(exercise.mends);
+      return "Which change makes it sound?\n" + listed(exercise.mends);
     case Step::figure:
       break;
   }
