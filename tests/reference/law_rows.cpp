@@ -195,23 +195,38 @@ TEST_CASE("a figure that was mistyped in a table is found out by what was read")
     if (entry.path().extension() != ".csv") continue;
     for (Line& line : lines_of(entry.path())) lines.push_back(std::move(line));
   }
+  // What the limit of every row of a table is, by one sentence of the law, is held below.
   std::size_t read = 0;
   std::size_t pinned = 0;
   std::string open;
   for (const Table& table : tables().tables) {
+    const auto column = table.column("limit");
+    if (!column || table.id == "declarable-allergens") continue;
     for (const Row& row : table.rows) {
-      for (std::size_t at = 0; at < table.columns.size(); ++at) {
-        const auto* figure = std::get_if<quantity::Range>(&row.cells[at]);
-        if (figure == nullptr || !was_read(row)) continue;
-        ++read;
-        if (is_pinned(table, row, table.columns[at].name, lines)) {
-          ++pinned;
-        } else {
-          open += "\n" + table.id + ": " + row.name + ", " + table.columns[at].name;
-        }
-      }
+      const auto* figure = std::get_if<quantity::Range>(&row.cells[*column]);
+      if (figure == nullptr || !was_read(row)) continue;
+      ++read;
+      const bool held = is_pinned(table, row, "limit", lines);
+      pinned += held ? 1 : 0;
+      if (!held) open += "\n" + table.id + ": " + row.name;
     }
   }
-  CHECK(read > 300);
-  CHECK_MESSAGE(5 * pinned >= 2 * read, pinned << " of " << read << open);
+  CHECK(read > 150);
+  CHECK_MESSAGE(10 * pinned >= 9 * read, pinned << " of " << read << open);
+}
+
+// Regulation (EC) No 1223/2009, Annex III, as amended by (EU) 2023/1545: to be named above 0.001 %
+// in what is left on and 0.01 % in what is rinsed off, each of them alike.
+TEST_CASE("an allergen is declared from the same share on, whichever it is") {
+  const Table* table = tables().find_table("declarable-allergens");
+  REQUIRE(table != nullptr);
+  CHECK(table->rows.size() >= 80);
+  const auto figure = [&](const Row& row, std::string_view column) {
+    const auto* value = std::get_if<quantity::Range>(&row.cells[table->column(column).value()]);
+    return value == nullptr ? 0.0 : value->low;
+  };
+  for (const Row& row : table->rows) {
+    CHECK_MESSAGE(figure(row, "limit") == doctest::Approx(1e-4), row.name);
+    CHECK_MESSAGE(figure(row, "leave-on") == doctest::Approx(1e-5), row.name);
+  }
 }
