@@ -9,6 +9,7 @@
 #include "formula/assemble.h"
 #include "front/parts.h"
 #include "front/problems.h"
+#include "rules/questions.h"
 #include "text/name.h"
 
 namespace sudsmark::borders {
@@ -67,6 +68,7 @@ Result<std::unique_ptr<Placed>> Placed::read(const FormulaText& formula, const R
   auto card =
       formula::assemble(sources, sources.add(formula.path, formula.text), reading, diagnostics);
   auto blend = card ? blend::mix(*card, catalogue, diagnostics) : std::nullopt;
+  if (blend) rules::check_search(front::parts(rulesets).ruleset, *blend, diagnostics);
   Result<std::unique_ptr<Placed>> out;
   if (!blend || !diagnostics.empty()) {
     front::add_problems(diagnostics, sources, out.problems);

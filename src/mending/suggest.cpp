@@ -10,6 +10,7 @@
 #include "blend/same_name.h"
 #include "formula/assemble.h"
 #include "front/parts.h"
+#include "front/problems.h"
 #include "front/today.h"
 #include "mending/answers.h"
 #include "mending/beside.h"
@@ -19,6 +20,7 @@
 #include "mending/solver.h"
 #include "mending/statements.h"
 #include "mending/variants.h"
+#include "rules/questions.h"
 
 namespace sudsmark {
 namespace {
@@ -53,13 +55,15 @@ class Suggesting {
       if (auto missing = mending::solver_missing()) {
         return {{}, {{formula_.path, 0, 0, "nothing can be suggested: " + *missing, {}}}};
       }
-      look();
+      auto problems = look();
+      if (!problems.empty()) return {{}, std::move(problems)};
     }
     return {std::move(out_), {}};
   }
 
  private:
-  void look() {
+  /// What keeps it from being looked at.
+  std::vector<Problem> look() {
     text::Sources sources;
     text::Diagnostics diagnostics;
     formula::AssembleOptions how;
@@ -69,12 +73,16 @@ class Suggesting {
     how.same_name = same_name_;
     const auto card =
         formula::assemble(sources, sources.add(formula_.path, formula_.text), how, diagnostics);
-    const mending::Trials trials(rulesets_, options_);
-    const auto before = card ? trials.of(*card) : std::nullopt;
     const auto blend =
         card ? blend::mix(*card, front::parts(rulesets_).catalogue, diagnostics) : std::nullopt;
+    if (blend) rules::check_search(front::parts(rulesets_).ruleset, *blend, diagnostics);
+    std::vector<Problem> problems;
+    front::add_problems(diagnostics, sources, problems);
+    if (!blend || !problems.empty()) return problems;
+    const mending::Trials trials(rulesets_, options_);
+    const auto before = trials.of(*card);
     // it was checked a moment ago
-    if (!before || !blend) return;
+    if (!before) return {};
     mending::Dials dials(*card, *blend, same_name_);
     note_fixed(*card);
     const mending::Remedies remedies(front::parts(rulesets_), dials);
@@ -119,6 +127,7 @@ class Suggesting {
     answer(choices, aim, {front::parts(rulesets_), beside, same_name_, dials, remedies}, *blend);
     if (choices.answers.empty() || !choices.blocked.empty())
       add_conflict(choices.failed, aim, findings);
+    return problems;
   }
 
   static VerdictKey key_of(const Finding& finding,

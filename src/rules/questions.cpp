@@ -41,4 +41,13 @@ void check_questions(const Ruleset& ruleset, const blend::Blend& blend,
                   {std::to_string(many), std::to_string(most_questions)});
 }
 
+void check_search(const Ruleset& ruleset, const blend::Blend& blend,
+                  text::Diagnostics& diagnostics) {
+  const std::size_t lines = blend.whole.composition.ingredients.size();
+  const std::size_t many = lines * questions(ruleset, blend, {});
+  if (many <= most_searched) return;
+  diagnostics.add(messages::too_long_a_search, blend.place,
+                  {std::to_string(lines), std::to_string(many), std::to_string(most_searched)});
+}
+
 }  // namespace sudsmark::rules
