@@ -44,8 +44,11 @@ const Proven& proven() {
       return files;
     };
     rules::Rulebook book = rules::add_layer({}, sources, below("rulesets"), true, diagnostics);
+    const std::vector<text::FileIndex> of_edges = below("tests/edges");
+    // they have a kind of product of their own
+    book = rules::add_layer(std::move(book), sources, of_edges, false, diagnostics);
     proof::Edges edges(book.ruleset);
-    for (const text::FileIndex file : below("tests/edges")) {
+    for (const text::FileIndex file : of_edges) {
       proof::read_edges(sources, file, book.ruleset, edges, diagnostics);
     }
     CHECK_MESSAGE(diagnostics.empty(), printed(sources, diagnostics));
