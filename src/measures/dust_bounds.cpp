@@ -30,7 +30,9 @@ std::optional<blend::Stated> workshop_figure(
   return (*view.blend->workshop).*figure;
 }
 
-Range ends(double low, double high) {
+/// Two bounds of a course of time; where there is no doubt they may differ by rounding alone.
+Range ends(double least, double most) {
+  const auto [low, high] = std::minmax(least, most);
   return {low * mg_per_m3, std::isfinite(high) ? high * mg_per_m3 : Range::unknown().high};
 }
 
