@@ -9,6 +9,7 @@
 #include "measures/exposure_measures.h"
 #include "quantity/number.h"
 #include "science/bath_exposure.h"
+#include "text/name.h"
 #include "wording/citations.h"
 #include "wording/figures.h"
 #include "wording/words.h"
@@ -38,7 +39,7 @@ std::vector<Way> ways_of(const SkinProducts& products) {
   std::vector<Way> out;
   if (products.guidance.value.known()) {
     out.push_back({products.own_row ? products.row->name + ", by the guidance"
-                                    : "as " + products.row->name + ", by the guidance",
+                                    : "as " + text::fold(products.row->name) + ", by the guidance",
                    products.guidance.value});
   }
   if (products.film.value.known()) out.push_back({"film of bath water", products.film.value});

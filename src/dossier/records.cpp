@@ -1,10 +1,40 @@
 // Headings 9 and 10: effects, claims, the file.
+#include <algorithm>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "dossier/gathering.h"
 #include "wording/words.h"
 
 namespace sudsmark::dossier {
+namespace {
+
+struct IngredientList {
+  std::string list;
+  std::vector<std::string> markets;
+};
+
+/// Each list once, with the markets that print it.
+std::vector<IngredientList> lists_of(const FormulaResult& checked) {
+  std::vector<IngredientList> out;
+  for (const MarketLabel& label : checked.labels) {
+    std::string list;
+    for (const LabelIngredient& one : label.ingredients) {
+      list += (list.empty() ? "" : ", ") + one.name;
+    }
+    const auto same = [&](const IngredientList& one) { return one.list == list; };
+    const auto known = std::find_if(out.begin(), out.end(), same);
+    if (known == out.end()) {
+      out.push_back({std::move(list), {label.market}});
+    } else {
+      known->markets.push_back(label.market);
+    }
+  }
+  return out;
+}
+
+}  // namespace
 
 void add_records(const Gathering& to) {
   to.entry(9, "known here", "none: a formula says nothing of people who used it.");
@@ -17,12 +47,8 @@ void add_records(const Gathering& to) {
                  "Claims are held against the common criteria of Regulation (EU) No 655/2013.",
                  std::move(claims), count});
   }
-  for (const MarketLabel& label : to.checked.labels) {
-    std::string list;
-    for (const LabelIngredient& one : label.ingredients) {
-      list += (list.empty() ? "" : ", ") + one.name;
-    }
-    to.entry(10, "ingredient list, " + label.market, list + ".");
+  for (const auto& [list, markets] : lists_of(to.checked)) {
+    to.entry(10, "ingredient list, " + wording::joined(markets), list + ".");
   }
   std::size_t broken = 0;
   for (const Finding& one : to.checked.findings) {

@@ -31,6 +31,12 @@ std::string standing(const std::vector<SourceNote>& notes) {
   return notes.empty() ? "no source" : out;
 }
 
+/// "Annex III 186, read".
+DossierCell whose_figure(const Gathering& to, const TraceOf& trace) {
+  const auto notes = wording::notes(trace.row->sources_in(trace.market), *to.blend.catalogue);
+  return {label::word_of(to.blend, table_name, *trace.row, "entry") + ", " + standing(notes)};
+}
+
 std::string ppm(const Range& share) {
   return quantity::printed(share, *quantity::find_unit("ppm"));
 }
@@ -166,8 +172,7 @@ void add_traces(const Gathering& to) {
         {one.market},
         none ? DossierCell{"not known"} : cell(one.sum.share, "ppm"),
         limit.known() ? cell(limit, "ppm") : DossierCell{"no figure was found"},
-        {label::word_of(to.blend, table_name, *one.row, "entry") + ", " +
-         standing(wording::notes(one.row->sources_in(one.market), *to.blend.catalogue))},
+        limit.known() ? whose_figure(to, one) : DossierCell{},
         {wording::joined(one.sum.silent)}};
     const auto same = [&](const std::vector<DossierCell>& other) {
       return other[0].words == row[0].words && other[3].words == row[3].words &&

@@ -1,14 +1,27 @@
 // Heading 5: what the product is for, how it is used, and which words go with it.
 #include <algorithm>
+#include <array>
 
 #include "dossier/gathering.h"
 #include "wording/words.h"
 
 namespace sudsmark::dossier {
+namespace {
+
+/// Of what a formula states, that which is about its use; the workshop is none of it.
+bool of_use(const std::string& name) {
+  constexpr std::array<std::string_view, 9> all{
+      "forming",    "market", "piece", "in one bath", "water of a bath", "warmth of the bath",
+      "in one use", "water",  "users"};
+  return std::find(all.begin(), all.end(), name) != all.end();
+}
+
+}  // namespace
 
 void add_use(const Gathering& to) {
   to.entry(5, "kind of product", to.blend.product->name + ". " + to.blend.product->about);
   for (const Particular& one : to.checked.particulars) {
+    if (!of_use(one.name)) continue;
     to.entry(5, one.name, one.words + (one.assumed ? " (assumed of its kind)" : ""));
   }
   std::vector<std::string> words;

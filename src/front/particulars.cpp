@@ -72,7 +72,7 @@ class Particulars {
   }
 
   void bath() {
-    stated("in one bath", blend_.dose, mass);
+    stated(blend_.bath_volume ? "in one bath" : "in one use", blend_.dose, mass);
     stated("water of a bath", blend_.bath_volume,
            [](const quantity::Range& litres) { return in(litres, "l"); });
     stated("warmth of the bath", blend_.bath_temperature,

@@ -4,6 +4,7 @@
 #include <initializer_list>
 #include <utility>
 
+#include "label/names.h"
 #include "label/printed.h"
 #include "label/rows.h"
 #include "rules/deciders.h"
@@ -49,11 +50,17 @@ class LabelCheck {
     for (const std::string& market : markets) {
       const LabelAsk ask{market, on_, blend_.counted_from(market, on_)};
       labels_.push_back(label_for(blend_, ask));
+      forms_.push_back(other_forms(blend_, ask));
       add_voluntary(ask);
+      // names beside a scent stand on lists of other markets too
+      add_voluntary({"EU", ask.on, ask.counted_from});
     }
     if (stated_.ingredients) {
       check_names();
-      for (const MarketLabel& label : labels_) check_order(label);
+      for (std::size_t at = 0; at < labels_.size(); ++at) {
+        check_form(at);
+        check_order(at);
+      }
     } else {
       add({"label-ingredient-missing", "no list", {}}, {}, stated_.place, Kind::open);
     }
@@ -142,28 +149,57 @@ class LabelCheck {
     return place;
   }
 
-  [[nodiscard]] bool printed(const std::string& name) const {
-    const std::string folded = text::fold(name);
+  /// Whether an item stands for an ingredient of a label, be it under its name of another market.
+  [[nodiscard]] bool stands_for(const PrintedItem& item, std::size_t label,
+                                const LabelIngredient& one) const {
+    if (means(item, text::fold(one.name))) return true;
+    return std::any_of(forms_[label].begin(), forms_[label].end(), [&](const OtherForm& form) {
+      return form.name == one.name && means(item, text::fold(form.other));
+    });
+  }
+
+  [[nodiscard]] bool printed(std::size_t label, const LabelIngredient& one) const {
     return std::any_of(items_.begin(), items_.end(),
-                       [&](const PrintedItem& item) { return means(item, folded); });
+                       [&](const PrintedItem& item) { return stands_for(item, label, one); });
   }
 
   [[nodiscard]] bool known(const PrintedItem& item) const {
-    const bool voluntary = std::any_of(voluntary_.begin(), voluntary_.end(),
-                                       [&](const std::string& name) { return means(item, name); });
-    return voluntary || std::any_of(labels_.begin(), labels_.end(), [&](const MarketLabel& label) {
-             return std::any_of(
-                 label.ingredients.begin(), label.ingredients.end(),
-                 [&](const LabelIngredient& one) { return means(item, text::fold(one.name)); });
-           });
+    const auto in_label = [&](std::size_t label) {
+      const auto& all = labels_[label].ingredients;
+      return std::any_of(all.begin(), all.end(),
+                         [&](const LabelIngredient& one) { return stands_for(item, label, one); });
+    };
+    for (std::size_t label = 0; label < labels_.size(); ++label) {
+      if (in_label(label)) return true;
+    }
+    return std::any_of(voluntary_.begin(), voluntary_.end(),
+                       [&](const std::string& name) { return means(item, name); });
+  }
+
+  /// One line for all names that are those of another market.
+  void check_form(std::size_t label) {
+    std::string names;
+    for (const LabelIngredient& one : labels_[label].ingredients) {
+      const std::string own = text::fold(one.name);
+      const bool as_here = std::any_of(items_.begin(), items_.end(),
+                                       [&](const PrintedItem& item) { return means(item, own); });
+      const auto item = std::find_if(items_.begin(), items_.end(), [&](const PrintedItem& printed) {
+        return stands_for(printed, label, one);
+      });
+      if (as_here || item == items_.end()) continue;
+      names += (names.empty() ? "" : ", ") + one.name + " for '" + item->text + "'";
+    }
+    if (names.empty()) return;
+    add({"label-of-another-market", "", {{"market", labels_[label].market}, {"names", names}}}, {},
+        stated_.ingredients->place);
   }
 
   void check_names() {
     std::vector<std::string> absent;
-    for (const MarketLabel& label : labels_) {
-      for (const LabelIngredient& one : label.ingredients) {
+    for (std::size_t at = 0; at < labels_.size(); ++at) {
+      for (const LabelIngredient& one : labels_[at].ingredients) {
         const bool noted = std::find(absent.begin(), absent.end(), one.name) != absent.end();
-        if (!noted && !printed(one.name)) absent.push_back(one.name);
+        if (!noted && !printed(at, one)) absent.push_back(one.name);
       }
     }
     for (const PrintedItem& item : items_) {
@@ -193,7 +229,8 @@ class LabelCheck {
     }
   }
 
-  void check_order(const MarketLabel& label) {
+  void check_order(std::size_t at) {
+    const MarketLabel& label = labels_[at];
     struct Placed {
       const PrintedItem* item;
       const LabelIngredient* ingredient;
@@ -201,7 +238,7 @@ class LabelCheck {
     std::vector<Placed> row;
     for (const PrintedItem& item : items_) {
       for (const LabelIngredient& one : label.ingredients) {
-        if (means(item, text::fold(one.name))) {
+        if (stands_for(item, at, one)) {
           row.push_back({&item, &one});
           break;
         }
@@ -274,6 +311,7 @@ class LabelCheck {
   std::vector<PrintedItem> items_;
   std::string warnings_;
   std::vector<MarketLabel> labels_;
+  std::vector<std::vector<OtherForm>> forms_;  ///< beside each label
   std::vector<std::string> voluntary_;
   std::vector<Shared> shared_;
   std::vector<LabelFault> faults_;

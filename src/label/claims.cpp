@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include "formula/vocabulary.h"
 #include "label/rows.h"
 #include "rules/deciders.h"
 #include "text/name.h"
@@ -44,6 +45,12 @@ std::vector<std::string> found_in(const std::string& text, const std::string& li
   return out;
 }
 
+/// Whether a claim is one of the language's words, which rules ask for by name.
+bool has_rules_of_its_own(std::string_view claim) {
+  const auto& words = formula::vocabulary::claims;
+  return std::find(words.begin(), words.end(), claim) != words.end();
+}
+
 struct Said {
   std::string text;  ///< folded
   text::Span place;
@@ -53,6 +60,7 @@ struct Said {
 std::optional<std::uint32_t> rule_of(const rules::Ruleset& ruleset, const std::string& makes) {
   if (makes == "medicine") return ruleset.find_rule("claim-that-makes-a-medicine");
   if (makes == "biocide") return ruleset.find_rule("claim-that-makes-a-biocide");
+  if (makes == "evidence") return ruleset.find_rule("words-that-ask-for-evidence");
   return ruleset.find_rule("name-of-a-food");
 }
 
@@ -74,6 +82,7 @@ std::vector<LabelFault> claim_faults(const blend::Blend& blend, const rules::Rul
       const auto rule = rule_of(ruleset, makes);
       if (!rule || (makes == "food" && blend.looks_like_food)) continue;
       for (std::string& word : found_in(one.text, word_of(blend, table_name, row, "words"))) {
+        if (makes == "evidence" && has_rules_of_its_own(one.text)) continue;
         found[*rule].push_back(std::move(word));
       }
     }

@@ -1,6 +1,7 @@
 // A material stands under its INCI name, with what differs told apart: scents are one name,
 // mixtures stand under the names of their parts, solutions under their own and that of water,
-// colours under index numbers or, in the United States, their listed names.
+// colours under index numbers or, in the United States, their listed names, and plants there with
+// their English names in brackets.
 #include "label/names.h"
 
 #include <algorithm>
@@ -203,10 +204,18 @@ class Naming {
     const std::string folded = text::fold(inci);
     if (folded == "aqua" || folded == "water") return water_name();
     constexpr std::string_view table = "us-ingredient-names";
+    const catalogue::Row* begins = nullptr;
     for (const catalogue::Row* row : rows_for(blend_, table, ask_)) {
-      if (text::fold(row->name) == folded) return word_of(blend_, table, *row, "label");
+      const std::string name = text::fold(row->name);
+      if (name == folded) return word_of(blend_, table, *row, "label");
+      const bool longer = begins == nullptr || row->name.size() > begins->name.size();
+      if (longer && folded.starts_with(name + ' ')) begins = row;
     }
-    return inci;
+    if (begins == nullptr || !inci.starts_with(begins->name)) return inci;
+    std::string rest = inci.substr(begins->name.size());
+    constexpr std::string_view wax = " Cera";
+    if (rest.ends_with(wax)) rest.replace(rest.size() - wax.size(), wax.size(), " Wax");
+    return word_of(blend_, table, *begins, "label") + rest;
   }
 
   const blend::Blend& blend_;
@@ -250,6 +259,24 @@ std::vector<ListedName> listed_names(const blend::Blend& blend, const LabelAsk& 
   for (Counted& counted : all) {
     counted.listed.share = quantity::clamp(composition.weighted_share(counted.counts), 0.0, 1.0);
     out.push_back(std::move(counted.listed));
+  }
+  return out;
+}
+
+std::vector<OtherForm> other_forms(const blend::Blend& blend, const LabelAsk& ask) {
+  LabelAsk elsewhere = ask;
+  elsewhere.market = ask.market == "US" ? "EU" : "US";
+  std::vector<std::string> doubts;
+  const Naming here(blend, ask, doubts);
+  const Naming there(blend, elsewhere, doubts);
+  std::vector<OtherForm> out;
+  for (const blend::Ingredient& one : blend.whole.composition.ingredients) {
+    const std::vector<NamedPart> own = here.parts(one.material);
+    const std::vector<NamedPart> others = there.parts(one.material);
+    if (own.size() != others.size()) continue;
+    for (std::size_t at = 0; at < own.size(); ++at) {
+      if (own[at].name != others[at].name) out.push_back({own[at].name, others[at].name});
+    }
   }
   return out;
 }

@@ -23,4 +23,14 @@ struct ListedName {
 [[nodiscard]] std::vector<ListedName> listed_names(const blend::Blend& blend, const LabelAsk& ask,
                                                    std::vector<std::string>& doubts);
 
+/// One thing under the name that a market's list gives it, and under the name of the other form:
+/// that of the United States, or that of the European lists.
+struct OtherForm {
+  std::string name;
+  std::string other;
+};
+
+/// The names of a blend that lists of another market print otherwise.
+[[nodiscard]] std::vector<OtherForm> other_forms(const blend::Blend& blend, const LabelAsk& ask);
+
 }  // namespace sudsmark::label

@@ -21,10 +21,24 @@ void add_meaning(std::string_view words, std::vector<std::string>& meanings) {
   }
 }
 
-/// The name as a whole, and what stands before, in and after brackets or between strokes.
+/// "Zea Mays (Corn) Starch" without its brackets: "Zea Mays Starch".
+std::string without_brackets(std::string_view item) {
+  std::string out;
+  int depth = 0;
+  for (const char c : item) {
+    if (c == '(' || c == '[') ++depth;
+    if (depth == 0) out += c;
+    if ((c == ')' || c == ']') && depth > 0) --depth;
+  }
+  return out;
+}
+
+/// The name as a whole and without its brackets, and what stands before, in and after brackets or
+/// between strokes.
 std::vector<std::string> meanings_of(std::string_view item) {
   std::vector<std::string> out;
   add_meaning(item, out);
+  add_meaning(without_brackets(item), out);
   std::size_t begin = 0;
   for (std::size_t at = 0; at <= item.size(); ++at) {
     constexpr std::string_view parting = "()[]/";

@@ -217,6 +217,9 @@ svg text {
   display: inline-block; width: 0.95em; height: 0.95em; border: 1.3px solid currentColor;
   vertical-align: -0.12em;
 }
+.dossier li { break-inside: avoid; margin-top: 0.6rem; }
+.dossier li p { margin: 0.1rem 0; }
+.dossier .answer { border-bottom: 1px solid var(--line); color: var(--soft); max-width: 34rem; }
 .bench + .bench { margin-top: 4rem; border-top: 3px double var(--ink); }
 
 .formulas { margin: 1.4rem 0 0; padding: 0; list-style: none; }
@@ -306,6 +309,8 @@ svg text {
   .decides details p { margin: 0; }
   .weighings, .entries { max-width: none; }
   .entries { break-inside: avoid; }
+  .entries:has(> dt:nth-of-type(9)) { break-inside: auto; }
+  p:has(+ .entries) { break-after: avoid; }
   .weighings th:nth-child(4) { width: 45%; }
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }

@@ -8,6 +8,7 @@ namespace {
 
 constexpr std::array<std::string_view, 1> share{"share"};
 constexpr std::array<std::string_view, 1> right_name{"name"};
+constexpr std::array<std::string_view, 2> other_names{"market", "names"};
 constexpr std::array<std::string_view, 2> caution{"entry", "words"};
 constexpr std::array<std::string_view, 1> entry{"entry"};
 constexpr std::array<std::string_view, 5> of_trace{"trace", "sum", "limit", "materials", "entry"};
@@ -17,6 +18,7 @@ constexpr std::array<std::string_view, 1> of_claim{"words"};
 constexpr std::array<DecidedCase, 1> plain{DecidedCase{"", {}}};
 constexpr std::array missing{DecidedCase{"in the formula", share}, DecidedCase{"no list", {}}};
 constexpr std::array misspelt{DecidedCase{"", right_name}};
+constexpr std::array other_form{DecidedCase{"", other_names}};
 constexpr std::array misplaced{DecidedCase{"by weight", share}, DecidedCase{"colour", {}}};
 constexpr std::array cautions{DecidedCase{"words", caution}, DecidedCase{"directions", entry}};
 
@@ -29,6 +31,7 @@ constexpr std::array all{
     DecidedRule{"label", "label-ingredient-missing", missing},
     DecidedRule{"label", "label-ingredient-extra", plain},
     DecidedRule{"label", "label-ingredient-misspelt", misspelt},
+    DecidedRule{"label", "label-of-another-market", other_form},
     DecidedRule{"label", "label-ingredient-misplaced", misplaced},
     DecidedRule{"label", "label-caution-missing", cautions},
     DecidedRule{"traces", "trace-over-legal-limit", trace},
@@ -36,6 +39,7 @@ constexpr std::array all{
     DecidedRule{"traces", "traces-not-stated", traces},
     DecidedRule{"claims", "claim-that-makes-a-medicine", claim},
     DecidedRule{"claims", "claim-that-makes-a-biocide", claim},
+    DecidedRule{"claims", "words-that-ask-for-evidence", claim},
     DecidedRule{"claims", "name-of-a-food", claim},
     DecidedRule{"reading", "spelling", {}},
 };

@@ -55,7 +55,6 @@ constexpr std::array all_words{
 };
 
 constexpr const char* practice = "common practice";
-constexpr const char* acid_card = "published: a chemical safety card, ICSC 0704";
 constexpr const char* serious =
     "published, as quoted: registration dossiers, and P310 of Regulation (EC) No 1272/2008";
 
@@ -141,7 +140,7 @@ std::vector<Advice> first_aid(const measures::HandledHazards& hazards) {
                    "Rinse with plenty of water for several minutes, take contact "
                    "lenses out if that is easy, then see a doctor; take the "
                    "supplier's data sheet along.",
-                   acid_card});
+                   practice});
   }
   if (any(hazards, {"H314", "H315", "H317", "H311", "H312"})) {
     out.push_back({"on the skin",

@@ -291,6 +291,12 @@ void write_precautions(const View& whole, Page& page) {
   const measures::HandledHazards hazards = all_hazards(whole);
   page.heading("Before the first powder");
   for (const Advice& advice : precautions(hazards)) page.entry(advice.about, advice.words);
+  const std::string unknown = joined(whole.missing->words(hazards.missing));
+  if (!unknown.empty()) {
+    page.entry("not known", "What it does to eyes, skin and breath: needs " + unknown +
+                                ". Until then goggles and gloves, and a fitted mask where it is a "
+                                "powder. (common practice)");
+  }
   if (some_burns(whole)) {
     constexpr double light = 500;   // kg/m3
     constexpr double heavy = 1200;  // kg/m3
@@ -324,7 +330,12 @@ void write_cautions(const View& whole, Page& page) {
   for (const Advice& advice : aid) {
     page.entry(advice.about, advice.words + " (" + advice.source + ")");
   }
-  if (aid.empty()) page.paragraph("Nothing in the catalogue's statements asks for any.", 2);
+  const std::string unknown = joined(whole.missing->words(hazards.missing));
+  if (!unknown.empty()) {
+    page.entry("not known", "What else it asks for: needs " + unknown + ".");
+  } else if (aid.empty()) {
+    page.paragraph("Nothing in the catalogue's statements asks for any.", 2);
+  }
 }
 
 void write_keeping(const View& whole, Page& page) {

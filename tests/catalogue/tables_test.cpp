@@ -70,6 +70,8 @@ TEST_CASE("rows of the tables by what they rest on") {
   for (const Table& table : catalogue.tables) {
     for (const Row& row : table.rows) {
       CHECK_MESSAGE(!row.sources.empty(), table.id << ": " << row.name);
+      // what a market calls a plant is a word on a label, and decides no check
+      if (table.id == "us-ingredient-names") continue;
       ++counts[static_cast<std::size_t>(trust_of(row, catalogue))];
       ++rows;
     }

@@ -100,11 +100,12 @@ TEST_CASE("exactly 1 % is placed by weight in Europe and free in the United Stat
     CHECK(starch->group == LabelGroup::by_weight);
     CHECK(find(market(run, name), "Kaolin")->group == LabelGroup::any_order);
   }
-  for (const char* name : {"US", "CA"}) {
-    const LabelIngredient* starch = find(market(run, name), "Zea Mays Starch");
-    REQUIRE(starch != nullptr);
-    CHECK(starch->group == LabelGroup::any_order);
-  }
+  const LabelIngredient* in_us = find(market(run, "US"), "Zea Mays (Corn) Starch");
+  const LabelIngredient* in_ca = find(market(run, "CA"), "Zea Mays Starch");
+  REQUIRE(in_us != nullptr);
+  REQUIRE(in_ca != nullptr);
+  CHECK(in_us->group == LabelGroup::any_order);
+  CHECK(in_ca->group == LabelGroup::any_order);
   CHECK(list_of(market(run, "EU")) == "Sodium Bicarbonate, Zea Mays Starch, Kaolin");
   CHECK(market(run, "EU").doubts.empty());
 }
@@ -183,6 +184,66 @@ TEST_CASE("names by market: scent, water, mixtures, colours, own materials") {
   // the parts of a mixture, not its own long name
   CHECK(find(eu, "Behentrimonium Methosulfate") != nullptr);
   CHECK(find(eu, "Cetyl Alcohol") != nullptr);
+}
+
+TEST_CASE("the United States have plants with English in brackets, and English for Latin") {
+  const RunResult run = labelled(head("EU, GB, US, CA") +
+                                 "  q.s. sodium bicarbonate\n  9 % sweet almond oil\n"
+                                 "  8 % carnauba wax\n  7 % sea salt\n  6 % beeswax\n"
+                                 "  5 % honey\n  4 % goat milk powder\n  0.2 % carmine\n");
+  CHECK(list_of(market(run, "US")) ==
+        "Sodium Bicarbonate, Prunus Amygdalus Dulcis (Sweet Almond) Oil, "
+        "Copernicia Cerifera (Carnauba) Wax, Sea Salt, Beeswax, Honey, Goat Milk, Carmine");
+  for (const char* name : {"EU", "GB", "CA"}) {
+    CHECK(list_of(market(run, name)) ==
+          "Sodium Bicarbonate, Prunus Amygdalus Dulcis Oil, Copernicia Cerifera Cera, Maris Sal, "
+          "Cera Alba, Mel, Caprae Lac, CI 75470");
+  }
+}
+
+TEST_CASE("a printed list holds in its own market's form, and is told in one line in another's") {
+  const std::string body =
+      "  71 % sodium bicarbonate\n  10 % corn starch\n  8 % sea salt\n"
+      "  5 % sweet almond oil\n  4 % water\n  1 % \"Fog Bell\"\n"
+      "  1 % red 40 dye\n" +
+      scent("2 %");
+  const std::string european =
+      "Sodium Bicarbonate, Zea Mays Starch, Maris Sal, Prunus Amygdalus Dulcis Oil, Aqua, "
+      "Parfum, Linalool, CI 16035";
+  const std::string american =
+      "Sodium Bicarbonate, Zea Mays (Corn) Starch, Sea Salt, Prunus Amygdalus Dulcis (Sweet "
+      "Almond) Oil, Water, Fragrance, FD&C Red No. 40";
+  const std::string both =
+      "Sodium Bicarbonate, Zea Mays (Corn) Starch, Maris Sal (Sea Salt), Prunus Amygdalus Dulcis "
+      "(Sweet Almond) Oil, Aqua (Water), Parfum (Fragrance), Linalool, "
+      "CI 16035 (FD&C Red No. 40)";
+  const auto of = [&](const std::string& markets, const std::string& list) {
+    return label_findings_of(head(markets) + body + "label\n  ingredients \"" + list + "\"\n");
+  };
+  CHECK(of("EU, GB, NI, CA", european).empty());
+  CHECK(of("US", american).empty());
+  CHECK(of("EU, US", both).empty());
+  const auto abroad = of("US", european);
+  REQUIRE(abroad.size() == 1);
+  CHECK(abroad.front().rule == "label-of-another-market");
+  CHECK(abroad.front().level == Level::warning);
+  CHECK(abroad.front().message.find("for US the list has the names of another market: ") !=
+        std::string::npos);
+  for (const char* pair :
+       {"Sea Salt for 'Maris Sal'", "Water for 'Aqua'", "Fragrance for 'Parfum'",
+        "Zea Mays (Corn) Starch for 'Zea Mays Starch'", "FD&C Red No. 40 for 'CI 16035'"}) {
+    CHECK_MESSAGE(abroad.front().message.find(pair) != std::string::npos, pair);
+  }
+  // in Europe the English is another market's too, and the allergen is missing besides
+  const auto home = of("EU", american);
+  REQUIRE(home.size() == 2);
+  CHECK(home.front().message.find("Aqua for 'Water'") != std::string::npos);
+  CHECK(home.front().message.find("CI 16035 for 'FD&C Red No. 40'") != std::string::npos);
+  CHECK(home.back().rule == "label-ingredient-missing");
+  CHECK(home.back().subject == "Linalool");
+  // one pack for both: one line, of the market that it is not for
+  REQUIRE(of("EU, US", european).size() == 1);
+  CHECK(of("EU, US", european).front().message.find("for US") != std::string::npos);
 }
 
 TEST_CASE("what a range leaves open is told, and the worst case decides") {
@@ -362,6 +423,9 @@ TEST_CASE("a printed list falls into items, with what each may stand for") {
   CHECK(items[0].meanings == std::vector<std::string>{"aqua (water)", "aqua", "water"});
   CHECK(items[1].text == "1,2-Hexanediol");
   CHECK(items[2].meanings == std::vector<std::string>{"parfum/fragrance", "parfum", "fragrance"});
+  CHECK(label::printed_items("Zea Mays (Corn) Starch").front().meanings ==
+        std::vector<std::string>{"zea mays (corn) starch", "zea mays starch", "zea mays", "corn",
+                                 "starch"});
   CHECK(label::plain_words("Caution\u2014Keep out, of reach!") == "caution keep out of reach");
 }
 

@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "catalogue/loaded.h"
+#include "own_catalogue.h"
 #include "quantity/number.h"
 #include "quantity/unit.h"
 #include "text/name.h"
@@ -25,20 +25,7 @@ namespace {
 namespace fs = std::filesystem;
 
 const Catalogue& tables() {
-  static const Catalogue catalogue = [] {
-    const fs::path root = testing::source_dir() / "rulesets";
-    std::vector<fs::path> paths{root / "sources.yaml", root / "products.yaml"};
-    for (const char* folder : {"materials", "tables"}) {
-      for (const auto& entry : fs::directory_iterator(root / folder)) paths.push_back(entry.path());
-    }
-    std::sort(paths.begin(), paths.end());
-    std::vector<std::string> files;
-    for (const fs::path& path : paths) files.push_back(testing::file_contents(path));
-    testing::Loaded loaded(files);
-    CHECK(loaded.errors() == "");
-    return std::move(loaded.catalogue);
-  }();
-  return catalogue;
+  return testing::own_catalogue();
 }
 
 struct Line {
@@ -89,15 +76,36 @@ bool cites(const Row& row, const Line& line) {
   });
 }
 
+bool among(const std::vector<std::string>& numbers, const std::string& cas) {
+  return std::find(numbers.begin(), numbers.end(), cas) != numbers.end();
+}
+
+/// A substance of a row has the number, or a material that holds it: a dye and its acid share a
+/// row.
 bool holds_number(const Row& row, const std::string& cas) {
+  const auto has_number = [&](auto index) { return among(tables().substances[index].cas, cas); };
+  if (std::any_of(row.substances.begin(), row.substances.end(), has_number)) return true;
+  const auto in_row = [&](const catalogue::Content& content) {
+    return std::find(row.substances.begin(), row.substances.end(), content.substance) !=
+           row.substances.end();
+  };
+  const auto& all = tables().materials;
+  return std::any_of(all.begin(), all.end(), [&](const Material& one) {
+    return among(one.cas, cas) && std::any_of(one.contents.begin(), one.contents.end(), in_row);
+  });
+}
+
+/// By its five digits: what stands behind a colon tells salts and lakes of one dye apart.
+bool holds_index(const Row& row, const std::string& number) {
+  const auto meant = tables().find_substances(number.substr(0, number.find(':')));
   return std::any_of(row.substances.begin(), row.substances.end(), [&](auto index) {
-    const auto& numbers = tables().substances[index].cas;
-    return std::find(numbers.begin(), numbers.end(), cas) != numbers.end();
+    return std::find(meant.begin(), meant.end(), index) != meant.end();
   });
 }
 
 bool holds_value(const Table& table, const Row& row, const Line& line) {
   if (line.column == "cas number") return holds_number(row, line.value);
+  if (line.column == "index number") return holds_index(row, line.value);
   const auto index = table.column(line.column);
   if (!index) return false;
   const catalogue::Column& column = table.columns[*index];

@@ -5,6 +5,7 @@
 
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
+#include <sudsmark/dossier.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
@@ -81,6 +82,19 @@ TEST_CASE("whole outputs of a run with an input that cannot be read, against a b
       golden("changed.overview.html"),
       without_style(
           find_report(Command::check, "html")->write_overview(run, {"estuary.html"}, {})));
+}
+
+TEST_CASE("a whole dossier in every format") {
+  const Rulesets rulesets = estuary_rulesets();
+  const auto made = dossier_for({"estuary.formula", file_contents(golden("estuary.formula"))},
+                                rulesets, in_full());
+  REQUIRE(made);
+  CHECK(made.problems.empty());
+  check_expected(golden("estuary.dossier.txt"), written(Command::dossier, "text", &*made));
+  check_expected(golden("estuary.dossier.json"),
+                 written(Command::dossier, "json", &*made, rulesets));
+  check_expected(golden("estuary.dossier.html"),
+                 without_style(written(Command::dossier, "html", &*made, rulesets)));
 }
 
 TEST_CASE("a whole comparison in every format") {

@@ -47,28 +47,24 @@ class DossierPage {
       page_.element("strong", report::capital(std::string(answerer_word(one.who))) + ":");
       page_.text(" ");
       report::write_prose(page_, one.question);
-      remark(one);
       if (!one.about.empty()) {
         page_.open("p", {{"class", "remark"}});
         page_.text("Of: ");
         page_.name(joined(one.about));
         page_.close();
       }
-      page_.element("p", "Answer: ________________________________");
+      report::prose_element(page_, "p", {{"class", "remark"}}, remark(one));
+      page_.element("p", {{"class", "answer"}}, "Answer:");
       page_.close();
     }
     page_.close();
   }
 
-  void remark(const DossierQuestion& one) {
-    std::string words = one.why;
-    if (one.decides > 1) {
-      words +=
-          std::string(words.empty() ? "" : " ") + "Decides " + std::to_string(one.decides) + ".";
-    }
-    words +=
-        std::string(words.empty() ? "" : " ") + "To heading A " + std::to_string(one.heading) + ".";
-    report::prose_element(page_, "p", {{"class", "remark"}}, report::capital(words));
+  static std::string remark(const DossierQuestion& one) {
+    std::string words = report::capital(one.why);
+    if (!words.empty()) words += words.back() == '.' ? " " : ". ";
+    if (one.decides > 1) words += "Decides " + std::to_string(one.decides) + ". ";
+    return words + "To heading A " + std::to_string(one.heading) + ".";
   }
 
   void heading(const DossierHeading& heading) {

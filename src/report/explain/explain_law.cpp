@@ -142,7 +142,7 @@ void explain_law(const Catalogue& catalogue, Page& page) {
   constexpr std::array markets{Market{"EU", "European Union"}, Market{"NI", "Northern Ireland"},
                                Market{"GB", "Great Britain"}, Market{"US", "United States"},
                                Market{"CA", "Canada"}};
-  page.heading("law, by market: what applies to a maker, and what she holds on paper");
+  page.heading("The law by market: what applies to a maker, and what she holds on paper");
   page.paragraph(
       "Days count for each batch that goes on the market in the EU, Northern Ireland and Great "
       "Britain (`batch made`), and for the product in Canada (`on sale since`). What was not read "
