@@ -17,7 +17,9 @@ namespace {
 
 /// Whether an item stands for a name.
 bool means(const PrintedItem& item, const std::string& folded) {
-  return std::find(item.meanings.begin(), item.meanings.end(), folded) != item.meanings.end();
+  const auto& meanings = item.meanings;
+  return std::find(meanings.begin(), meanings.end(), folded) != meanings.end() ||
+         std::find(meanings.begin(), meanings.end(), short_colour(folded)) != meanings.end();
 }
 
 /// Whether `a` before `b` breaks the order for sure.
@@ -148,7 +150,22 @@ class LabelCheck {
                        [&](const PrintedItem& item) { return means(item, folded); });
   }
 
+  /// What a material brings beside what it is bought for, as a foamer brings salt: it may be named.
+  [[nodiscard]] bool accompanies(const PrintedItem& item) const {
+    for (const blend::Ingredient& ingredient : blend_.whole.composition.ingredients) {
+      for (const blend::ContentView& content : blend_.contents(ingredient.material)) {
+        if (content.substance == nullptr || content.water != catalogue::WaterClass::none) continue;
+        if (means(item, text::fold(content.substance->inci)) ||
+            means(item, text::fold(content.substance->name))) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   [[nodiscard]] bool known(const PrintedItem& item) const {
+    if (accompanies(item)) return true;
     const bool voluntary = std::any_of(voluntary_.begin(), voluntary_.end(),
                                        [&](const std::string& name) { return means(item, name); });
     return voluntary || std::any_of(labels_.begin(), labels_.end(), [&](const MarketLabel& label) {
