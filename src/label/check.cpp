@@ -18,7 +18,9 @@ namespace {
 
 /// Whether an item stands for a name.
 bool means(const PrintedItem& item, const std::string& folded) {
-  return std::find(item.meanings.begin(), item.meanings.end(), folded) != item.meanings.end();
+  const auto& meanings = item.meanings;
+  return std::find(meanings.begin(), meanings.end(), folded) != meanings.end() ||
+         std::find(meanings.begin(), meanings.end(), short_colour(folded)) != meanings.end();
 }
 
 /// Whether `a` before `b` breaks the order for sure.
@@ -163,7 +165,22 @@ class LabelCheck {
                        [&](const PrintedItem& item) { return stands_for(item, label, one); });
   }
 
+  /// What a material brings beside what it is bought for, as a foamer brings salt: it may be named.
+  [[nodiscard]] bool accompanies(const PrintedItem& item) const {
+    for (const blend::Ingredient& ingredient : blend_.whole.composition.ingredients) {
+      for (const blend::ContentView& content : blend_.contents(ingredient.material)) {
+        if (content.substance == nullptr || content.water != catalogue::WaterClass::none) continue;
+        if (means(item, text::fold(content.substance->inci)) ||
+            means(item, text::fold(content.substance->name))) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
   [[nodiscard]] bool known(const PrintedItem& item) const {
+    if (accompanies(item)) return true;
     const auto in_label = [&](std::size_t label) {
       const auto& all = labels_[label].ingredients;
       return std::any_of(all.begin(), all.end(),

@@ -21,7 +21,13 @@ void add_meaning(std::string_view words, std::vector<std::string>& meanings) {
   }
 }
 
-/// "Zea Mays (Corn) Starch" without its brackets: "Zea Mays Starch".
+void erase_all(std::string& text, std::string_view what) {
+  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at)) {
+    text.erase(at, what.size());
+  }
+}
+
+/// "Zea Mays (Corn) Starch", as the United States print it, without the English name.
 std::string without_brackets(std::string_view item) {
   std::string out;
   int depth = 0;
@@ -33,12 +39,13 @@ std::string without_brackets(std::string_view item) {
   return out;
 }
 
-/// The name as a whole and without its brackets, and what stands before, in and after brackets or
-/// between strokes.
+/// The name as a whole, without what is bracketed, what stands before, in and after brackets or
+/// between strokes, and a colour by its short name.
 std::vector<std::string> meanings_of(std::string_view item) {
   std::vector<std::string> out;
   add_meaning(item, out);
   add_meaning(without_brackets(item), out);
+  add_meaning(short_colour(text::fold(item)), out);
   std::size_t begin = 0;
   for (std::size_t at = 0; at <= item.size(); ++at) {
     constexpr std::string_view parting = "()[]/";
@@ -82,6 +89,13 @@ std::vector<PrintedItem> printed_items(std::string_view list) {
   }
   add_item(list, begin, list.size(), out);
   return out;
+}
+
+std::string short_colour(std::string folded) {
+  for (const std::string_view word : {"fd&c ", "d&c ", "no. ", "aluminum "}) {
+    erase_all(folded, word);
+  }
+  return folded;
 }
 
 std::string plain_words(std::string_view text) {

@@ -18,6 +18,10 @@ struct PrintedItem {
 /// ("1,2-hexanediol") part nothing.
 [[nodiscard]] std::vector<PrintedItem> printed_items(std::string_view list);
 
+/// A colour of the United States by its short name: "red 40 lake" for "fd&c red no. 40 aluminum
+/// lake". Other names come back as they are.
+[[nodiscard]] std::string short_colour(std::string folded);
+
 /// Letters, digits and signs of percent in lower case, all else as one space: for words that have
 /// to be the same whatever their dashes and commas.
 [[nodiscard]] std::string plain_words(std::string_view text);

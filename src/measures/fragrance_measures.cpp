@@ -124,6 +124,25 @@ class ScentBlend {
   blend::Composition scents_;
 };
 
+/// A pure aroma chemical that was looked for in the list of what the standard limits, and is not
+/// there: it needs no certificate.
+bool limited_by_nothing(const View& view, blend::MaterialId id) {
+  const Material& material = view.blend->material(id);
+  if (material.id.empty() || !has(material, Role::aroma_chemical)) return false;
+  if (view.blend->scent(id) != nullptr || view.blend->undeclared(id).high > 0) return false;
+  const catalogue::Table* table = view.blend->catalogue->find_table("fragrance-standard-unread");
+  const auto standing = table != nullptr ? table->column("standing") : std::nullopt;
+  if (!standing) return false;
+  bool looked_for = false;
+  for (const catalogue::Row& row : table->rows) {
+    if (!brings(view, id, row)) continue;
+    const auto* word = std::get_if<std::string>(&row.cells[*standing]);
+    if (word == nullptr || *word != "none known") return false;
+    looked_for = true;
+  }
+  return looked_for;
+}
+
 /// Certificates: a scent that is a part of the blend may be used to its own limit over that part.
 Measured by_certificates(const View& view, const ScentBlend& blend) {
   Measured out{Range::unknown(), {}};
@@ -131,6 +150,10 @@ Measured by_certificates(const View& view, const ScentBlend& blend) {
   double least = most;
   for (const Ingredient& ingredient : blend.scents().ingredients) {
     const Scent* scent = view.blend->scent(ingredient.material);
+    if (limited_by_nothing(view, ingredient.material)) {
+      least = std::min(least, 1.0);
+      continue;
+    }
     if (scent == nullptr || !scent->limit) {
       out.missing |=
           view.missing->add(certificate_of(view, ingredient.material), ingredient.places.front());
@@ -158,6 +181,7 @@ void share_certificates(const View& view, const ScentBlend& blend, Measured& out
   };
   std::vector<Used> scents;
   for (const Ingredient& ingredient : blend.scents().ingredients) {
+    if (limited_by_nothing(view, ingredient.material)) continue;
     const Scent* scent = view.blend->scent(ingredient.material);
     if (scent == nullptr || !scent->limit) return;  // open for want of its certificate anyway
     const bool known = std::any_of(scents.begin(), scents.end(), [&](const Used& one) {
