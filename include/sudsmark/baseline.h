@@ -20,7 +20,8 @@ namespace sudsmark {
 
 /// A run with its findings marked as new, better or unchanged, and with what the baseline has and
 /// the run has not, of the files that the run could check. No value, with a problem, if the text is
-/// no baseline; the problem names no file, since nobody said where the text is from.
+/// no baseline; the problem names no file, since nobody said where the text is from. A value with a
+/// problem: no file of the run is in the baseline.
 [[nodiscard]] Result<RunResult> with_baseline(RunResult run, std::string_view text,
                                               const std::string& path = {});
 

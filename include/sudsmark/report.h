@@ -113,7 +113,7 @@ struct Report {
   /// Where a run can be a folder with a page for each formula: writes the page that leads to them.
   /// `pages` are their addresses, in the order of the formulas.
   std::string (*write_overview)(const RunResult& run, const std::vector<std::string>& pages,
-                                const ReportOptions& options) = nullptr;
+                                const Rulesets& rulesets, const ReportOptions& options) = nullptr;
   /// Where the outcome is a folder of pages of its own: writes all of them.
   std::vector<ReportPage> (*write_pages)(const Outcome& outcome, const Rulesets& rulesets,
                                          const ReportOptions& options) = nullptr;

@@ -51,6 +51,9 @@ bool BaselineOptions::compare(const std::string& text, RunResult& run) const {
     complain("the baseline '" + file + "' cannot be used: " + marked.problems.front().message);
     return false;
   }
+  for (const Problem& hint : marked.problems) {
+    remark("the baseline '" + file + "': " + hint.message);
+  }
   run = std::move(*marked);
   return true;
 }

@@ -66,7 +66,7 @@ Exit write_pages(const Report& report, const std::string& folder, const RunResul
                        exit);
     if (exit == Exit::unusable && run.problems.empty()) return exit;
   }
-  return write_words(front, report.write_overview(run, pages, look), false, inputs, exit);
+  return write_words(front, report.write_overview(run, pages, rulesets, look), false, inputs, exit);
 }
 
 Exit write_pages(const std::vector<ReportPage>& pages, const std::string& folder,

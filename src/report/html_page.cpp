@@ -1,7 +1,9 @@
 #include "report/html_page.h"
 
 #include "report/html_style.h"
+#include "report/prose.h"
 #include "report/svg_scale.h"
+#include "wording/page.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -44,6 +46,56 @@ void write_foot(Markup& page, const std::string& rulesets) {
   page.element("p", {{"class", "reminder"}}, reminder);
   page.element("p", "Made by sudsmark " SUDSMARK_VERSION + rulesets + ".");
   page.close();
+}
+
+void open_section(Markup& page, const std::string& id, std::string_view title,
+                  const std::string& of, int level) {
+  const std::string title_id = id + "-title";
+  page.open("section",
+            {{"id", id}, {"aria-labelledby", of.empty() ? title_id : title_id + " " + of}});
+  page.element(level == 2 ? "h2" : "h3", {{"id", title_id}}, title);
+  page.open("div", {{"class", "body"}});
+}
+
+void close_section(Markup& page) {
+  page.close();
+  page.close();
+}
+
+void write_frame(Markup& page, const std::vector<std::string>& against_making) {
+  if (against_making.empty()) return;
+  page.open("div", {{"class", "frame"}});
+  page.open("p");
+  page.element("b", not_to_be_made);
+  page.close();
+  page.open("ul");
+  for (const std::string& reason : against_making) prose_element(page, "li", {}, reason);
+  page.close();
+  page.close();
+}
+
+std::string overview_page(const RunResult& run, const std::vector<std::string>& pages,
+                          const std::string& title, std::string_view of, bool ascii) {
+  Markup page(ascii);
+  open_page(page, title);
+  write_masthead(page, of, {});
+  page.open("main");
+  page.element("h1", title);
+  page.open("ul", {{"class", "formulas"}});
+  for (std::size_t at = 0; at < run.formulas.size(); ++at) {
+    page.open("li");
+    page.open("a", {{"href", pages[at]}});
+    page.name(run.formulas[at].name);
+    page.close();
+    page.open("p", {{"class", "of"}});
+    page.name(run.formulas[at].file);
+    page.close();
+    page.close();
+  }
+  page.close();
+  page.close();
+  write_foot(page, {});
+  return page.finished();
 }
 
 std::string editions(const front::Parts& parts) {

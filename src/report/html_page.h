@@ -3,6 +3,10 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <vector>
+
+#include <sudsmark/results.h>
 
 #include "front/parts.h"
 #include "report/markup.h"
@@ -16,6 +20,20 @@ void open_page(Markup& page, const std::string& title, std::string_view more_sty
 void write_masthead(Markup& page, std::string_view of, const std::string& back);
 /// `rulesets`: what was asked, as `editions` says it; empty: nothing was.
 void write_foot(Markup& page, const std::string& rulesets);
+
+/// A section with its heading, up to its open body. `of`: id of what it belongs to; `level` of the
+/// heading.
+void open_section(Markup& page, const std::string& id, std::string_view title,
+                  const std::string& of = {}, int level = 2);
+void close_section(Markup& page);
+
+/// What forbids to make it, in a frame at the head of what it would be made or printed by; nothing
+/// where nothing does.
+void write_frame(Markup& page, const std::vector<std::string>& against_making);
+
+/// A page that leads to a page of each formula.
+[[nodiscard]] std::string overview_page(const RunResult& run, const std::vector<std::string>& pages,
+                                        const std::string& title, std::string_view of, bool ascii);
 
 /// ", with the rulesets fragrance 2026-11; …".
 [[nodiscard]] std::string editions(const front::Parts& parts);

@@ -99,6 +99,27 @@ details p { margin: 0.1rem 0 0.3rem; }
 summary { width: fit-content; color: var(--link); cursor: pointer; }
 summary:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
 .refs { font-size: 0.84em; white-space: normal; }
+.fold { padding: 0.3rem 0; border-bottom: 1px solid var(--line); color: inherit; font-size: 1rem; }
+.fold > table, .fold > ul { margin-top: 0.6rem; }
+.on-this-page { margin: 1.3rem 0 0; font-size: 0.94rem; }
+.on-this-page b { font-weight: 400; font-style: italic; }
+.on-this-page ul {
+  display: flex; flex-wrap: wrap; gap: 0.1rem 1.3rem; margin: 0.1rem 0 0; padding: 0;
+  list-style: none;
+}
+.frame { margin: 1.4rem 0 0; border: 3px double var(--broken); padding: 0.6rem 1rem; }
+.frame p, .frame ul { margin: 0.1rem 0; max-width: 46rem; }
+.to-print {
+  margin: 0.2rem 0 1rem; border: 1px solid var(--ink); padding: 0.9rem 1.1rem; max-width: 46rem;
+  font-size: 1.15rem;
+}
+.plain { margin: 0.3rem 0 1rem; padding-left: 1.2rem; max-width: 46rem; }
+.plain li { padding: 0.18rem 0; }
+.answer { font-size: 1.2rem; }
+pre {
+  margin: 0.4rem 0; border-left: 3px solid var(--line); padding: 0.3rem 0 0.3rem 0.9rem;
+  font: 0.88em/1.45 "Liberation Mono", Menlo, Consolas, monospace; white-space: pre-wrap;
+}
 .run-in { margin: 0; padding: 0; list-style: none; font-size: 0.94rem; }
 .run-in li { display: inline; }
 .run-in li:not(:last-child)::after { content: "\A0\B7 "; color: var(--soft); }
@@ -123,10 +144,10 @@ thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0
 .stack .code { white-space: nowrap; }
 .pairs th[scope="row"] { width: 44%; }
 .contents { table-layout: fixed; }
-.contents th:nth-child(1), .contents th:nth-child(2) { width: 25%; }
-.contents th:nth-child(3) { width: 15%; }
-.contents th:nth-child(5) { width: 16%; }
-.contents th:nth-child(6) { width: 8%; }
+.contents th:nth-child(1), .contents th:nth-child(2) { width: 22%; }
+.contents th:nth-child(3) { width: 14%; }
+.contents th:nth-child(4) { width: 20%; }
+.contents th:nth-child(6) { width: 7%; }
 .measures th[scope="row"] { width: 30%; }
 .measures .figure { width: 18%; white-space: normal; }
 .scales th[scope="row"] { width: 34%; }
@@ -174,6 +195,7 @@ svg text {
 .chart .band { fill: var(--kept); fill-opacity: 0.16; }
 .chart .curve { fill: none; stroke: var(--kept); stroke-width: 1.6; }
 .chart .dashed { stroke-dasharray: 5 3; }
+.chart .ring { fill: none; stroke: var(--ink); stroke-width: 1.2; }
 .chart .limit { stroke: var(--broken); stroke-width: 1.2; }
 .chart .aside { stroke: var(--soft); stroke-width: 1; stroke-dasharray: 1.5 3; }
 .chart text {
@@ -304,8 +326,13 @@ svg text {
   th, td { padding-top: 0.28rem; padding-bottom: 0.28rem; }
   .run-in { font-size: 0.88rem; }
   .body > p, .bench p { max-width: none; }
-  summary { display: none; }
-  details::details-content { content-visibility: visible; display: block; height: auto; }
+  .on-this-page { display: none; }
+  details:not(.fold) > summary { display: none; }
+  details:not(.fold)::details-content {
+    content-visibility: visible; display: block; height: auto;
+  }
+  .fold > summary { color: inherit; list-style: none; }
+  .fold { padding: 0.15rem 0; }
   .decides details p { margin: 0; }
   .weighings, .entries { max-width: none; }
   .entries { break-inside: avoid; }

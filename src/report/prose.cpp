@@ -1,5 +1,7 @@
 #include "report/prose.h"
 
+#include <algorithm>
+
 namespace sudsmark::report {
 namespace {
 
@@ -70,8 +72,10 @@ std::string capital(std::string words) {
 }
 
 std::string uncapital(std::string words) {
-  const bool word = words.size() > 1 && words[1] >= 'a' && words[1] <= 'z';
-  if (word && words[0] >= 'A' && words[0] <= 'Z') {
+  const auto is_capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+  const bool word = words.size() > 1 && words[1] >= 'a' && words[1] <= 'z' &&
+                    std::none_of(words.begin() + 1, words.end(), is_capital);
+  if (word && is_capital(words[0])) {
     words[0] = static_cast<char>(words[0] - 'A' + 'a');
   }
   return words;

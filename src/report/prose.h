@@ -24,7 +24,7 @@ void prose_element(Markup& page, std::string_view tag, std::initializer_list<Att
 /// "The label has to …" for "the label has to …"; a symbol such as pH stays what it is.
 [[nodiscard]] std::string capital(std::string words);
 
-/// The opposite: "linalool" for "Linalool"; "SLSA" stays.
+/// The opposite: "linalool" for "Linalool"; "SLSA" and "Lavandula Oil/Extract" stay.
 [[nodiscard]] std::string uncapital(std::string words);
 
 }  // namespace sudsmark::report

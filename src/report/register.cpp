@@ -18,31 +18,41 @@ using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 /// The same of a run that leaves formula by formula.
 using Beginning = std::unique_ptr<RunReport>(const Rulesets&, const ReportOptions&);
 
+/// The page that leads to a page of each formula.
+using Overview = std::string(const RunResult&, const std::vector<std::string>& pages,
+                             const Rulesets&, const ReportOptions&);
+
 Beginning check_text;
 Beginning check_lines;
 Beginning check_json;
 Beginning check_json_lines;
 Sink<RunResult> check_sarif;
 Sink<RunResult> check_html;
-std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                const ReportOptions& options);
+Overview check_html_overview;
 Sink<Comparison> compare_text;
 Sink<Comparison> compare_lines;
 Sink<Comparison> compare_json;
 Sink<Comparison> compare_html;
 Sink<RunResult> measure_text;
 Sink<RunResult> measure_json;
+Sink<RunResult> measure_html;
+Overview measure_html_overview;
 Sink<RunResult> sheet_text;
 Sink<RunResult> sheet_html;
+Overview sheet_html_overview;
 Sink<RunResult> label_text;
 Sink<RunResult> label_json;
+Sink<RunResult> label_html;
+Overview label_html_overview;
 Sink<Dossier> dossier_text;
 Sink<Dossier> dossier_json;
 Sink<Dossier> dossier_html;
 Sink<Suggestion> suggest_text;
 Sink<Suggestion> suggest_json;
+Sink<Suggestion> suggest_html;
 Sink<Swaps> swap_text;
 Sink<Swaps> swap_json;
+Sink<Swaps> swap_html;
 Sink<Leeway> leeway_text;
 Sink<Leeway> leeway_json;
 Sink<Leeway> leeway_html;
@@ -126,23 +136,34 @@ constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write
 
 constexpr std::array measure_reports{
     Report{"text", {.measures = true}, {}, folds, write<measure_text>},
-    Report{"json", {.measures = true, .curves = true}, {}, !folds, write<measure_json>}};
+    Report{"json", {.measures = true, .curves = true}, {}, !folds, write<measure_json>},
+    Report{"html",
+           {.measures = true, .particulars = true},
+           {},
+           !folds,
+           write<measure_html>,
+           measure_html_overview}};
 
-constexpr std::array sheet_reports{Report{"text", {.sheet = true}, {}, folds, write<sheet_text>},
-                                   Report{"html", {.sheet = true}, {}, !folds, write<sheet_html>}};
+constexpr std::array sheet_reports{
+    Report{"text", {.sheet = true}, {}, folds, write<sheet_text>},
+    Report{"html", {.sheet = true}, {}, !folds, write<sheet_html>, sheet_html_overview}};
 
-constexpr std::array label_reports{Report{"text", {.labels = true}, {}, folds, write<label_text>},
-                                   Report{"json", {.labels = true}, {}, !folds, write<label_json>}};
+constexpr std::array label_reports{
+    Report{"text", {.labels = true}, {}, folds, write<label_text>},
+    Report{"json", {.labels = true}, {}, !folds, write<label_json>},
+    Report{"html", {.labels = true}, {}, !folds, write<label_html>, label_html_overview}};
 
 constexpr std::array dossier_reports{Report{"text", {}, {}, folds, write<dossier_text>},
                                      Report{"json", {}, {}, !folds, write<dossier_json>},
                                      Report{"html", {}, {}, !folds, write<dossier_html>}};
 
 constexpr std::array suggest_reports{Report{"text", both_sides, {}, folds, write<suggest_text>},
-                                     Report{"json", both_sides, {}, !folds, write<suggest_json>}};
+                                     Report{"json", both_sides, {}, !folds, write<suggest_json>},
+                                     Report{"html", both_sides, {}, !folds, write<suggest_html>}};
 
 constexpr std::array swap_reports{Report{"text", both_sides, {}, folds, write<swap_text>},
-                                  Report{"json", both_sides, {}, !folds, write<swap_json>}};
+                                  Report{"json", both_sides, {}, !folds, write<swap_json>},
+                                  Report{"html", both_sides, {}, !folds, write<swap_html>}};
 
 constexpr std::array leeway_reports{Report{"text", {}, {}, folds, write<leeway_text>},
                                     Report{"json", {}, {}, !folds, write<leeway_json>},

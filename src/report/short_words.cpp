@@ -35,15 +35,15 @@ std::string name_of(const Finding& finding) {
   return {};
 }
 
-/// The figure of the whole product beside its limit, where it tells something: "0.36, at least
-/// 0.5".
+/// The figure of the whole product beside its limit, where it tells something: "0.36 instead
+/// of at least 0.5".
 std::string figure_of(const Finding& finding) {
   const bool whole = finding.subject.empty() && !finding.bound;
   if (!whole || wording::nothing_to_show(finding)) return {};
   if (finding.limit->high == 0.0) return {};
   const std::string shown = wording::shown(*finding.measured);
   const std::string limit = wording::wanted(*finding.limit);
-  return limit.find(shown) == std::string::npos ? shown + ", " + limit : std::string();
+  return limit.find(shown) == std::string::npos ? shown + " instead of " + limit : std::string();
 }
 
 }  // namespace
@@ -88,7 +88,7 @@ std::string papers_in_short(const Findings& papers, const RuleIndex& rules) {
     const rules::Rule* rule = rules.of(*finding);
     std::string words = name_of(*finding);
     if (!words.empty()) {
-      words = "of " + words + lines_of({finding});
+      words = "on " + words + lines_of({finding});
     } else if (rule != nullptr && !rule->telling.in_short.empty()) {
       words = rule->telling.in_short;
     } else {

@@ -21,7 +21,8 @@ constexpr double right = width - 8;
 constexpr double top = 22;
 constexpr double bottom = height - 36;
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr std::size_t longest_name = 52;
+constexpr double letter = 6.2;  // as wide as letters are on average, in the widest of fonts
+constexpr std::size_t longest_name = 44;
 
 /// A step of 1, 2 or 5 times a power of ten that makes about so many of a span.
 double round_step(double span, double wanted) {
@@ -75,6 +76,7 @@ class Drawing {
     for (const ChartSeries& series : chart_.series) band(series);
     for (const ChartSeries& series : chart_.series) edges(series);
     lines();
+    rings();
     names();
     page_.close();
   }
@@ -155,7 +157,7 @@ class Drawing {
                          {"height", coordinate(bottom - top)}});
     const bool far = to > right - 70;
     const double at = far ? from - 4 : to + 4;
-    const double wide = 5.4 * static_cast<double>(chart_.now_name.size());
+    const double wide = letter * static_cast<double>(chart_.now_name.size());
     text(at, bottom - 5, chart_.now_name, far ? "end" : "start");
     taken_.push_back({far ? at - wide : at, bottom - 14, far ? at : at + wide, bottom - 2});
   }
@@ -214,6 +216,7 @@ class Drawing {
       } else {
         same->name += "; " + one.name;
         same->limit = same->limit || one.limit;
+        same->at_end = same->at_end && one.at_end;
       }
     }
     return out;
@@ -222,12 +225,17 @@ class Drawing {
   void lines() {
     const std::vector<ChartLine> all = merged();
     for (const ChartLine& one : all) {
-      line(one.limit ? "limit" : "aside", left, y(one.at), right, y(one.at));
+      const double from = one.at_end ? right - (right - left) / 3 : left;
+      line(one.limit ? "limit" : "aside", from, y(one.at), right, y(one.at));
       across_.push_back(y(one.at));
     }
     for (const ChartLine& one : all) {
       const double at = y(one.at);
       const double middle = (left + right) / 2;
+      if (one.at_end) {
+        name(one.name, {{right - 3, at - 3, "end"}, {right - 3, at + 10, "end"}});
+        continue;
+      }
       name(one.name, {{left + 3, at - 3, "start"},
                       {right - 3, at - 3, "end"},
                       {left + 3, at + 10, "start"},
@@ -235,6 +243,28 @@ class Drawing {
                       {middle, at - 3, "middle"},
                       {middle, at + 10, "middle"}});
     }
+  }
+
+  void rings() {
+    if (!chart_.marks_end) return;
+    for (const ChartSeries& series : chart_.series) {
+      if (series.points.empty()) continue;
+      const CurvePoint& end = chart_.reversed ? least(series) : series.points.back();
+      const double high = end.high ? y(*end.high) : top;
+      const double low = end.low ? y(*end.low) : bottom;
+      constexpr double room = 4;
+      page_.empty("rect", {{"class", "ring"},
+                           {"x", coordinate(x(end.x) - room)},
+                           {"y", coordinate(high - room)},
+                           {"width", coordinate(2 * room)},
+                           {"height", coordinate(low - high + 2 * room)},
+                           {"rx", coordinate(room)}});
+    }
+  }
+
+  static const CurvePoint& least(const ChartSeries& series) {
+    return *std::min_element(series.points.begin(), series.points.end(),
+                             [](const CurvePoint& a, const CurvePoint& b) { return a.x < b.x; });
   }
 
   void names() {
@@ -259,7 +289,6 @@ class Drawing {
   void name(const std::string& whole, const std::vector<Place>& places) {
     if (places.empty()) return;
     const std::string words = shortened(harmless(whole), longest_name);
-    constexpr double letter = 5.4;
     const double wide = letter * static_cast<double>(sudsmark::text::count_code_points(words));
     const auto box = [&](const Place& place) {
       const double from = place.anchor == "start" ? place.x

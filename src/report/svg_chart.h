@@ -21,7 +21,8 @@ struct ChartSeries {
 struct ChartLine {
   std::string name;
   double at = 0;
-  bool limit = true;  ///< else something worth knowing
+  bool limit = true;    ///< else something worth knowing
+  bool at_end = false;  ///< it is about where the curves end, and is drawn there alone
 };
 
 struct Chart {
@@ -35,6 +36,7 @@ struct Chart {
   std::string now_name;
   bool reversed = false;      ///< the greatest x stands on the left
   bool from_nothing = false;  ///< the axis upwards begins at 0
+  bool marks_end = false;     ///< a ring where each curve ends
 };
 
 /// An image with a title, and a description that says the ends of each series and the lines.

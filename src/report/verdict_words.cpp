@@ -50,6 +50,18 @@ std::string_view verdict_word(const Finding& finding) {
   return "does not apply";
 }
 
+std::string_view message_under_heading(const Finding& finding) {
+  constexpr std::array<std::string_view, 2> told{
+      "it depends on the true figures: ", "the limit is from memory and is to be looked up: "};
+  std::string_view message = finding.message;
+  for (const std::string_view words : told) {
+    if (finding.kind == Kind::review && message.starts_with(words)) {
+      message.remove_prefix(words.size());
+    }
+  }
+  return message;
+}
+
 int gravity(const Finding& finding) {
   constexpr int kinds = 4;
   const bool weighs = finding.kind == Kind::fail || finding.kind == Kind::open ||

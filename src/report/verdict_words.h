@@ -16,6 +16,9 @@ namespace sudsmark::report {
 /// "must change" for what is broken at that level.
 [[nodiscard]] std::string_view change_word(Level level);
 
+/// What a finding says, without what a heading such as "depends" has said already.
+[[nodiscard]] std::string_view message_under_heading(const Finding& finding);
+
 /// How much a finding weighs beside others, to sort by: its level, then whether it is broken, may
 /// be, or is not known; 0 for what nobody has to look at.
 [[nodiscard]] int gravity(const Finding& finding);

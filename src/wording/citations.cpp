@@ -1,5 +1,7 @@
 #include "wording/citations.h"
 
+#include <string_view>
+
 #include "catalogue/citation.h"
 
 namespace sudsmark::wording {
@@ -15,13 +17,21 @@ std::vector<SourceNote> notes(const catalogue::Citations& citations,
   return out;
 }
 
+std::string how_found(const SourceNote& note) {
+  std::string out;
+  const auto said = [&](std::string_view words) {
+    return note.where.find(words) != std::string::npos;
+  };
+  if (note.quoted && !said("quoted")) out += " (as quoted elsewhere)";
+  if (note.computed && !said("worked out")) out += " (worked out from it)";
+  return out;
+}
+
 std::string words(const SourceNote& note) {
   std::string out = note.kind;
   if (!note.title.empty()) out += ": " + note.title;
   if (!note.where.empty()) out += ", " + note.where;
-  if (note.quoted) out += " (as quoted elsewhere)";
-  if (note.computed) out += " (worked out from it)";
-  return out;
+  return out + how_found(note);
 }
 
 std::string words(const std::vector<SourceNote>& notes) {

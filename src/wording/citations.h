@@ -12,6 +12,8 @@ namespace sudsmark::wording {
 
 [[nodiscard]] std::vector<SourceNote> notes(const catalogue::Citations& citations,
                                             const catalogue::Catalogue& catalogue);
+/// " (as quoted elsewhere)", " (worked out from it)"; empty where its place says so.
+[[nodiscard]] std::string how_found(const SourceNote& note);
 /// "published: Title, where (as quoted elsewhere)".
 [[nodiscard]] std::string words(const SourceNote& note);
 /// The sources in one line: "published: …; from memory: …".

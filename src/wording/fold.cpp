@@ -60,9 +60,16 @@ std::size_t hang(std::string_view line, std::size_t columns) {
   return std::min(plain ? indent : indent + step, columns / 2);
 }
 
+/// Whether it is a line drawn across the page.
+bool is_rule(std::string_view line) {
+  return (line.starts_with('-') || line.starts_with('=')) &&
+         line.find_first_not_of(line.front()) == std::string_view::npos;
+}
+
 /// Whether a line goes on what the page has broken for its own width.
 bool goes_on(std::string_view whole, std::string_view last, std::string_view line) {
-  if (line.empty() || begins_with_place(line) || begins_with_place(last)) return false;
+  if (line.empty() || last.empty() || is_rule(line)) return false;
+  if (begins_with_place(line) || begins_with_place(last)) return false;
   const std::size_t indent = indent_of(line);
   // a line beneath a label's begins with a label of its own
   const auto second = second_column(whole);
@@ -74,6 +81,10 @@ bool goes_on(std::string_view whole, std::string_view last, std::string_view lin
 void fold_line(std::string_view line, std::size_t columns, std::string& out) {
   if (width(line) <= columns) {
     out += line;
+    return;
+  }
+  if (is_rule(line)) {
+    out += line.substr(0, columns);
     return;
   }
   const std::size_t indent = hang(line, columns);

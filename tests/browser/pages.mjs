@@ -1,6 +1,7 @@
-// Opens the page of every demo, faulty and hostile formula in Chromium: nothing is complained of,
-// nothing fetched, nothing wider than a telephone, every picture has a name, the accessibility
-// checker finds nothing, and on A4 and Letter no row is cut.
+// Opens the page of every demo, faulty and hostile formula, and one of every other kind, in
+// Chromium: nothing is complained of, nothing fetched, nothing wider than a telephone, no word
+// broken at any width, every picture has a name, the accessibility checker finds nothing, on A4 and
+// Letter no row is cut, and a sound bar takes six sheets at most.
 //
 //     node pages.mjs PROGRAM SOURCE_FOLDER WORK_FOLDER
 //
@@ -15,6 +16,8 @@ import { Browser, findChromium } from "./chromium.mjs";
 const here = dirname(fileURLToPath(import.meta.url));
 const [program, source, work] = process.argv.slice(2);
 const paper = { A4: [8.27, 11.69], Letter: [8.5, 11] };
+const soundBar = "fixtures-formulas-harbour-puck.html";
+const mostSheets = 6;
 const axePath = [process.env.SUDSMARK_NODE_MODULES, join(here, "node_modules")]
   .filter(Boolean).map((folder) => join(folder, "axe-core/axe.min.js")).find(existsSync);
 
@@ -51,7 +54,20 @@ function writePages() {
   run(".", "leeway", "--format", `html=${pages}/leeway.html`, "fixtures/formulas/harbour-puck.formula");
   run(".", "leeway", "--format", `html=${pages}/leeway-map.html`, "--line", "polysorbate 80",
     "--against", "rice bran oil", "fixtures/formulas/fen-crumble.formula");
-  for (const name of ["leeway", "leeway-map", "index", "several", "bench-sheets", "comparison", "hostile-comparison"]) {
+  for (const command of ["label", "measure"]) {
+    run(".", command, "--format", `html=${pages}/${command}.html`, "--market", "GB,EU,US",
+      "fixtures/formulas/harbour-puck.formula", "fixtures/faulty/washing-soda.formula");
+    run(".", command, "--format", `html=${pages}/hostile-${command}.html`, "tests/report/hostile");
+  }
+  const scented = "fixtures/formulas/harbour-puck.formula";
+  run(".", "dossier", "--format", `html=${pages}/dossier.html`, scented);
+  run(".", "suggest", "--format", `html=${pages}/suggest.html`,
+    "fixtures/faulty/glycerin-by-the-cup.formula");
+  run(".", "suggest", "--format", `html=${pages}/swap.html`, "--swap", "SLSA", scented);
+  run(".", "explain", "--format", `html=${pages}/law.html`, "law");
+  for (const name of ["leeway", "leeway-map", "index", "several", "bench-sheets", "comparison",
+    "hostile-comparison", "label", "measure", "hostile-label", "hostile-measure", "dossier",
+    "suggest", "swap", "law"]) {
     if (!existsSync(join(pages, `${name}.html`))) throw new Error(`${name}.html was not written`);
   }
   return readdirSync(pages).filter((name) => name.endsWith(".html")).sort();
@@ -65,6 +81,33 @@ const inShort = `document.querySelectorAll(
   "tbody tr:nth-child(n+5), .run-in li:nth-child(n+5), .sources li:nth-child(n+5)")
   .forEach((one) => one.remove())`;
 
+/** Words that a line breaks in two; longer ones than a language has may be. */
+const brokenWords = `(() => {
+  const broken = [];
+  const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
+  while (walker.nextNode()) {
+    const node = walker.currentNode;
+    if (node.parentElement.closest("svg, code, pre")) continue;
+    for (const { 0: word, index } of node.data.matchAll(/[a-zA-Z\u00c0-\u024f0-9]+/g)) {
+      if (word.length < 3 || word.length > 20) continue;
+      const range = document.createRange();
+      range.setStart(node, index);
+      range.setEnd(node, index + word.length);
+      const lines = [...range.getClientRects()].filter((one) => one.width > 0.5);
+      if (lines.some((one) => one.top > lines[0].bottom - 2)) broken.push(word);
+    }
+  }
+  return broken.slice(0, 5).join(", ");
+})()`;
+
+async function fits(page, name) {
+  const wide = await page.value(
+    "document.documentElement.scrollWidth - document.documentElement.clientWidth");
+  if (wide > 0) fault(name, `${wide} px too wide for the screen`);
+  const broken = await page.value(brokenWords);
+  if (broken !== "") fault(name, `broken words: ${broken}`);
+}
+
 /** `depth`: 0 leaves the accessibility checker out, 1 shows it each table in short, 2 all of them. */
 async function look(page, name, url, axe, depth) {
   await page.open(url);
@@ -72,9 +115,7 @@ async function look(page, name, url, axe, depth) {
   for (const request of page.requests) {
     if (request !== url) fault(name, `fetches ${request}`);
   }
-  const wide = await page.value(
-    "document.documentElement.scrollWidth - document.documentElement.clientWidth");
-  if (wide > 0) fault(name, `${wide} px too wide for the screen`);
+  await fits(page, name);
   const unnamed = await page.value(`[...document.querySelectorAll("svg")].filter((svg) => {
     if (svg.getAttribute("aria-hidden") === "true") return false;
     const ids = (svg.getAttribute("aria-labelledby") ?? "").split(" ").filter(Boolean);
@@ -128,6 +169,9 @@ async function print(page, name, sizes) {
         fault(name, `${size}: a row is cut: ${row.join(" | ").slice(0, 120)}`);
       }
     }
+    if (name === soundBar && sheets.length > mostSheets) {
+      fault(name, `${size}: ${sheets.length} sheets for a sound bar`);
+    }
     rmSync(file);
     pages += sheets.length;
   }
@@ -140,6 +184,10 @@ async function lookAt(page, name, at, axe) {
   await page.dark(false);
   await page.size(360, 780);
   await look(page, `${name} on a telephone`, url, axe, both ? 2 : (at + 1) % 2);
+  for (const width of [820, 1440]) {
+    await page.size(width, 900);
+    await fits(page, `${name} at ${width} px`);
+  }
   await page.dark(true);
   await page.size(1280, 900);
   await look(page, `${name} at a desk in the dark`, url, axe, both ? 2 : at % 2);

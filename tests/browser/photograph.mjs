@@ -1,4 +1,4 @@
-// Pictures of one page for the eyes: telephone, desk, desk in the dark, and its print as a PDF.
+// Pictures of one page for the eyes: telephone, tablet, desk, desk in the dark, and its print as a PDF.
 //
 //     node photograph.mjs PAGE.html FOLDER
 import { mkdirSync, writeFileSync } from "node:fs";
@@ -9,7 +9,8 @@ import { Browser, findChromium } from "./chromium.mjs";
 
 const [file, folder] = process.argv.slice(2);
 const name = basename(file, ".html");
-const views = [["phone", 360, 780, false], ["desk", 1280, 900, false], ["dark", 1280, 900, true]];
+const views = [["phone", 360, 780, false], ["tablet", 820, 1100, false],
+  ["desk", 1440, 900, false], ["dark", 1440, 900, true]];
 
 mkdirSync(folder, { recursive: true });
 const browser = new Browser(findChromium());

@@ -132,6 +132,20 @@ TEST_CASE("paths are those from the folder of the baseline") {
   const auto same = with_baseline(found("a.formula"), baseline, "base.json");
   REQUIRE(same);
   CHECK(standings(*same) == std::vector<Standing>{Standing::unchanged});
+  CHECK(same.problems.empty());
+}
+
+TEST_CASE("a baseline that knows no file of the run says so, and marks all as new") {
+  const auto found = [](const std::string& path) {
+    return run_of({finding("x", Kind::fail, Level::error, "l")}, path);
+  };
+  const std::string baseline = baseline_text(found("bars/a.formula"), "base.json");
+  const auto other = with_baseline(found("a.formula"), baseline, "base.json");
+  REQUIRE(other);
+  CHECK(standings(*other) == std::vector<Standing>{Standing::fresh});
+  REQUIRE(other.problems.size() == 1);
+  CHECK(other.problems.front().message.find("'bars/a.formula'") != std::string::npos);
+  CHECK(with_baseline(run_of({}, "a.formula"), baseline, "base.json").problems.empty());
 }
 
 TEST_CASE("a baseline knows a file however its path is typed, and no other") {

@@ -185,3 +185,50 @@ TEST_CASE("what a maker wrote, and the first sentence of a remedy") {
   CHECK(report::remedy_in_short("A lake, such as FD&C Blue No. 1. It fades less.") ==
         "a lake, such as FD&C Blue No. 1");
 }
+
+namespace {
+
+struct FirstLines {
+  const char* formula;
+  std::vector<const char*> words;  ///< the line to change, and what to do with it
+};
+
+/// A reader's test on paper: of each of these, whoever reads ten lines knows what to do.
+const std::vector<FirstLines>& to_be_done() {
+  static const std::vector<FirstLines> all{
+      {"bar-monohydrate", {"60 g citric acid monohydrate", "use the anhydrous grade"}},
+      {"certificate-for-candles", {"1.2 % Sea Fig", "category of this product"}},
+      {"conditioner-two-in-one", {"10 % SCI", "leave the anionic"}},
+      {"dry-dough", {"44 % sodium bicarbonate", "add binder"}},
+      {"essential-oil-on-bare-salt", {"0.9 % Lavender oil", "polysorbate 20 or 80"}},
+      {"glitter-across-the-strait", {"0.2 % plastic glitter", "mica, or cellulose glitter"}},
+      {"glycerin-by-the-cup", {"12.5 % glycerin", "take liquid out"}},
+      {"hardly-any-foam", {"20 % SLSA", "a larger piece for one bath"}},
+      {"lead-in-the-clay", {"traces lead 20 ppm", "take a purer grade"}},
+      {"milk-dough", {"40 g goat milk powder", "leave it out, or take the water out"}},
+      {"old-keeper-overseas", {"0.3 % hexachlorophene", "leave the material out"}},
+      {"one-constituent-in-two-scents", {"2 % fennel breeze", "take less"}},
+      {"salts-fizzing-epsom", {"1100 g Epsom salt", "take sea salt or leave the salt out"}},
+      {"scrub-shells", {"25 % ground walnut shell", "at most 10 %, ground fine"}},
+      {"steamer-little-ones", {"30 g \"Ice\"", "take an oil without them"}}};
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("what must be done stands in the first ten lines") {
+  for (const auto& [name, words] : to_be_done()) {
+    const fs::path path = source_dir() / "fixtures/faulty" / (std::string(name) + ".formula");
+    const RunResult run = checked(path.string(), file_contents(path));
+    const auto lines = lines_of(written(Command::check, "text", &run));
+    std::string first;
+    for (std::size_t at = 0; at < std::min<std::size_t>(lines.size(), 10); ++at) {
+      // a sentence may go on in the next line
+      first += (at == 0 ? "" : " ") +
+               lines[at].substr(std::min(lines[at].find_first_not_of(' '), lines[at].size()));
+    }
+    for (const char* const one : words) {
+      CHECK_MESSAGE(first.find(one) != std::string::npos, name, ": ", one, " in ", first);
+    }
+  }
+}

@@ -78,10 +78,9 @@ TEST_CASE("whole outputs of a run with an input that cannot be read, against a b
   run = in_short(std::move(*marked));
   check_expected(golden("changed.txt"), written(Command::check, "text", &run));
   check_expected(golden("changed.sarif"), written(Command::check, "sarif", &run, rulesets));
-  check_expected(
-      golden("changed.overview.html"),
-      without_style(
-          find_report(Command::check, "html")->write_overview(run, {"estuary.html"}, {})));
+  check_expected(golden("changed.overview.html"),
+                 without_style(find_report(Command::check, "html")
+                                   ->write_overview(run, {"estuary.html"}, rulesets, {})));
 }
 
 TEST_CASE("a whole dossier in every format") {

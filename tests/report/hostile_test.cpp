@@ -124,7 +124,7 @@ TEST_CASE("hostile names in every format") {
 
   check_page(written(Command::check, "html", &run, rulesets));
   check_page(find_report(Command::check, "html")
-                 ->write_overview(run, {"a\"><script>b</script>.html"}, {}));
+                 ->write_overview(run, {"a\"><script>b</script>.html"}, rulesets, {}));
   check_page(written(Command::sheet, "html", &run));
   const RunResult label = hostile_label(rulesets);
   REQUIRE(label.formulas.size() == 1);
@@ -193,7 +193,7 @@ TEST_CASE("a baseline of hostile names is read back, and one with hostile words 
   CHECK(bad_marks(written(Command::check, "json", &other, rulesets)) == 0);
   CHECK(bad_marks(written(Command::check, "sarif", &other, rulesets, {true, false, false})) == 0);
   check_page(written(Command::check, "html", &other, rulesets));
-  check_page(find_report(Command::check, "html")->write_overview(other, {"a.html"}, {}));
+  check_page(find_report(Command::check, "html")->write_overview(other, {"a.html"}, rulesets, {}));
 }
 
 TEST_CASE("a link in a message is none") {

@@ -142,6 +142,18 @@ std::optional<std::string> read(std::string_view text, Known& known) {
   return std::nullopt;
 }
 
+/// What is odd where a baseline and a run have findings and no file in common.
+std::optional<std::string> no_path_met(const Known& known,
+                                       const std::map<std::string, std::string>& files,
+                                       bool some_fresh) {
+  const auto met = [&](const auto& entry) { return files.contains(entry.first.first); };
+  if (known.empty() || !some_fresh || std::any_of(known.begin(), known.end(), met)) {
+    return std::nullopt;
+  }
+  return "no file of this run is in it: it knows '" + known.begin()->first.first +
+         "', and this run has '" + files.begin()->first + "', both as seen from its own folder";
+}
+
 }  // namespace
 
 std::string baseline_text(const RunResult& run, const std::string& path) {
@@ -174,6 +186,7 @@ Result<RunResult> with_baseline(RunResult run, std::string_view text, const std:
   run.compared = true;
   std::map<std::string, std::string> files;  // as the baseline calls them and as the run does
   std::set<std::pair<std::string, std::string>> met;
+  bool some_fresh = false;
   for (FormulaResult& formula : run.formulas) {
     const std::string file = plain(formula.file, path);
     files.emplace(file, formula.file);
@@ -183,6 +196,7 @@ Result<RunResult> with_baseline(RunResult run, std::string_view text, const std:
       if (before != known.end()) met.insert(before->first);
       finding.standing =
           before == known.end() ? Standing::fresh : standing(finding, before->second);
+      some_fresh = some_fresh || finding.standing == Standing::fresh;
     }
   }
   for (auto& [key, entry] : known) {
@@ -191,7 +205,11 @@ Result<RunResult> with_baseline(RunResult run, std::string_view text, const std:
     run.absent.push_back(std::move(entry.finding));
     run.absent.back().file = file->second;
   }
-  return {std::move(run), {}};
+  Result<RunResult> out{std::move(run), {}};
+  if (auto hint = no_path_met(known, files, some_fresh)) {
+    out.problems.push_back({{}, 0, 0, std::move(*hint), {}});
+  }
+  return out;
 }
 
 }  // namespace sudsmark

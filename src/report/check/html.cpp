@@ -4,10 +4,10 @@
 
 #include <sudsmark/report.h>
 
+#include "report/check/html_overview.h"
 #include "report/check/html_parts.h"
 #include "report/html_page.h"
 #include "report/prose.h"
-#include "report/verdict_words.h"
 #include "wording/words.h"
 
 namespace sudsmark {
@@ -60,49 +60,37 @@ void write_absent(Markup& page, const RunResult& run) {
   page.close();
 }
 
-void write_formula(const FormulaPage& view) {
+void write_sections(const FormulaPage& view) {
+  report::write_strip(view);
+  report::write_broken(view);
+  report::write_perhaps(view);
+  report::write_undecided(view);
+  report::write_noted(view);
+  report::write_set_aside(view);
+  write_sign_off(view.page);
+  report::write_limits(view);
+  report::write_kept(view);
+  report::write_bath(view);
+  report::write_workshop(view);
+  report::write_portions(view);
+  report::write_composition(view);
+  report::write_figures(view);
+  report::write_rest(view);
+  report::write_sources(view);
+}
+
+/// The sections are written first: the contents stand before them.
+void write_formula(const FormulaPage& view, bool ascii) {
+  Markup sections(ascii);
+  std::vector<report::SectionName> contents;
+  write_sections(
+      {sections, view.parts, view.formula, view.sources, view.prefix, view.level, &contents});
   Markup& page = view.page;
   page.open("article", {{"class", "sheet"}, {"aria-labelledby", view.prefix + "name"}});
-  write_head(view);
-  write_strip(view);
-  write_broken(view);
-  write_perhaps(view);
-  write_undecided(view);
-  write_noted(view);
-  write_set_aside(view);
-  write_sign_off(page);
-  write_limits(view);
-  write_bath(view);
-  write_workshop(view);
-  write_portions(view);
-  write_composition(view);
-  write_measures(view);
-  write_rest(view);
-  write_sources(view);
+  report::write_head(view);
+  report::write_contents(view, contents);
+  page.constant(sections.finished());
   page.close();
-}
-
-void write_list(Markup& page, const RunResult& run, const std::vector<std::string>& addresses) {
-  page.open("ul", {{"class", "formulas"}});
-  for (std::size_t at = 0; at < run.formulas.size(); ++at) {
-    const FormulaResult& formula = run.formulas[at];
-    page.open("li");
-    page.open("a", {{"href", addresses[at]}});
-    page.name(formula.name);
-    page.close();
-    page.element("p", report::verdict_in_short(formula));
-    report::write_tally(page, formula);
-    page.open("p", {{"class", "of"}});
-    page.name(formula.file);
-    page.close();
-    page.close();
-  }
-  page.close();
-}
-
-std::string counted(std::size_t count) {
-  const std::string words = report::capital(report::in_words(count));
-  return words + (count == 1 ? " formula, checked" : " formulas, checked");
 }
 
 }  // namespace
@@ -114,42 +102,44 @@ std::string check_html(const RunResult& run, const Rulesets& rulesets,
   const front::Parts& parts = front::parts(rulesets);
   Markup page(options.ascii);
   const bool alone = run.formulas.size() == 1;
-  report::open_page(page, alone ? run.formulas.front().name : counted(run.formulas.size()));
-  report::write_masthead(page, "sudsmark check sheet", options.overview);
+  open_page(page, alone ? run.formulas.front().name : formulas_checked(run));
+  write_masthead(page, "sudsmark check sheet", options.overview);
   page.open("main");
   if (!alone) {
-    page.element("h1", counted(run.formulas.size()));
+    page.element("h1", formulas_checked(run));
     std::vector<std::string> addresses;
     for (std::size_t at = 0; at < run.formulas.size(); ++at) {
       addresses.push_back("#f" + std::to_string(at + 1) + "-name");
     }
-    write_list(page, run, addresses);
+    write_overview(page, run, addresses, parts);
   }
   write_problems(page, run.problems);
   std::size_t number = 0;
   for (const FormulaResult& formula : run.formulas) {
-    const report::SourceRegister sources(formula);
+    const SourceRegister sources(formula);
     write_formula(
-        {page, parts, formula, sources, "f" + std::to_string(++number) + "-", alone ? 2 : 3});
+        {page, parts, formula, sources, "f" + std::to_string(++number) + "-", alone ? 2 : 3},
+        options.ascii);
   }
   write_absent(page, run);
   page.close();
-  report::write_foot(page, report::editions(parts));
+  write_foot(page, editions(parts));
   return page.finished();
 }
 
 std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                const ReportOptions& options) {
+                                const Rulesets& rulesets, const ReportOptions& options) {
+  const front::Parts& parts = front::parts(rulesets);
   Markup page(options.ascii);
-  report::open_page(page, counted(run.formulas.size()));
-  report::write_masthead(page, "sudsmark check sheet", {});
+  open_page(page, formulas_checked(run));
+  write_masthead(page, "sudsmark check sheet", {});
   page.open("main");
-  page.element("h1", counted(run.formulas.size()));
-  write_list(page, run, pages);
+  page.element("h1", formulas_checked(run));
+  write_overview(page, run, pages, parts);
   write_problems(page, run.problems);
   write_absent(page, run);
   page.close();
-  report::write_foot(page, {});
+  write_foot(page, editions(parts));
   return page.finished();
 }
 

@@ -7,10 +7,11 @@
 
 #include "quantity/number.h"
 #include "report/check/html_parts.h"
+#include "report/check/html_scales.h"
 #include "report/prose.h"
 #include "report/svg_chart.h"
 #include "report/svg_scale.h"
-#include "report/verdict_words.h"
+#include "text/digits.h"
 #include "wording/margin.h"
 #include "wording/words.h"
 
@@ -19,129 +20,45 @@ using namespace wording;
 
 namespace {
 
-/// A row of the list of scales.
-struct ScaleRow {
-  VerdictMark mark = VerdictMark::kept;
-  std::string_view word;  ///< of the verdict; empty: words_of the mark
-  std::string title;
-  std::string note;
-  const Figure* measured = nullptr;
-  const Figure* limit = nullptr;
-  Margin margin;
-};
-
-VerdictMark mark_of(Side side) {
-  switch (side) {
-    case Side::within:
-      return VerdictMark::kept;
-    case Side::straddles:
-      return VerdictMark::perhaps;
-    case Side::outside:
-      return VerdictMark::broken;
-    case Side::unknown:
-      break;
-  }
-  return VerdictMark::unknown;
-}
-
-std::string_view words_of(VerdictMark mark) {
-  switch (mark) {
-    case VerdictMark::broken:
-      return "outside";
-    case VerdictMark::perhaps:
-      return "depends";
-    case VerdictMark::kept:
-      return "kept";
-    case VerdictMark::unknown:
-      return "not known";
-    case VerdictMark::allowed:
-      return "allowed";
-    case VerdictMark::noted:
-      return "worth knowing";
-    case VerdictMark::outside:
-      break;
-  }
-  return "does not apply";
-}
-
-/// What is broken comes first, then what may be, then what is kept with the least to spare.
-int rank(VerdictMark mark) {
-  switch (mark) {
-    case VerdictMark::broken:
-      return 0;
-    case VerdictMark::perhaps:
-      return 1;
-    case VerdictMark::noted:
-      return 1;
-    case VerdictMark::unknown:
-      return 2;
-    case VerdictMark::allowed:
-    case VerdictMark::kept:
-    case VerdictMark::outside:
-      break;
-  }
-  return 3;
-}
-
-void write_scales(const FormulaPage& view, std::vector<ScaleRow> rows, std::string_view what,
-                  std::string_view caption) {
-  Markup& page = view.page;
-  std::stable_sort(rows.begin(), rows.end(), [](const ScaleRow& a, const ScaleRow& b) {
-    return std::pair(rank(a.mark), a.margin.relative) < std::pair(rank(b.mark), b.margin.relative);
-  });
-  page.open("table", {{"class", "scales"}, {"role", "table"}});
-  page.element("caption", caption);
-  page.open("thead", {{"role", "rowgroup"}});
-  page.open("tr", {{"role", "row"}});
-  for (const std::string_view name :
-       {what, std::string_view("On its scale"), std::string_view("Margin")}) {
-    page.element("th", {{"scope", "col"}, {"role", "columnheader"}}, name);
-  }
-  page.close();
-  page.close();
-  page.open("tbody", {{"role", "rowgroup"}});
-  for (const ScaleRow& row : rows) {
-    page.open("tr", {{"role", "row"}});
-    page.open("th", {{"scope", "row"}, {"role", "rowheader"}});
-    write_prose(page, row.title);
-    if (!row.note.empty()) prose_element(page, "small", {}, row.note);
-    page.close();
-    page.open("td", {{"role", "cell"}});
-    draw_scale(page, *row.measured, *row.limit,
-               row.title + ": " + shown_beside(*row.measured, *row.limit), tone_of(row.mark));
-    page.close();
-    page.open("td", {{"role", "cell"}, {"class", "margin"}});
-    draw_mark(page, row.mark);
-    page.element("b", row.word.empty() ? words_of(row.mark) : row.word);
-    page.text(": " + row.margin.words);
-    page.element("small", shown_beside(*row.measured, *row.limit));
-    page.close();
-    page.close();
-  }
-  page.close();
-  page.close();
-}
-
-/// A limit of a curve's measure as a line across, named by its rule.
-std::vector<ChartLine> limits_of(const FormulaPage& view, std::string_view measure,
-                                 const std::string& unit) {
+/// The ends that an expectation sets to a measure: of "a or b" the last alternative, which is the
+/// one that still has to hold where the others do not.
+std::vector<ChartLine> ends_in(std::string_view expectation, std::string_view measure) {
   std::vector<ChartLine> out;
-  const auto add = [&](const std::optional<double>& end, const std::string& words) {
-    if (!end) return;
-    const bool known = std::any_of(out.begin(), out.end(), [&](const ChartLine& line) {
-      return line.at == *end && line.name == words;
-    });
-    if (!known) out.push_back({words, *end, true});
-  };
+  if (const std::size_t at = expectation.rfind(" or "); at != std::string_view::npos) {
+    expectation.remove_prefix(at + 4);
+  }
+  while (!expectation.empty()) {
+    const std::size_t end = std::min(expectation.find(" and "), expectation.size());
+    const std::string_view one = expectation.substr(0, end);
+    expectation.remove_prefix(std::min(end + 5, expectation.size()));
+    const std::size_t sign = one.find_first_of("<>");
+    const std::size_t named = one.find(measure);
+    if (sign == std::string_view::npos || named > sign) continue;
+    const char after = one[named + measure.size()];  // there is the sign, at least
+    if (after == '_' || after == '.') continue;
+    const std::string_view said = one.substr(std::min(one.find_first_not_of("<>= ", sign), end));
+    const auto value = text::read_digits(said.substr(0, said.find_first_not_of("0123456789.")));
+    if (!value) continue;
+    out.push_back(
+        {(one[sign] == '<' ? "at most " : "at least ") + quantity::printed(*value), *value});
+  }
+  return out;
+}
+
+/// Limits of a curve's measure as lines across, of the rules that are asked of this formula.
+std::vector<ChartLine> limits_of(const FormulaPage& view, std::string_view measure) {
+  std::vector<ChartLine> out;
+  std::string_view last;
   for (const Finding& finding : view.formula.findings) {
-    if (!finding.limit || finding.limit->unit != unit) continue;
+    if (finding.kind == Kind::not_applicable || finding.rule == last) continue;
+    last = finding.rule;
     const rules::Rule* rule = rule_of(view, finding);
-    if (rule == nullptr || rule->pair || rule->expect_text.find(measure) == std::string::npos)
-      continue;
-    add(finding.limit->low,
-        "at least " + quantity::printed(finding.limit->low.value_or(0)) + ", " + finding.rule);
-    add(finding.limit->high,
-        "at most " + quantity::printed(finding.limit->high.value_or(0)) + ", " + finding.rule);
+    if (rule == nullptr || rule->pair) continue;
+    for (ChartLine& line : ends_in(rule->expect_text, measure)) {
+      const bool known = std::any_of(
+          out.begin(), out.end(), [&](const ChartLine& other) { return other.name == line.name; });
+      if (!known) out.push_back(std::move(line));
+    }
   }
   return out;
 }
@@ -168,22 +85,42 @@ void write_dust_curves(const FormulaPage& view) {
   std::size_t number = 0;
   for (const Curve& curve : view.formula.curves) {
     if (curve.name != "dust bound by time") continue;
+    const bool open_ended = std::any_of(curve.points.begin(), curve.points.end(),
+                                        [](const CurvePoint& point) { return !point.high; });
     Chart chart;
     chart.id = view.prefix + "dust-" + std::to_string(++number);
     chart.title = "Dust while '" + curve.subject + "' is done once, and after";
     chart.across = "minutes from its start";
-    chart.upwards = "mg in a m\u00b3 of air, at most";
+    chart.upwards = open_ended ? "upper bound, mg in a m\u00b3 of air: this or more"
+                               : "upper bound, mg in a m\u00b3 of air";
     chart.series.push_back({"bound", curve.points, false});
-    chart.lines = limits_of(view, "dust.bound", curve.unit);
+    if (open_ended) {
+      for (CurvePoint& point : chart.series.back().points) point.high.reset();
+    }
+    chart.lines = limits_of(view, "dust.bound");
+    for (ChartLine& line : chart.lines) line.name += " over 8 hours";
     chart.from_nothing = true;
-    const bool open_ended = std::any_of(curve.points.begin(), curve.points.end(),
-                                        [](const CurvePoint& point) { return !point.high; });
     figure_of(view, chart,
               capital(curve.subject) + ": an upper bound for the room, never a measurement." +
                   (open_ended ? " The dustiest class has no upper end, so this bound has none "
                                 "either until the dustiness is stated (`raises`)."
                               : ""));
   }
+}
+
+/// What a bound tells of a workplace limit: never that it is broken.
+std::string_view word_of(Side side) {
+  switch (side) {
+    case Side::within:
+      return "stays below it";
+    case Side::straddles:
+      return "not shown to stay below it";
+    case Side::outside:
+      return "could be over it";
+    case Side::unknown:
+      break;
+  }
+  return "not known";
 }
 
 /// The strictest limit that the rules set for weighing.
@@ -200,40 +137,6 @@ std::optional<Figure> weighing_limit(const FormulaPage& view) {
 
 }  // namespace
 
-void write_limits(const FormulaPage& view) {
-  std::vector<ScaleRow> rows;
-  for (const Finding& finding : view.formula.findings) {
-    if (finding.kind == Kind::not_applicable || nothing_to_show(finding)) continue;
-    const rules::Rule* rule = rule_of(view, finding);
-    ScaleRow row;
-    row.title = rule == nullptr ? finding.rule : rule->title;
-    row.note = finding.subject;
-    row.measured = &*finding.measured;
-    row.limit = &*finding.limit;
-    row.margin = margin(*finding.measured, *finding.limit);
-    const bool only_noted = finding.kind == Kind::fail && finding.level <= Level::note;
-    row.mark = finding.allowed              ? VerdictMark::allowed
-               : finding.kind == Kind::open ? VerdictMark::unknown
-               : only_noted                 ? VerdictMark::noted
-                                            : mark_of(row.margin.side);
-    row.word = verdict_word(finding);
-    // where the limit itself is not known, there is no margin to show
-    if (row.mark == VerdictMark::unknown && row.margin.side != Side::straddles) continue;
-    // and of what nobody has declared, a picture of each substance that it could be says nothing
-    if (row.mark == VerdictMark::unknown && finding.subject_kind == "row") continue;
-    rows.push_back(std::move(row));
-  }
-  if (rows.empty()) return;
-  open_section(view, "limits", "Every limit, and the margin to it");
-  view.page.open("p", {{"class", "key"}});
-  view.page.text(
-      "The pale band is within the limit, the dark bar where the true figure lies; what of it is "
-      "hatched is outside. An arrow goes on without a known end. The nearest come first.");
-  view.page.close();
-  write_scales(view, std::move(rows), "Limit", "Figures beside their limits");
-  close_section(view);
-}
-
 void write_bath(const FormulaPage& view) {
   const Curve* airing = find_curve(view, "bath.ph by gas left");
   const Curve* held = find_curve(view, "bath.ph by dose");
@@ -247,12 +150,15 @@ void write_bath(const FormulaPage& view) {
   left.across = "% of the gas still in the water";
   left.upwards = "pH";
   left.series.push_back({"pH", airing->points, false});
-  left.lines = limits_of(view, "bath.ph", "pH");
+  left.lines = limits_of(view, "bath.ph_aired");
+  for (ChartLine& line : left.lines) line.at_end = true;
+  left.marks_end = !left.lines.empty();
   add_neutral(*airing, left.lines);
   left.reversed = true;
   figure_of(view, left,
-            "From the moment it is dissolved (left) to the bath that has come to rest with the air "
-            "(right): minutes where it fizzes, hours in still water.");
+            std::string("From the moment it is dissolved (left) to the bath that has come to rest "
+                        "with the air (right): minutes where it fizzes, hours in still water.") +
+                (left.marks_end ? " The limits are about the end, which has a ring." : ""));
   Chart dose;
   dose.id = view.prefix + "dose";
   dose.title = "pH of the bath against how much of the product is in it";
@@ -260,7 +166,8 @@ void write_bath(const FormulaPage& view) {
   dose.upwards = "pH";
   dose.series.push_back({"at once", held->points, false});
   dose.series.push_back({"aired", aired->points, true});
-  dose.lines = limits_of(view, "bath.ph", "pH");
+  dose.lines = limits_of(view, "bath.ph_aired");
+  for (ChartLine& line : dose.lines) line.name += ", aired";
   add_neutral(*held, dose.lines);
   dose.now = held->today;
   dose.now_name = "as stated";
@@ -275,6 +182,8 @@ void write_workshop(const FormulaPage& view) {
   const bool dusty = find_curve(view, "dust bound by time") != nullptr || !view.formula.air.empty();
   const auto limit = weighing_limit(view);
   std::vector<ScaleRow> weighings;
+  std::size_t within = 0;
+  const WeighingResult* smallest = nullptr;
   for (const WeighingResult& weighing : view.formula.weighings) {
     if (!weighing.error || !limit) continue;
     ScaleRow row;
@@ -285,9 +194,16 @@ void write_workshop(const FormulaPage& view) {
     row.limit = &*limit;
     row.margin = margin(*weighing.error, *limit);
     row.mark = mark_of(row.margin.side);
-    weighings.push_back(std::move(row));
+    row.word = row.margin.side == Side::outside ? "too coarse a scale" : "depends";
+    if (row.margin.side != Side::within) {
+      weighings.push_back(std::move(row));
+      continue;
+    }
+    ++within;
+    const auto mass = [](const WeighingResult& one) { return one.mass.low.value_or(0); };
+    if (smallest == nullptr || mass(weighing) < mass(*smallest)) smallest = &weighing;
   }
-  if (!dusty && weighings.empty()) return;
+  if (!dusty && weighings.empty() && smallest == nullptr) return;
   open_section(view, "workshop", "Dust and weighing");
   if (dusty) {
     view.page.open("div", {{"class", "figures"}});
@@ -301,16 +217,27 @@ void write_workshop(const FormulaPage& view) {
       row.measured = &air.bound;
       row.limit = &air.limit;
       row.margin = margin(air.bound, air.limit);
-      row.mark = mark_of(row.margin.side);
+      row.mark = row.margin.side == Side::within ? VerdictMark::kept : VerdictMark::noted;
+      row.word = word_of(row.margin.side);
       rows.push_back(std::move(row));
     }
     if (!rows.empty()) {
-      write_scales(view, std::move(rows), "Substance",
+      write_scales(view.page, std::move(rows), "Substance",
                    "Upper bounds of dust over eight hours beside workplace limits, mg/m\u00b3");
     }
   }
+  if (smallest != nullptr) {
+    const std::string to = quantity::printed(limit->high.value_or(0)) + " %";
+    view.page.open("p");
+    view.page.text((weighings.empty() ? "All " : "The other ") + std::to_string(within) +
+                   (within == 1 ? " weighing is" : " weighings are") + " right within " + to +
+                   "; the smallest is " + shown(smallest->mass) + " of ");
+    view.page.name(smallest->name);
+    view.page.text(".");
+    view.page.close();
+  }
   if (!weighings.empty()) {
-    write_scales(view, std::move(weighings), "Weighing",
+    write_scales(view.page, std::move(weighings), "Weighing",
                  "The scale's step as a share of each weighing, in %");
   }
   close_section(view);

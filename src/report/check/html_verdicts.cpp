@@ -23,17 +23,8 @@ std::string subject(const Finding& finding) {
   return subject_prefix(finding.subject_kind, finding.subject);
 }
 
-/// What a finding says, without what the section that it stands in has said already.
 std::string said_of(const Finding& finding) {
-  constexpr std::array<std::string_view, 2> told{
-      "it depends on the true figures: ", "the limit is from memory and is to be looked up: "};
-  std::string_view message = finding.message;
-  for (const std::string_view words : told) {
-    if (finding.kind == Kind::review && message.starts_with(words)) {
-      message.remove_prefix(words.size());
-    }
-  }
-  return subject(finding) + std::string(message);
+  return subject(finding) + std::string(message_under_heading(finding));
 }
 
 void write_where(const FormulaPage& view, const Finding& finding) {
@@ -310,40 +301,6 @@ void write_set_aside(const FormulaPage& view) {
     page.close();
     close_section(view);
   }
-}
-
-void write_rest(const FormulaPage& view) {
-  Markup& page = view.page;
-  const auto titles = [&](Kind kind, bool measured) {
-    std::vector<std::string> out;
-    for (const Finding& finding : view.formula.findings) {
-      if (finding.kind != kind || finding.allowed) continue;
-      if (!measured && !nothing_to_show(finding)) continue;
-      const rules::Rule* rule = rule_of(view, finding);
-      std::string words = rule == nullptr ? finding.rule : rule->title;
-      if (!finding.subject.empty() && kind == Kind::pass) words += " (" + finding.subject + ")";
-      if (std::find(out.begin(), out.end(), words) == out.end()) out.push_back(std::move(words));
-    }
-    return out;
-  };
-  const auto list = [&](const std::vector<std::string>& words) {
-    page.open("ul", {{"class", "run-in"}});
-    for (const std::string& one : words) prose_element(page, "li", {}, one);
-    page.close();
-  };
-  const auto kept = titles(Kind::pass, false);
-  const auto outside = titles(Kind::not_applicable, true);
-  if (kept.empty() && outside.empty()) return;
-  open_section(view, "rest", "Everything else that was asked");
-  if (!kept.empty()) {
-    heading(view, "Kept, where there is no figure to show");
-    list(kept);
-  }
-  if (!outside.empty()) {
-    heading(view, "Does not apply to this formula");
-    list(outside);
-  }
-  close_section(view);
 }
 
 }  // namespace sudsmark::report

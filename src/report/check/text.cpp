@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <sudsmark/run_report.h>
@@ -46,8 +47,12 @@ class CheckText {
       lines_.headed(head, harmless(formula_.file));
     }
     lines_.gap();
-    write_group(change_word(Level::error), Level::error, digest_.must);
-    write_group(change_word(Level::warning), Level::warning, digest_.should);
+    for (const auto& [level, group] :
+         {std::pair(Level::error, &digest_.must), std::pair(Level::warning, &digest_.should)}) {
+      const std::string word(change_word(level));
+      write_group(word, level, Kind::fail, *group);
+      write_group("depends, and perhaps " + word, level, Kind::review, *group);
+    }
     write_noted();
     write_waiting();
     write_allowed();
@@ -64,10 +69,10 @@ class CheckText {
     lines_.whole(painted(level, words, options_.color));
   }
 
-  void write_group(std::string_view word, Level level, const Findings& group) {
+  void write_group(std::string_view word, Level level, Kind kind, const Findings& group) {
     bool first = true;
     for (const Finding* finding : group) {
-      if (left_out(*finding)) continue;
+      if (finding->kind != kind || left_out(*finding)) continue;
       if (first) heading(word, level);
       first = false;
       write_finding(*finding);
@@ -87,7 +92,7 @@ class CheckText {
   static std::string sentence(const Finding& finding) {
     const bool told = finding.line == 0 || finding.subject_kind == "label";
     return (told ? subject_prefix(finding.subject_kind, finding.subject) : std::string()) +
-           finding.message;
+           std::string(message_under_heading(finding));
   }
 
   void write_finding(const Finding& finding) {

@@ -74,6 +74,28 @@ void Sum::add(const FormulaResult& formula) {
   for (const std::string_view rule : rules) ++broken_[std::string(rule)];
 }
 
+std::string Sum::sum() const {
+  std::string out = std::to_string(formulas_) + (formulas_ == 1 ? " formula: " : " formulas: ");
+  const std::size_t first = out.size();
+  const auto add = [&](std::size_t count, const char* words) {
+    if (count > 0) out += (out.size() > first ? ", " : "") + std::to_string(count) + " " + words;
+  };
+  add(must_, "must change");
+  add(should_, "should change");
+  add(depends_, depends_ == 1 ? "depends" : "depend");
+  add(unknown_, "not known");
+  add(formulas_ - must_ - should_ - depends_ - unknown_, "sound");
+  return out;
+}
+
+std::vector<std::pair<std::string, std::size_t>> Sum::broken_most(std::size_t most) const {
+  std::vector<std::pair<std::string, std::size_t>> out(broken_.begin(), broken_.end());
+  std::stable_sort(out.begin(), out.end(),
+                   [](const auto& a, const auto& b) { return a.second > b.second; });
+  out.resize(std::min(out.size(), most));
+  return out;
+}
+
 std::string Sum::words(const RunResult& run, const ReportOptions& options) const {
   TextLines lines(options.columns);
   const auto files = [](std::size_t count) {
@@ -85,24 +107,10 @@ std::string Sum::words(const RunResult& run, const ReportOptions& options) const
     return lines.take();
   }
   if (formulas_ > 1 || options.quiet) {
-    std::string sum = std::to_string(formulas_) + (formulas_ == 1 ? " formula: " : " formulas: ");
-    const std::size_t first = sum.size();
-    const auto add = [&](std::size_t count, const char* words) {
-      if (count > 0) sum += (sum.size() > first ? ", " : "") + std::to_string(count) + " " + words;
-    };
-    add(must_, "must change");
-    add(should_, "should change");
-    add(depends_, depends_ == 1 ? "depends" : "depend");
-    add(unknown_, "not known");
-    add(formulas_ - must_ - should_ - depends_ - unknown_, "sound");
-    lines.folded(0, sum + libraries);
-    std::vector<std::pair<std::string, std::size_t>> rules(broken_.begin(), broken_.end());
-    std::stable_sort(rules.begin(), rules.end(),
-                     [](const auto& a, const auto& b) { return a.second > b.second; });
-    constexpr std::size_t most = 5;
-    rules.resize(std::min(rules.size(), most));
+    lines.folded(0, sum() + libraries);
     std::string often;
-    for (const auto& [rule, count] : rules) {
+    constexpr std::size_t most = 5;
+    for (const auto& [rule, count] : broken_most(most)) {
       often += (often.empty() ? "" : ", ") + rule + " (" + std::to_string(count) + ")";
     }
     if (formulas_ > 1 && !often.empty()) lines.folded(0, "broken most often: " + often);

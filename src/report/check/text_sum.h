@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <map>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <sudsmark/report.h>
 
@@ -16,6 +18,11 @@ namespace sudsmark::report {
 class Sum {
  public:
   void add(const FormulaResult& formula);
+  /// "94 formulas: 17 must change, 62 should change, 15 sound".
+  [[nodiscard]] std::string sum() const;
+  /// Rules that most formulas break and how many do, the most first.
+  [[nodiscard]] std::vector<std::pair<std::string, std::size_t>> broken_most(
+      std::size_t most) const;
   /// What stands below all formulas: the sum where there are several, what went or was passed over,
   /// and the reminder. A run that checked nothing says so.
   [[nodiscard]] std::string words(const RunResult& run, const ReportOptions& options) const;

@@ -100,16 +100,6 @@ class ComparePage {
     page_.close();
   }
 
-  void open_section(const std::string& id, std::string_view title) {
-    page_.open("section", {{"id", id}, {"aria-labelledby", id + "-title"}});
-    page_.element("h2", {{"id", id + "-title"}}, title);
-    page_.open("div", {{"class", "body"}});
-  }
-  void close_section() {
-    page_.close();
-    page_.close();
-  }
-
   static VerdictMark mark_of(const std::optional<Finding>& finding) {
     if (!finding) return VerdictMark::outside;
     if (finding->allowed) return VerdictMark::allowed;
@@ -177,7 +167,7 @@ class ComparePage {
 
   void write_verdicts(Direction direction, const std::string& id, std::string_view title) {
     if (count(direction) == 0) return;
-    open_section(id, title);
+    report::open_section(page_, id, title);
     page_.open("ul", {{"class", "findings"}});
     for (const VerdictChange& one : of_.verdicts) {
       if (one.direction != direction) continue;
@@ -217,12 +207,12 @@ class ComparePage {
       page_.close();
     }
     page_.close();
-    close_section();
+    report::close_section(page_);
   }
 
   void write_edits() {
     if (of_.edits.empty()) return;
-    open_section("edits", "The edits");
+    report::open_section(page_, "edits", "The edits");
     page_.open("ol");
     for (std::size_t at = 0; at < of_.edits.size(); ++at) {
       page_.open("li");
@@ -230,12 +220,12 @@ class ComparePage {
       page_.close();
     }
     page_.close();
-    close_section();
+    report::close_section(page_);
   }
 
   void write_amounts() {
     if (of_.amounts.empty()) return;
-    open_section("ingredients", "Ingredients");
+    report::open_section(page_, "ingredients", "Ingredients");
     {
       Table table(page_, "What there is more or less of, by mass",
                   {"Material", "Change", "Before", "Now", "Active matter"});
@@ -253,12 +243,12 @@ class ComparePage {
         table.end_row();
       }
     }
-    close_section();
+    report::close_section(page_);
   }
 
   void write_measures() {
     std::vector<std::string> still;
-    open_section("figures", "Figures");
+    report::open_section(page_, "figures", "Figures");
     {
       Table table(page_, "Measures that changed", {"Measure", "Before", "Now"}, "stack pairs");
       for (const MeasureChange& one : of_.measures) {
@@ -281,7 +271,7 @@ class ComparePage {
       page_.element("h3", "As before, or too near to tell apart");
       page_.element("p", {{"class", "run-in"}}, listed(still));
     }
-    close_section();
+    report::close_section(page_);
   }
 
   const Comparison& of_;

@@ -1,5 +1,6 @@
 #include "report/explain/explain_catalogue.h"
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -18,20 +19,46 @@ using catalogue::Material;
 using catalogue::Sourced;
 using catalogue::WaterClass;
 
-std::string with_sources(std::string what, const Citations& citations, const Catalogue& catalogue) {
-  if (!citations.empty()) what += " (" + words(notes(citations, catalogue)) + ")";
-  return what;
-}
+/// Each source once, under a number that figures are marked with.
+class Numbered {
+ public:
+  explicit Numbered(const Catalogue& catalogue) : catalogue_(catalogue) {}
+
+  /// "64 to 72 % [1, 3]".
+  std::string mark(std::string what, const Citations& citations) {
+    std::string numbers;
+    for (const SourceNote& note : notes(citations, catalogue_)) {
+      numbers += (numbers.empty() ? "" : ", ") + std::to_string(number_of(words(note)));
+    }
+    if (!numbers.empty()) what += " [" + numbers + "]";
+    return what;
+  }
+
+  void write(Page& page) const {
+    for (std::size_t at = 0; at < known_.size(); ++at) {
+      page.entry("source " + std::to_string(at + 1), known_[at]);
+    }
+  }
+
+ private:
+  std::size_t number_of(const std::string& source) {
+    const auto found = std::find(known_.begin(), known_.end(), source);
+    const auto at = static_cast<std::size_t>(found - known_.begin());
+    if (found == known_.end()) known_.push_back(source);
+    return at + 1;
+  }
+
+  const Catalogue& catalogue_;
+  std::vector<std::string> known_;
+};
 
 std::string in(const quantity::Range& value, std::string_view unit) {
   return quantity::printed(value, *quantity::find_unit(unit));
 }
 
 void figure(Page& page, std::string_view label, const std::optional<Sourced>& sourced,
-            std::string_view unit, const Catalogue& catalogue) {
-  if (sourced) {
-    page.entry(label, with_sources(in(sourced->value, unit), sourced->sources, catalogue));
-  }
+            std::string_view unit, Numbered& sources) {
+  if (sourced) page.entry(label, sources.mark(in(sourced->value, unit), sourced->sources));
 }
 
 /// The words of those traits whose numbers are from `begin` up to before `end`.
@@ -76,6 +103,7 @@ std::string synonym_list(const Material& material) {
 }  // namespace
 
 void explain_material(const Material& material, const Catalogue& catalogue, Page& page) {
+  Numbered sources(catalogue);
   page.heading(material.name + ", a material");
   page.gap();
   if (!material.synonyms.empty()) page.entry("also called", synonym_list(material));
@@ -85,13 +113,12 @@ void explain_material(const Material& material, const Catalogue& catalogue, Page
   page.entry("roles", role_list(material.roles, 0, catalogue::role_count));
   page.entry("marks", role_list(material.roles, catalogue::role_count, catalogue::trait_count));
   for (const catalogue::Content& content : material.contents) {
-    page.entry("holds",
-               with_sources(content_words(content, catalogue), content.sources, catalogue));
+    page.entry("holds", sources.mark(content_words(content, catalogue), content.sources));
   }
   if (material.chemistry) {
     const catalogue::Chemistry& chemistry = *material.chemistry;
-    page.entry("molar mass", with_sources(in(chemistry.molar_mass, "1") + " g/mol",
-                                          chemistry.sources, catalogue));
+    page.entry("molar mass",
+               sources.mark(in(chemistry.molar_mass, "1") + " g/mol", chemistry.sources));
     if (chemistry.acid_protons > 0) {
       page.entry("as an acid", "gives " + quantity::printed(chemistry.acid_protons) +
                                    " mol of protons per mol to bicarbonate" +
@@ -105,21 +132,21 @@ void explain_material(const Material& material, const Catalogue& catalogue, Page
   }
   if (material.in_water) {
     const catalogue::InWater& solution = *material.in_water;
-    page.entry("in water", with_sources(in(solution.ph, "pH") + " at " + in(solution.strength, "%"),
-                                        solution.sources, catalogue));
+    page.entry("in water", sources.mark(in(solution.ph, "pH") + " at " + in(solution.strength, "%"),
+                                        solution.sources));
   }
-  figure(page, "HLB", material.hlb, "1", catalogue);
-  figure(page, "required HLB", material.required_hlb, "1", catalogue);
-  figure(page, "density", material.density, "g/ml", catalogue);
-  figure(page, "melts at", material.melting, "C", catalogue);
-  figure(page, "draws water", material.deliquescence, "%", catalogue);
-  figure(page, "stable at", material.stable_ph, "pH", catalogue);
-  figure(page, "pure dye", material.pure_colour, "%", catalogue);
-  figure(page, "usual share", material.usual, "%", catalogue);
+  figure(page, "HLB", material.hlb, "1", sources);
+  figure(page, "required HLB", material.required_hlb, "1", sources);
+  figure(page, "density", material.density, "g/ml", sources);
+  figure(page, "melts at", material.melting, "C", sources);
+  figure(page, "draws water", material.deliquescence, "%", sources);
+  figure(page, "stable at", material.stable_ph, "pH", sources);
+  figure(page, "pure dye", material.pure_colour, "%", sources);
+  figure(page, "usual share", material.usual, "%", sources);
   if (!material.hazards.empty()) {
-    page.entry("hazards", with_sources(joined(material.hazards) +
+    page.entry("hazards", sources.mark(joined(material.hazards) +
                                            "; your supplier's safety data sheet comes first",
-                                       material.hazard_sources, catalogue));
+                                       material.hazard_sources));
   }
   if (!material.allergens.empty()) page.entry("may bring", joined(material.allergens));
   if (material.grade_unclear) {
@@ -127,7 +154,8 @@ void explain_material(const Material& material, const Catalogue& catalogue, Page
                "sold in grades that differ by a factor under one name: state yours with "
                "a `material` section");
   }
-  page.entry("sources", words(notes(material.sources, catalogue)));
+  page.entry("as a whole", sources.mark("it leans on", material.sources));
+  sources.write(page);
   if (!material.remark.empty()) {
     page.gap();
     page.paragraph(material.remark);
@@ -135,6 +163,7 @@ void explain_material(const Material& material, const Catalogue& catalogue, Page
 }
 
 void explain_product(const catalogue::ProductKind& kind, const Catalogue& catalogue, Page& page) {
+  Numbered sources(catalogue);
   page.heading(kind.name + ", a kind of product");
   page.gap();
   if (!kind.synonyms.empty()) page.entry("also called", joined(kind.synonyms));
@@ -146,13 +175,14 @@ void explain_product(const catalogue::ProductKind& kind, const Catalogue& catalo
     }
     page.entry("scent category", category);
   }
-  figure(page, "water", kind.water, "l", catalogue);
-  figure(page, "warmth", kind.temperature, "C", catalogue);
-  figure(page, "dose", kind.dose, "g", catalogue);
-  figure(page, "piece", kind.piece, "g", catalogue);
-  figure(page, "contact", kind.minutes, "min", catalogue);
-  figure(page, "how often", kind.per_day, "per day", catalogue);
-  page.entry("sources", words(notes(kind.sources, catalogue)));
+  figure(page, "water", kind.water, "l", sources);
+  figure(page, "warmth", kind.temperature, "C", sources);
+  figure(page, "dose", kind.dose, "g", sources);
+  figure(page, "piece", kind.piece, "g", sources);
+  figure(page, "contact", kind.minutes, "min", sources);
+  figure(page, "how often", kind.per_day, "per day", sources);
+  page.entry("as a whole", sources.mark("it leans on", kind.sources));
+  sources.write(page);
   if (!kind.about.empty()) {
     page.gap();
     page.paragraph(kind.about);

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "report/label/label_words.h"
 #include "wording/citations.h"
 #include "wording/code_points.h"
 #include "wording/page.h"
@@ -17,79 +18,16 @@ namespace {
 
 using wording::harmless;
 
-std::string group_words(LabelGroup group) {
-  switch (group) {
-    case LabelGroup::by_weight:
-      return "by weight";
-    case LabelGroup::any_order:
-      return "in any order";
-    case LabelGroup::allergen:
-      return "allergen, in any order";
-    case LabelGroup::colour:
-      return "colour, at the end";
-  }
-  return {};
-}
-
-std::string small_words(const std::string& small) {
-  if (small == "leaflet") return "on goods too small for it: a leaflet, tag or card";
-  if (small == "notice")
-    return "on goods too small even for a leaflet: a notice where they are sold";
-  return small.empty() ? std::string() : "on small packs: a " + small;
-}
-
 std::string padded(std::string text, std::size_t width) {
   if (text.size() < width) text.append(width - text.size(), ' ');
   return text;
 }
 
-/// "[Art. 19 (1) (a)]", with the markets before it where not all of the formula's are meant.
-std::string entry_words(const std::string& entry, const std::vector<std::string>& markets,
-                        std::size_t all) {
-  std::string out;
-  if (markets.size() < all) out = wording::joined(markets);
-  if (!entry.empty()) out += (out.empty() ? "" : ": ") + entry;
-  return out.empty() ? out : " [" + out + "]";
-}
-
-/// Things of several markets, each told once with the markets that ask for it.
-template <typename Thing>
-struct Told {
-  const Thing* thing = nullptr;
-  std::vector<std::string> markets;
-};
-
-/// Goes over what each label has, joins what is alike, and keeps the order.
-template <typename Thing, typename Same>
-std::vector<Told<Thing>> told_once(const std::vector<MarketLabel>& labels,
-                                   std::vector<Thing> MarketLabel::*list, const Same& same) {
-  std::vector<Told<Thing>> out;
-  for (const MarketLabel& label : labels) {
-    for (const Thing& thing : label.*list) {
-      const auto known = std::find_if(
-          out.begin(), out.end(), [&](const Told<Thing>& one) { return same(*one.thing, thing); });
-      if (known == out.end()) {
-        out.push_back({&thing, {label.market}});
-      } else if (known->markets.back() != label.market) {
-        known->markets.push_back(label.market);
-      }
-    }
-  }
-  return out;
-}
-
-/// Whether two markets print the same list with the same words and doubts.
-bool same_print(const MarketLabel& a, const MarketLabel& b) {
-  const auto ingredient = [](const LabelIngredient& one, const LabelIngredient& other) {
-    return one.name == other.name && one.group == other.group;
-  };
-  const auto words = [](const LabelWords& one, const LabelWords& other) {
-    return one.words == other.words && one.entry == other.entry && one.certain == other.certain;
-  };
-  return a.doubts == b.doubts &&
-         std::equal(a.ingredients.begin(), a.ingredients.end(), b.ingredients.begin(),
-                    b.ingredients.end(), ingredient) &&
-         std::equal(a.words.begin(), a.words.end(), b.words.begin(), b.words.end(), words);
+/// The entry in square brackets, behind what it asks for.
+std::string behind(const std::string& entry, const std::vector<std::string>& markets,
+                   std::size_t all) {
+  const std::string words = report::entry_words(entry, markets, all);
+  return words.empty() ? words : " [" + words + "]";
 }
 
 class Writing {
@@ -109,18 +47,7 @@ class Writing {
            "GB, EU` into the formula, or give --market.");
       line("");
     }
-    std::vector<std::vector<const MarketLabel*>> alike;
-    for (const MarketLabel& label : formula.labels) {
-      const auto group = std::find_if(alike.begin(), alike.end(), [&](const auto& labels) {
-        return same_print(*labels.front(), label);
-      });
-      if (group == alike.end()) {
-        alike.push_back({&label});
-      } else {
-        group->push_back(&label);
-      }
-    }
-    for (const auto& labels : alike) print(formula, labels);
+    for (const auto& labels : report::printing_alike(formula.labels)) print(formula, labels);
     points(formula.labels);
     duties(formula.labels);
     papers(formula.papers);
@@ -160,13 +87,9 @@ class Writing {
   /// One list, for all markets that print the same.
   void print(const FormulaResult& formula, const std::vector<const MarketLabel*>& labels) {
     const MarketLabel& label = *labels.front();
-    std::vector<std::string> markets;
-    for (const MarketLabel* one : labels) markets.push_back(one->market);
-    line("Label of \"" + harmless(formula.name) + "\" for " + wording::joined(markets));
-    line("by the law of " + formula.on +
-         (formula.batch_made.empty() ? ", of a batch made that day"
-                                     : ", of a batch made " + formula.batch_made) +
-         (formula.on_sale_since.empty() ? "" : ", on sale since " + formula.on_sale_since));
+    line("Label of \"" + harmless(formula.name) + "\" for " +
+         wording::joined(report::markets_of(labels)));
+    line(report::by_the_law(formula));
     line("");
     std::string list;
     for (const LabelIngredient& one : label.ingredients) {
@@ -180,7 +103,7 @@ class Writing {
       const std::string at = std::to_string(++number);
       line("  " + std::string(at.size() < 2 ? 1 : 0, ' ') + at + ". " +
            padded(harmless(one.name), 40) + "  " + padded(wording::printed(one.share), 18) + "  " +
-           group_words(one.group));
+           report::group_words(one.group));
     }
     line("");
     allergens(labels);
@@ -193,24 +116,7 @@ class Writing {
   }
 
   void allergens(const std::vector<const MarketLabel*>& labels) {
-    std::string words;
-    for (const MarketLabel* label : labels) {
-      if (!words.empty()) words += ", ";
-      words += label->allergens_known == 0 ? std::string("no list of names was found in force")
-                                           : std::to_string(label->allergens_known) + " names" +
-                                                 (words.empty() ? " looked at" : "");
-      if (labels.size() > 1) words += " in " + label->market;
-    }
-    std::size_t declared = 0;
-    for (const LabelIngredient& one : labels.front()->ingredients) {
-      if (one.group == LabelGroup::allergen) ++declared;
-    }
-    if (declared > 0) {
-      words += "; " + std::to_string(declared) + (declared == 1 ? " is" : " are") + " in the list";
-    }
-    const std::size_t open = labels.front()->undecided.size();
-    if (open > 0) words += "; " + std::to_string(open) + " could not be decided";
-    item("Allergens: ", words + ".");
+    item("Allergens: ", report::allergen_words(labels));
     if (verbose_ && !labels.front()->undecided.empty()) {
       item("  undecided: ", harmless(wording::joined(labels.front()->undecided)));
     }
@@ -218,10 +124,8 @@ class Writing {
   }
 
   void one_of_words(const LabelWords& one) {
-    const bool told = !one.words.empty() && one.words.front() == '(';
-    std::string words = one.words;
-    if (told) {
-      words = words.substr(1, words.size() - 2);
+    const std::string words = report::bare_words(one);
+    if (report::only_told(one)) {
       item("  - ", words + " [" + one.entry + "]");
     } else {
       item("  - ", "\"" + words + "\" [" + one.entry + "]");
@@ -243,27 +147,19 @@ class Writing {
       if (!fresh) line("");
     }
     if (label.words.empty()) {
-      const bool annex = label.market == "EU" || label.market == "NI" || label.market == "GB";
-      item("Words to print: ",
-           std::string("none that the law prescribes was found.") +
-               (annex ? " Art. 19 (1) (d) asks for whatever precautions the assessor sets."
-                      : " A hazard to health asks for a warning all the same."));
+      item("Words to print: ", report::no_words(label));
       line("");
     }
   }
 
   void points(const std::vector<MarketLabel>& labels) {
-    const auto told =
-        told_once(labels, &MarketLabel::points, [](const LabelPoint& a, const LabelPoint& b) {
-          return a.name == b.name && a.what == b.what && a.entry == b.entry;
-        });
+    const auto told = report::points_of(labels);
     if (told.empty()) return;
     line("What else has to stand on the pack:");
     for (const auto& [point, markets] : told) {
-      item("  - ",
-           point->name + ": " + point->what + entry_words(point->entry, markets, labels.size()));
+      item("  - ", point->name + ": " + point->what + behind(point->entry, markets, labels.size()));
       if (!point->condition.empty()) item("    but: ", point->condition);
-      if (!point->small.empty()) item("    ", small_words(point->small));
+      if (!point->small.empty()) item("    ", report::small_words(point->small));
       if (verbose_) item("    source: ", wording::words(point->sources));
     }
     line("");
@@ -275,14 +171,11 @@ class Writing {
   }
 
   void duties(const std::vector<MarketLabel>& labels) {
-    const auto told =
-        told_once(labels, &MarketLabel::duties, [](const LabelPaper& a, const LabelPaper& b) {
-          return a.paper == b.paper && a.why == b.why && a.entry == b.entry && a.about == b.about;
-        });
+    const auto told = report::duties_of(labels);
     if (told.empty()) return;
     line("Papers and duties:");
     for (const auto& [paper, markets] : told) {
-      one_paper(*paper, entry_words(paper->entry, markets, labels.size()));
+      one_paper(*paper, behind(paper->entry, markets, labels.size()));
     }
     line("");
   }
@@ -290,7 +183,7 @@ class Writing {
   void papers(const std::vector<LabelPaper>& list) {
     if (list.empty()) return;
     line("Papers that a safety assessment will ask for, and that the formula does not have:");
-    for (const LabelPaper& paper : list) one_paper(paper, entry_words(paper.entry, {}, 0));
+    for (const LabelPaper& paper : list) one_paper(paper, behind(paper.entry, {}, 0));
     line("");
   }
 

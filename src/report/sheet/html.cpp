@@ -55,6 +55,13 @@ std::string page_heads(const std::vector<FormulaResult>& formulas) {
   return out + "}\n";
 }
 
+constexpr std::string_view masthead = "sudsmark bench sheet";
+
+std::string title_of(const RunResult& run) {
+  return run.formulas.size() == 1 ? "Bench sheet: " + run.formulas.front().name
+                                  : std::to_string(run.formulas.size()) + " bench sheets";
+}
+
 /// Sets the pieces of a sheet one after the other; lists and tables open and close as they come.
 class BenchPage {
  public:
@@ -170,10 +177,9 @@ namespace report {
 std::string sheet_html(const RunResult& run, const Rulesets&, const ReportOptions& options) {
   Markup page(options.ascii);
   const bool alone = run.formulas.size() == 1;
-  const std::string title = alone ? "Bench sheet: " + run.formulas.front().name
-                                  : std::to_string(run.formulas.size()) + " bench sheets";
+  const std::string title = title_of(run);
   report::open_page(page, title, page_heads(run.formulas));
-  report::write_masthead(page, "sudsmark bench sheet", options.overview);
+  report::write_masthead(page, masthead, options.overview);
   page.open("main");
   if (!alone) page.element("h1", title);
   BenchPage bench(page, alone);
@@ -181,6 +187,11 @@ std::string sheet_html(const RunResult& run, const Rulesets&, const ReportOption
   page.close();
   report::write_foot(page, {});
   return page.finished();
+}
+
+std::string sheet_html_overview(const RunResult& run, const std::vector<std::string>& pages,
+                                const Rulesets&, const ReportOptions& options) {
+  return overview_page(run, pages, title_of(run), masthead, options.ascii);
 }
 
 }  // namespace report

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string_view>
 
+#include "quantity/number.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -54,6 +55,71 @@ std::vector<Trade> trades(const SuggestedChange& answer) {
     if (at != all.end() && moved(at->figure)) out.push_back({at->name, at->figure});
   }
   return out;
+}
+
+std::string weighed(const Figure& figure) {
+  const auto end = [](const std::optional<double>& value) {
+    return value ? quantity::machine_number(std::round(*value * 1e4) / 1e4)
+                 : std::string("unknown");
+  };
+  std::string out = end(figure.low);
+  if (end(figure.high) != out) out += " to " + end(figure.high);
+  return out + " " + figure.unit;
+}
+
+std::string line_of(const SuggestedAmount& one) {
+  return one.container.empty() ? one.name : one.name + " in " + one.container;
+}
+
+std::string beside_amount(const SuggestedAmount& one) {
+  std::string out;
+  if (one.removed) out += ", taken out altogether";
+  if (!one.out_of.empty()) out += ", in place of " + one.out_of;
+  if (one.added && one.out_of.empty()) out += ", new";
+  if (one.fills) out += ", fills up";
+  return out;
+}
+
+std::string rounding_words(const SuggestedChange& answer, Level threshold) {
+  if (answer.outside) return "no change of the formula, so there is no tweak of it";
+  if (answer.rounding_breaks) {
+    return "as computed: rounded to what the scales show it would not pass";
+  }
+  const std::size_t left = answer.left.size();
+  return "rounded to " + answer.rounded_to + ", and checked in full after that: " +
+         (left == 0
+              ? "nothing is left at level " + std::string(wording::level_word(threshold)) +
+                    " or above"
+              : std::to_string(left) + (left == 1 ? " finding is left" : " findings are left"));
+}
+
+bool is_told(const VerdictChange& one, Level threshold, bool verbose) {
+  const bool was_broken =
+      one.before && one.before->level >= threshold && one.before->kind != Kind::pass;
+  return verbose || one.direction != Direction::better || was_broken;
+}
+
+std::string left_words(const Suggestion& of) {
+  if (!of.answers.empty()) {
+    return of.blocked.empty() ? "" : "left as it is: with the total kept, these cannot all hold";
+  }
+  if (of.broken.size() <= of.unmendable.size()) return "no change of amounts mends this";
+  return of.conflict.empty()
+             ? "no change of amounts was found that mends this and breaks nothing else"
+             : "no change of amounts mends this: with the total kept, these cannot all hold";
+}
+
+std::vector<Remedies> remedies_of(const Suggestion& of) {
+  const bool none = of.answers.empty() && of.unmendable.empty();
+  return {{"not mended by amounts", &of.unmendable},
+          {"without a change of amounts", &of.otherwise},
+          {"what else may help", none ? &of.broken : &of.blocked}};
+}
+
+std::string remedy_words(const Finding& finding) {
+  std::string words = finding.remedy;
+  for (const std::string& missing : finding.missing) words += " It needs " + missing + ".";
+  return words;
 }
 
 }  // namespace sudsmark::report

@@ -4,8 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "measures/registry.h"
-#include "report/check/html_parts.h"
+#include "report/formula_page.h"
 #include "report/html_table.h"
 #include "report/prose.h"
 #include "report/svg_bars.h"
@@ -140,42 +139,25 @@ void write_composition(const FormulaPage& view) {
   close_section(view);
 }
 
-void write_measures(const FormulaPage& view) {
-  if (view.formula.measures.empty()) return;
-  open_section(view, "figures", "How each figure came about");
-  std::vector<std::string> none;
-  {
-    Table table(view.page, "Measures", {"Measure", "Figure", "How it came about"},
-                "stack measures");
-    for (const MeasureResult& of : view.formula.measures) {
-      if (of.figure.low == 0.0 && of.figure.high == 0.0 && of.missing.empty()) {
-        none.push_back(of.name);
-        continue;
-      }
-      table.row();
-      table.open_cell();
-      view.page.element("code", of.name);
-      if (const auto at = measures::find(of.name)) {
-        prose_element(view.page, "small", {}, measures::all()[*at].meaning);
-      }
-      table.close_cell();
-      table.cell(shown(of.figure), "figure");
-      table.open_cell();
-      write_prose(view.page, of.from);
-      if (!of.missing.empty()) {
-        write_prose(view.page, (of.from.empty() ? "Needs " : ". Needs ") + joined(of.missing));
-      }
-      table.close_cell();
-      table.end_row();
+void write_measures(const FormulaPage& view, const MeasureGroup& group) {
+  Markup& page = view.page;
+  Table table(page, group.subject, {"Measure", "Figure", "How it came about"}, "stack measures");
+  for (const MeasureResult* of : group.measures) {
+    table.row();
+    table.open_cell();
+    const std::string meaning = meaning_of(*of, view.parts);
+    if (!meaning.empty()) write_prose(page, capital(meaning) + " ");
+    page.element("code", of->name);
+    table.close_cell();
+    table.cell(shown(of->figure), "figure");
+    table.open_cell();
+    write_prose(page, of->from);
+    if (!of->missing.empty()) {
+      write_prose(page, (of->from.empty() ? "Needs " : ". Needs ") + joined(of->missing));
     }
+    table.close_cell();
+    table.end_row();
   }
-  if (!none.empty()) {
-    heading(view, "Nothing of it here");
-    view.page.open("ul", {{"class", "run-in"}});
-    for (const std::string& name : none) view.page.element("li", name);
-    view.page.close();
-  }
-  close_section(view);
 }
 
 void write_sources(const FormulaPage& view) {
@@ -197,8 +179,7 @@ void write_sources(const FormulaPage& view) {
     page.open("li", {{"id", view.prefix + "source-" + std::to_string(number)}});
     if (!note.title.empty()) page.element("cite", note.title);
     if (!note.where.empty()) page.text((note.title.empty() ? "" : ", ") + note.where);
-    if (note.quoted) page.text(" (as quoted elsewhere)");
-    if (note.computed) page.text(" (worked out from it)");
+    page.text(how_found(note));
     page.close();
   }
   page.close();

@@ -1,0 +1,80 @@
+#include "report/formula_page.h"
+
+#include <string>
+
+#include "report/html_page.h"
+
+namespace sudsmark::report {
+
+const rules::Rule* rule_of(const FormulaPage& view, const Finding& finding) {
+  const auto at = view.parts.ruleset.find_rule(finding.rule);
+  return at ? &view.parts.ruleset.rules[*at] : nullptr;
+}
+
+void open_section(const FormulaPage& view, const std::string& id, std::string_view title) {
+  open_section(view.page, view.prefix + id, title, view.prefix + "name", view.level);
+  if (view.contents != nullptr) view.contents->push_back({view.prefix + id, std::string(title)});
+}
+
+void heading(const FormulaPage& view, std::string_view words) {
+  view.page.element(view.level == 2 ? "h3" : "h4", words);
+}
+
+void close_section(const FormulaPage& view) {
+  close_section(view.page);
+}
+
+void write_references(const FormulaPage& view, const std::vector<SourceNote>& notes) {
+  const auto numbers = view.sources.numbers(notes);
+  if (numbers.empty()) return;
+  view.page.open("span", {{"class", "refs"}});
+  view.page.text("[");
+  for (std::size_t at = 0; at < numbers.size(); ++at) {
+    if (at > 0) view.page.text(", ");
+    const std::string number = std::to_string(numbers[at]);
+    view.page.element(
+        "a", {{"href", "#" + view.prefix + "source-" + number}, {"aria-label", "source " + number}},
+        number);
+  }
+  view.page.text("]");
+  view.page.close();
+}
+
+void write_name(const FormulaPage& view) {
+  view.page.open(view.level == 2 ? "h1" : "h2", {{"id", view.prefix + "name"}});
+  view.page.name(view.formula.name);
+  view.page.close();
+}
+
+void write_particulars(const FormulaPage& view) {
+  if (view.formula.particulars.empty()) return;
+  view.page.open("dl", {{"class", "card"}});
+  for (const Particular& particular : view.formula.particulars) {
+    view.page.open("div");
+    view.page.element("dt", particular.name);
+    view.page.open("dd");
+    view.page.name(particular.words);
+    if (particular.assumed) view.page.element("small", " usual for it");
+    view.page.close();
+    view.page.close();
+  }
+  view.page.close();
+}
+
+void write_contents(const FormulaPage& view, const std::vector<SectionName>& contents) {
+  Markup& page = view.page;
+  const std::string id = view.prefix + "contents";
+  page.open("nav",
+            {{"class", "on-this-page"}, {"aria-labelledby", id + " " + view.prefix + "name"}});
+  page.element("b", {{"id", id}}, "Contents");
+  page.open("ul");
+  for (const SectionName& one : contents) {
+    page.open("li");
+    page.element("a", {{"href", "#" + one.id}}, one.title);
+    page.close();
+  }
+  page.close();
+  page.close();
+}
+
+}  // namespace sudsmark::report
