@@ -29,11 +29,11 @@ function(find_unpacked package result)
   set(${result} ${first} PARENT_SCOPE)
 endfunction()
 
-# Other people's code: their warnings are theirs.
+# Other people's code: their warnings are theirs, and so is their C++ (with `register` in it).
 function(add_unpacked name)
   add_library(${name} STATIC ${ARGN})
   target_compile_options(${name} PRIVATE -w)
-  set_target_properties(${name} PROPERTIES UNITY_BUILD OFF)
+  set_target_properties(${name} PROPERTIES UNITY_BUILD OFF CXX_STANDARD 14)
 endfunction()
 
 find_unpacked(yaml-cpp yaml_cpp)
