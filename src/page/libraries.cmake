@@ -4,6 +4,9 @@
 set(SUDSMARK_SOURCES ${PROJECT_SOURCE_DIR}/.build/sources CACHE PATH
     "Where the source packages of Clp, CoinUtils and yaml-cpp are unpacked")
 
+# Emscripten's linker asks node for acorn, which Debian keeps where only Debian's own node looks.
+set_property(GLOBAL PROPERTY RULE_LAUNCH_LINK "${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs")
+
 set(machine_headers ${PROJECT_BINARY_DIR}/machine_headers)
 file(MAKE_DIRECTORY ${machine_headers})
 foreach(library boost nlohmann fmt fast_float)

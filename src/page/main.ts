@@ -76,6 +76,7 @@ function open(opened: string, name: string): void {
   file = name;
   before = { file, text: opened };
   at("file-name").textContent = file;
+  at("example").hidden = true;
   reading?.fresh();
   replaceCard(view, opened);
   folder();
@@ -206,6 +207,7 @@ function listenAll(): void {
 
 async function start(): Promise<void> {
   at("file-name").textContent = file;
+  at("example").hidden = begin !== firstCard;
   rowOfPages(to);
   checker = await Checker.start();
   reading = new Reading(checker, view, () => file, {

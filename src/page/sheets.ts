@@ -8,10 +8,17 @@ export function problemWords(problems: Problem[]): HTMLElement {
     element("p", { class: "must" }, `${one.line > 0 ? `line ${one.line}: ` : ""}${one.words}`)));
 }
 
+/** On the screen it is a page of the same paper; printed, it is as it was written. */
+const samePaper = `<style>@media screen {
+  body { padding: 0; background: none; font-size: 1rem; }
+  body > header, main, body > footer { max-width: none; }
+  .masthead, body > footer { display: none; }
+}</style>`;
+
 /** A report that is a page of its own, as high as it wants to be. */
 function framed(html: string, title: string): HTMLIFrameElement {
   const frame = element("iframe", { title, class: "sheet", sandbox: "allow-same-origin allow-modals" });
-  frame.srcdoc = html;
+  frame.srcdoc = html.replace("</head>", `${samePaper}</head>`);
   const grow = () => {
     const root = frame.contentDocument?.documentElement;
     if (root) frame.style.height = `${root.scrollHeight + 8}px`;
