@@ -1,6 +1,7 @@
 // Settings: a formula with some of its lines set as a tweak sets them, and what gets worse by it.
 #pragma once
 
+#include <compare>
 #include <cstddef>
 #include <map>
 #include <optional>
@@ -54,7 +55,7 @@ class Settings {
     std::string_view subject_kind;
     std::string subject;
     std::size_t which = 0;
-    friend auto operator<=>(const Key&, const Key&) = default;
+    friend std::strong_ordering operator<=>(const Key&, const Key&) = default;
   };
   using Heavy = std::map<Key, Worse>;
 

@@ -26,7 +26,7 @@ struct VerdictKey {
   std::string subject_kind;
   std::string subject;
   int which = 0;
-  friend auto operator<=>(const VerdictKey&, const VerdictKey&) = default;
+  friend std::strong_ordering operator<=>(const VerdictKey&, const VerdictKey&) = default;
 };
 
 }  // namespace sudsmark::change

@@ -1,5 +1,6 @@
 #include "page/answers.h"
 
+#include <algorithm>
 #include <array>
 #include <string_view>
 #include <utility>
@@ -9,6 +10,7 @@
 #include "page/margin.h"
 #include "page/names.h"
 #include "page/note.h"
+#include "page/practice.h"
 #include "page/reports.h"
 
 namespace sudsmark::page {
@@ -45,47 +47,19 @@ Json tweak_answer(const Asked& asked, const Rulesets& rulesets, Session& /*sessi
 }
 
 Json deal_answer(const Asked& asked, const Rulesets& rulesets, Session& session) {
-  DrillOptions options;
-  options.deal = asked.deal;
-  if (!asked.name.empty()) options.about = {asked.name};
-  options.on = asked.options.on;
-  auto dealt = exercises(rulesets, options);
-  if (!dealt) return {{"problems", problems(dealt.problems)}};
-  session.exercises = std::move(*dealt);
-  Json out = Json::array();
-  for (const Exercise& exercise : session.exercises) {
-    out.push_back({{"subject", exercise.subject}, {"formula", exercise.formula}});
-  }
-  return {{"exercises", std::move(out)}};
-}
-
-std::string_view judgement_word(Judgement judgement) {
-  switch (judgement) {
-    case Judgement::right:
-      return "right";
-    case Judgement::wrong:
-      return "wrong";
-    case Judgement::hint_wanted:
-      return "hint";
-    case Judgement::shown:
-      return "shown";
-    case Judgement::enough:
-      return "enough";
-    case Judgement::not_understood:
-      break;
-  }
-  return "not understood";
+  return dealt(asked, rulesets, session);
 }
 
 Json judge_answer(const Asked& asked, const Rulesets& /*rulesets*/, Session& session) {
-  if (asked.number >= session.exercises.size()) return wrong("there is no such exercise");
-  const Exercise& exercise = session.exercises[asked.number];
-  const Judged judged = judge(exercise, asked.typed);
-  Json out{{"judgement", judgement_word(judged.judgement)}, {"words", judged.words}};
-  if (judged.judgement == Judgement::right || judged.judgement == Judgement::shown) {
-    out["solution"] = solution_text(exercise);
-  }
-  return out;
+  return judged(asked, session);
+}
+
+Json hints_answer(const Asked& /*asked*/, const Rulesets& /*rulesets*/, Session& session) {
+  return hinted(session);
+}
+
+Json solution_answer(const Asked& /*asked*/, const Rulesets& /*rulesets*/, Session& session) {
+  return solved(session);
 }
 
 struct Row {
@@ -95,7 +69,25 @@ struct Row {
 
 constexpr std::array rows{Row{"margin", margin_answer}, Row{"names", names_answer},
                           Row{"report", report_answer}, Row{"tweak", tweak_answer},
-                          Row{"deal", deal_answer},     Row{"judge", judge_answer}};
+                          Row{"deal", deal_answer},     Row{"judge", judge_answer},
+                          Row{"hints", hints_answer},   Row{"solution", solution_answer}};
+
+bool same(const std::vector<RulesetText>& one, const std::vector<RulesetText>& other) {
+  return std::equal(one.begin(), one.end(), other.begin(), other.end(),
+                    [](const RulesetText& a, const RulesetText& b) {
+                      return a.path == b.path && a.text == b.text;
+                    });
+}
+
+/// With the reader's own files, which are read once and not at every keystroke.
+Result<Rulesets> rulesets_of(const Asked& asked, Session& session) {
+  if (asked.rules.empty()) return {session.built_in, {}};
+  if (session.own && same(session.own_texts, asked.rules)) return {*session.own, {}};
+  auto made = session.built_in.with(asked.rules);
+  session.own = made.value;
+  session.own_texts = asked.rules;
+  return made;
+}
 
 }  // namespace
 
@@ -106,9 +98,9 @@ std::string refusal(const std::vector<Problem>& all) {
 std::string answer(const Asked& asked, Session& session) {
   for (const Row& row : rows) {
     if (row.what != asked.what) continue;
-    if (asked.rules.empty()) return row.write(asked, session.built_in, session).text(-1, false);
-    const auto own = session.built_in.with(asked.rules);
-    return own ? row.write(asked, *own, session).text(-1, false) : refusal(own.problems);
+    const auto rulesets = rulesets_of(asked, session);
+    return rulesets ? row.write(asked, *rulesets, session).text(-1, false)
+                    : refusal(rulesets.problems);
   }
   return wrong("nobody answers '" + asked.what + "'").text(-1, false);
 }

@@ -5,18 +5,12 @@
 #include <string>
 #include <vector>
 
-#include <sudsmark/drill.h>
-#include <sudsmark/rulesets.h>
+#include <sudsmark/results.h>
 
 #include "page/asked.h"
+#include "page/session.h"
 
 namespace sudsmark::page {
-
-/// What is kept between two questions: the rulesets, read once, and the exercises that were dealt.
-struct Session {
-  Rulesets built_in = Rulesets::built_in();
-  std::vector<Exercise> exercises;
-};
 
 /// The answer as JSON on one line. What cannot be answered says so under "problems".
 [[nodiscard]] std::string answer(const Asked& asked, Session& session);

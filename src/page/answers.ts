@@ -87,16 +87,31 @@ export interface Written {
   problems?: Problem[];
 }
 
+/** What is asked of an exercise, one after the other. */
+export interface Step {
+  step: "line" | "reason" | "mend" | "figure";
+  asks: string;
+  choices?: string[];
+}
+
 export interface Exercise {
   subject: string;
-  about: string;
-  formula: string;
+  /** What stands above the card; of a sum, what is to be worked out. */
+  preface: string;
+  card: string;
+  /** Nothing is wrong with it. */
+  sound: boolean;
+  steps: Step[];
 }
 
 export interface Judged {
-  judgement: "right" | "wrong" | "hint" | "shown" | "enough" | "not understood";
+  judgement: "right" | "wrong" | "not understood";
   words: string;
-  solution?: string;
+}
+
+export interface Solution {
+  items: { label: string; words: string }[];
+  rule: string;
 }
 
 export interface LeewayLine {

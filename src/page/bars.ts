@@ -4,16 +4,58 @@ import { Decoration, type DecorationSet, EditorView, WidgetType } from "@codemir
 
 import { middle, plain } from "./amounts";
 import type { LeewayLine } from "./answers";
-import { element } from "./element";
+import { narrow } from "./beside_lines";
+import { button, element } from "./element";
 
 export interface BarHands {
   /** While it is held: what another share would change. */
   trying(line: LeewayLine, share: number): void;
   /** Let go at a share; the same as before changes nothing. */
   letGo(line: LeewayLine, share: number): void;
+  /** A wide slider for what is too small for a finger. */
+  asked(line: LeewayLine): void;
 }
 
 const steps = 200;
+
+/** What a line's bar shows: from nothing to a good deal more than there is. */
+export class BarScale {
+  readonly here: number;
+  readonly end: number;
+  readonly start: number;
+
+  constructor(readonly line: LeewayLine) {
+    this.here = middle(line.share) ?? 0;
+    this.end = Math.min(100, Math.max(this.here * 2, Math.min(line.most.share, this.here * 4)) * 1.1) || 1;
+    this.start = Math.round(this.here / this.end * steps);
+  }
+
+  share(value: string): number {
+    return Number(value) === this.start ? this.here : Number(value) / steps * this.end;
+  }
+  words(): string {
+    return `${plain(this.line.least.share, 3)} to ${plain(this.line.most.share, 3)} %`;
+  }
+  style(): string {
+    const part = (share: number) => Math.min(100, Math.max(0, share / this.end * 100)).toFixed(1);
+    return `--from: ${part(this.line.least.share)}%; --to: ${part(this.line.most.share)}%; ` +
+           `--here: ${part(this.here)}%`;
+  }
+}
+
+export function sliderOf(line: LeewayLine, scale: BarScale, trying: (share: number) => void): HTMLInputElement {
+  const slider = element("input", {
+    type: "range", class: "bar", min: "0", max: String(steps), style: scale.style(), title: scale.words(),
+    "aria-label": `${line.material}: sound from ${scale.words()}`,
+  });
+  slider.value = String(scale.start);
+  slider.setAttribute("aria-valuetext", `${plain(scale.here, 3)} %`);
+  slider.addEventListener("input", () => {
+    slider.setAttribute("aria-valuetext", `${plain(scale.share(slider.value), 3)} %`);
+    trying(scale.share(slider.value));
+  });
+  return slider;
+}
 
 class Bar extends WidgetType {
   constructor(readonly line: LeewayLine, readonly hands: BarHands) {
@@ -23,28 +65,15 @@ class Bar extends WidgetType {
     return JSON.stringify(other.line) === JSON.stringify(this.line);
   }
   toDOM() {
-    const { least, most, share, material } = this.line;
-    const here = middle(share) ?? 0;
-    const end = Math.min(100, Math.max(here * 2, Math.min(most.share, here * 4)) * 1.1) || 1;
-    const part = (value: number) => Math.min(100, Math.max(0, value / end * 100));
-    const value = (at: string) => here === 0 ? 0 : Number(at) / steps * end;
-    const slider = element("input", {
-      type: "range", class: "bar", min: "0", max: String(steps), tabindex: "-1",
-      "aria-label": `${material}: sound from ${plain(least.share, 3)} to ${plain(most.share, 3)} %`,
-      title: `${plain(least.share, 3)} to ${plain(most.share, 3)} %`,
-      style: `--from: ${part(least.share)}%; --to: ${part(most.share)}%`,
-    });
-    const start = Math.round(here / end * steps);
-    slider.value = String(start);
-    slider.setAttribute("aria-valuetext", `${plain(here, 3)} %`);
-    slider.addEventListener("input", () => {
-      slider.setAttribute("aria-valuetext", `${plain(value(slider.value), 3)} %`);
-      this.hands.trying(this.line, value(slider.value));
-    });
-    slider.addEventListener("change", () => {
-      const now = Number(slider.value);
-      this.hands.letGo(this.line, now === start ? here : value(slider.value));
-    });
+    const scale = new BarScale(this.line);
+    if (narrow.matches) {
+      return element("span", { class: "leeway" }, button("", () => this.hands.asked(this.line), {
+        class: "bar", tabindex: "-1", style: scale.style(),
+        "aria-label": `${this.line.material}: sound from ${scale.words()}; try another amount` }));
+    }
+    const slider = sliderOf(this.line, scale, (share) => this.hands.trying(this.line, share));
+    slider.tabIndex = -1;
+    slider.addEventListener("change", () => this.hands.letGo(this.line, scale.share(slider.value)));
     return element("span", { class: "leeway" }, slider);
   }
   override ignoreEvent() {

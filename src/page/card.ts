@@ -8,7 +8,8 @@ import type { Names } from "./answers";
 import { bars } from "./bars";
 import { notesUnderLines } from "./beside_lines";
 import { completionOf } from "./complete";
-import { lineLooks } from "./language";
+import { at } from "./element";
+import { lineLooks, sectionOf } from "./language";
 import { listAsLines } from "./paste";
 import { pencil, pencilled, typedOn } from "./pencil";
 import { underlines } from "./underlines";
@@ -21,10 +22,13 @@ const pastedList = EditorView.domEventHandlers({
     event.preventDefault();
     const { from, to } = view.state.selection.main;
     const line = view.state.doc.lineAt(from);
-    const words = lines.join("\n");
+    // where nothing is weighed, a phase begins
+    const weighed = ["phase", "premix", "portion"].includes(sectionOf(view.state.doc, line.number));
+    const words = [...(weighed ? [] : ['phase "all"']), ...lines].join("\n");
     const alone = line.text.slice(0, from - line.from).trim() === "";
     const change = { from: alone ? line.from : from, to, insert: alone ? words : `\n${words}` };
     pencil(view, change, `${lines.length} lines out of a list`);
+    view.dispatch({ selection: { anchor: change.from + change.insert.length } });
     return true;
   },
 });
@@ -40,6 +44,7 @@ export function makeCard(parent: HTMLElement, text: string, names: () => Names |
         drawSelection(),
         lineNumbers(),
         EditorView.lineWrapping,
+        EditorView.scrollMargins.of(() => ({ top: 8, bottom: at("pencil").offsetHeight + 8 })),
         lineLooks, underlines, pencilled, bars, notesUnderLines, typedOn, pastedList,
         autocompletion({ override: [completionOf(names)], icons: false, maxRenderedOptions: 12 }),
         keymap.of([...completionKeymap, ...historyKeymap, ...defaultKeymap]),

@@ -1,6 +1,6 @@
 // The checker, asked from the page. It lives in a worker, so that nothing blocks.
 import type {
-  Exercise, Judged, LeewayLine, Margin, Names, Problem, Suggestion, Written,
+  Exercise, Judged, LeewayLine, Margin, Names, Problem, Solution, Suggestion, Written,
 } from "./answers";
 
 export interface Card {
@@ -92,11 +92,17 @@ export class Checker {
     if (report === undefined) return [];
     return (JSON.parse(report) as { formulas: { lines: LeewayLine[] }[] }).formulas[0]?.lines ?? [];
   }
-  async deal(deal: number): Promise<Exercise[]> {
-    const dealt = await this.askSlowly<{ exercises?: Exercise[] }>({ what: "deal", deal });
-    return dealt.exercises ?? [];
+  async deal(seed: number, number: number): Promise<Exercise | Problem[]> {
+    const dealt = await this.askSlowly<Exercise & { problems?: Problem[] }>({ what: "deal", deal: seed, number });
+    return dealt.problems ?? dealt;
   }
-  judge(number: number, typed: string): Promise<Judged> {
-    return this.askSlowly({ what: "judge", number, typed });
+  judge(step: string, typed: string): Promise<Judged> {
+    return this.askSlowly({ what: "judge", name: step, typed });
+  }
+  async hints(): Promise<string[]> {
+    return (await this.askSlowly<{ hints: string[] }>({ what: "hints" })).hints;
+  }
+  solution(): Promise<Solution> {
+    return this.askSlowly({ what: "solution" });
   }
 }

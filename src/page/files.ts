@@ -3,13 +3,31 @@
 import type { Checker } from "./checker";
 import { element } from "./element";
 
+export interface File {
+  file: string;
+  text: string;
+}
+
 const kept = "sudsmark card";
+/** Files whose lines end as Windows ends them; the card itself knows only one end. */
+const ended = new Set<string>();
 
 export function save(file: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "text/plain;charset=utf-8" }));
-  const link = element("a", { href: address, download: file });
+  const written = ended.has(file) ? text.replaceAll("\n", "\r\n") : text;
+  const address = URL.createObjectURL(new Blob([written], { type: "text/plain;charset=utf-8" }));
+  const link = element("a", { href: address, download: file.replace(/^.*\//, "") });
+  document.body.append(link);
   link.click();
-  URL.revokeObjectURL(address);
+  link.remove();
+  // not at once: some browsers begin to read only then
+  setTimeout(() => URL.revokeObjectURL(address), 10000);
+}
+
+/** The text of a file; bytes that are no UTF-8 stay visible as what the checker refuses. */
+async function read(from: Blob, path: string): Promise<string> {
+  const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(await from.arrayBuffer());
+  if (/\r\n/.test(text) && !/[^\r]\n/.test(text)) ended.add(path);
+  return text;
 }
 
 /** Asks for files: formulas to open or to include, and rulesets of the reader's own. */
@@ -19,9 +37,9 @@ export function choose(whole: boolean, chosen: (files: Map<string, string>) => v
     const files = new Map<string, string>();
     for (const file of input.files ?? []) {
       const path = file.webkitRelativePath.replace(/^[^/]*\//, "") || file.name;
-      if (/\.(formula|ya?ml)$/i.test(path)) files.set(path, await file.text());
+      if (/\.(formula|ya?ml)$/i.test(path)) files.set(path, await read(file, path));
     }
-    chosen(files);
+    if (files.size > 0) chosen(files);
   });
   input.click();
 }
@@ -41,14 +59,18 @@ export function surround(checker: Checker, files: Map<string, string>): string[]
   return formulas.sort();
 }
 
-/** The card as what stands behind the # of an address. */
-export function linkTo(file: string, text: string): string {
+/** Longer addresses are cut by programs that pass them on. */
+const longestLink = 8000;
+
+/** The card as what stands behind the # of an address; none if it is too long for one. */
+export function linkTo({ file, text }: File): string | undefined {
   const bytes = new TextEncoder().encode(`${file}\n${text}`);
+  if (bytes.length * 4 / 3 > longestLink) return undefined;
   const words = btoa(String.fromCharCode(...bytes)).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
   return `${location.href.replace(/#.*/, "")}#card=${words}`;
 }
 
-export function linked(): { file: string; text: string } | undefined {
+export function linked(): File | undefined {
   const found = /^#card=([\w-]+)$/.exec(location.hash);
   if (!found?.[1]) return undefined;
   try {
@@ -62,33 +84,31 @@ export function linked(): { file: string; text: string } | undefined {
   }
 }
 
+/** A browser may keep nothing for a page from a file: then nothing is kept. */
+function trying<Value>(act: () => Value, otherwise: Value): Value {
+  try {
+    return act();
+  } catch {
+    return otherwise;
+  }
+}
+
 export const memory = {
-  allowed(): boolean {
-    try {
-      return localStorage.getItem(kept) !== null;
-    } catch {
-      return false;
-    }
+  read(): File | undefined {
+    return trying(() => {
+      const found = JSON.parse(localStorage.getItem(kept) ?? "null") as Partial<File> | null;
+      return typeof found?.file === "string" && typeof found.text === "string"
+        ? { file: found.file, text: found.text } : undefined;
+    }, undefined);
   },
-  read(): { file: string; text: string } | undefined {
-    try {
-      return JSON.parse(localStorage.getItem(kept) ?? "null") as { file: string; text: string } ?? undefined;
-    } catch {
-      return undefined;
-    }
-  },
-  keep(file: string, text: string): void {
-    try {
-      localStorage.setItem(kept, JSON.stringify({ file, text }));
-    } catch {
-      // a browser may keep nothing for a page from a file: then nothing is kept
-    }
+  /** Whether it could be kept. */
+  keep(card: File): boolean {
+    return trying(() => {
+      localStorage.setItem(kept, JSON.stringify(card));
+      return true;
+    }, false);
   },
   forget(): void {
-    try {
-      localStorage.removeItem(kept);
-    } catch {
-      // nothing was kept
-    }
+    trying(() => localStorage.removeItem(kept), undefined);
   },
 };

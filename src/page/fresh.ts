@@ -1,6 +1,7 @@
-// A new card: five questions, and what they come to as text.
+// A new card: five questions and, if there is one already, a list; and what they come to as text.
 import type { Names } from "./answers";
 import { button, element } from "./element";
+import { listAsLines, listed } from "./paste";
 
 interface Answers {
   name: string;
@@ -9,31 +10,44 @@ interface Answers {
   batch: string;
   piece: string;
   bath: string;
+  list: string;
+}
+
+/** What is offered until somebody writes another. */
+const usualBatch = "2 kg";
+
+/** The list as lines of a phase; lines that name no amount stay as comments. */
+function linesOf(list: string): string[] {
+  const lines = list.split(/\r?\n/).filter((line) => line.trim() !== "");
+  return listAsLines(list) ?? lines.map((line) => listed(line) ?? `  # ${line.trim()}`);
 }
 
 export function cardOf(answers: Answers): string {
-  const lines = [`formula "${answers.name.replaceAll('"', "") || "New card"}"`];
+  const lines = [`formula "${answers.name.replaceAll('"', "").trim() || "New card"}"`];
   const say = (word: string, what: string) => {
     if (what.trim() !== "") lines.push(`  ${word.padEnd(9)} ${what.trim()}`);
   };
+  const list = linesOf(answers.list);
   say("product", answers.product);
   say("market", answers.markets.join(", "));
-  say("batch", answers.batch);
+  // a list of masses is a batch by itself
+  if (list.length === 0 || answers.batch.trim() !== usualBatch) say("batch", answers.batch);
   say("piece", answers.piece);
   say("bath", answers.bath);
-  return `${lines.join("\n")}\n\nphase "dry"\n  `;
+  const phase = list.length === 0 ? 'phase "dry"\n  ' : `phase "all"\n${list.join("\n")}\n`;
+  return `${lines.join("\n")}\n\n${phase}`;
 }
 
-function field(label: string, id: string, value: string, hint: string): HTMLElement {
-  const input = element("input", { id, autocomplete: "off", "aria-describedby": `${id}-hint` });
+function field(label: string, id: string, value: string, hint = ""): HTMLElement {
+  const input = element("input", { id, autocomplete: "off", ...(hint ? { "aria-describedby": `${id}-hint` } : {}) });
   input.value = value;
   return element("div", { class: "field" }, element("label", { for: id }, label), input,
-                 element("small", { id: `${id}-hint` }, hint));
+                 hint ? element("small", { id: `${id}-hint` }, hint) : null);
 }
 
-/** The dialog of the five questions; closed without a card, nothing happens. */
+/** The dialog of the questions; closed without a card, nothing happens. */
 export function askForCard(names: Names | undefined, made: (text: string) => void): void {
-  const value = (id: string) => dialog.querySelector<HTMLInputElement>(`#${id}`)?.value ?? "";
+  const value = (id: string) => dialog.querySelector<HTMLInputElement | HTMLTextAreaElement>(`#${id}`)?.value ?? "";
   const markets = ["GB", "EU", "NI", "US", "CA"].map((market) => {
     const box = element("input", { type: "checkbox", name: "market", value: market });
     box.checked = market === "GB";
@@ -41,24 +55,31 @@ export function askForCard(names: Names | undefined, made: (text: string) => voi
   });
   const done = () => {
     const chosen = [...dialog.querySelectorAll<HTMLInputElement>("[name=market]:checked")];
+    const card = cardOf({ name: value("new-name"), product: products.value,
+                          markets: chosen.map((box) => box.value), batch: value("new-batch"),
+                          piece: value("new-piece"), bath: value("new-bath"), list: value("new-list") });
     dialog.close();
-    made(cardOf({ name: value("new-name"), product: value("new-product"),
-                  markets: chosen.map((box) => box.value), batch: value("new-batch"),
-                  piece: value("new-piece"), bath: value("new-bath") }));
+    made(card);
   };
   const products = element("select", { id: "new-product" },
     ...(names?.products ?? []).map((one) => element("option", {}, one.name)));
   products.value = "bubble bar";
+  const list = element("textarea", { id: "new-list", rows: "4", spellcheck: "false",
+                                     "aria-describedby": "new-list-hint" });
   const dialog = element("dialog", { class: "paper", "aria-labelledby": "new-title",
                                      onclose: () => dialog.remove() },
     element("form", { method: "dialog", onsubmit: (event) => { event.preventDefault(); done(); } },
       element("h2", { id: "new-title" }, "A new card"),
-      field("Its name", "new-name", "", ""),
+      field("Its name", "new-name", ""),
       element("div", { class: "field" }, element("label", { for: "new-product" }, "What is it?"), products),
       element("fieldset", {}, element("legend", {}, "Where is it sold?"), ...markets),
-      field("What does one batch weigh?", "new-batch", "2 kg", "such as 2 kg"),
-      field("What does one piece weigh?", "new-piece", "85 g", "such as 85 g"),
-      field("What goes into one bath?", "new-bath", "1 piece in 150 l at 38 C", "such as 1 piece in 150 l at 38 C"),
+      field("What does one batch weigh?", "new-batch", usualBatch),
+      field("What does one piece weigh?", "new-piece", "85 g"),
+      field("What goes into one bath?", "new-bath", "1 piece in 150 l at 38 C"),
+      element("div", { class: "field" },
+        element("label", { for: "new-list" }, "Have you a list already? Paste it."), list,
+        element("small", { id: "new-list-hint" },
+                "a line each, such as 450 g baking soda; empty, you write the card yourself")),
       element("p", { class: "actions" }, element("button", { type: "submit" }, "begin"),
               button("leave it", () => dialog.close()))));
   document.body.append(dialog);

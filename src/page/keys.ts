@@ -7,13 +7,13 @@ export interface Key {
   act(): void;
 }
 
-/** Alt and a key, so that no letter is taken from who types. */
+/** Alt and a key, so that no letter is taken from who types; before the card sees it, which would
+    move lines by some of them. */
 export function listen(keys: Key[]): void {
-  const list = () => showList(keys);
   document.addEventListener("keydown", (event) => {
     if (event.key === "F1") {
       event.preventDefault();
-      list();
+      showKeys(keys);
       return;
     }
     if (!event.altKey || event.ctrlKey || event.metaKey) return;
@@ -21,20 +21,23 @@ export function listen(keys: Key[]): void {
                                      `Digit${one.key}` === event.code);
     if (!found) return;
     event.preventDefault();
+    event.stopPropagation();
     found.act();
-  });
+  }, { capture: true });
 }
 
-function showList(keys: Key[]): void {
+const signs: Record<string, string> = { ArrowDown: "↓", ArrowUp: "↑" };
+
+export function showKeys(keys: Key[]): void {
   if (document.querySelector("dialog.keys")) return;
   const close = button("close", () => dialog.close());
+  const row = (key: string, words: string) => [element("dt", {}, key), element("dd", {}, words)];
   const dialog = element("dialog", { class: "paper keys", "aria-label": "The keys",
                                      onclose: () => dialog.remove() },
     element("h2", {}, "The keys"),
-    element("dl", {}, ...keys.flatMap((one) =>
-      [element("dt", {}, `Alt ${one.key.replace("Arrow", "")}`), element("dd", {}, one.words)]),
-      element("dt", {}, "Ctrl Z"), element("dd", {}, "take back the last change"),
-      element("dt", {}, "F1"), element("dd", {}, "this list")),
+    element("dl", {}, ...keys.flatMap((one) => row(`Alt ${signs[one.key] ?? one.key.toUpperCase()}`, one.words)),
+      ...row("Ctrl Z", "take back the last change"), ...row("Tab", "out of the card: Esc, then Tab"),
+      ...row("F1", "this list")),
     element("p", { class: "actions" }, close));
   document.body.append(dialog);
   dialog.showModal();

@@ -25,6 +25,15 @@ export function sectionOf(text: Text, line: number): string {
   return "";
 }
 
+/** In which phase, premix or portion a line stands: the word and the name, if it has one. */
+export function containerOf(text: Text, line: number): { word: string; name: string } {
+  for (let at = line; at >= 1; --at) {
+    const found = /^\s*(\w+)\b(?:\s+"([^"]*)")?/.exec(text.line(at).text);
+    if (found && sections.test(text.line(at).text)) return { word: found[1] ?? "", name: found[2] ?? "" };
+  }
+  return { word: "", name: "" };
+}
+
 function looks(view: EditorView): DecorationSet {
   const builder = new RangeSetBuilder<Decoration>();
   for (const { from, to } of view.visibleRanges) {

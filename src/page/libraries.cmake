@@ -4,6 +4,9 @@
 set(SUDSMARK_SOURCES ${PROJECT_SOURCE_DIR}/.build/sources CACHE PATH
     "Where the source packages of Clp, CoinUtils and yaml-cpp are unpacked")
 
+# Emscripten's linker asks node for acorn, which Debian keeps where only Debian's own node looks.
+set_property(GLOBAL PROPERTY RULE_LAUNCH_LINK "${CMAKE_COMMAND} -E env NODE_PATH=/usr/share/nodejs")
+
 set(machine_headers ${PROJECT_BINARY_DIR}/machine_headers)
 file(MAKE_DIRECTORY ${machine_headers})
 foreach(library boost nlohmann fmt fast_float)
@@ -29,11 +32,11 @@ function(find_unpacked package result)
   set(${result} ${first} PARENT_SCOPE)
 endfunction()
 
-# Other people's code: their warnings are theirs.
+# Other people's code: their warnings are theirs, and so is their C++ (with `register` in it).
 function(add_unpacked name)
   add_library(${name} STATIC ${ARGN})
   target_compile_options(${name} PRIVATE -w)
-  set_target_properties(${name} PROPERTIES UNITY_BUILD OFF)
+  set_target_properties(${name} PROPERTIES UNITY_BUILD OFF CXX_STANDARD 14)
 endfunction()
 
 find_unpacked(yaml-cpp yaml_cpp)

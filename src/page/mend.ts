@@ -1,18 +1,35 @@
 // Mend: the smallest changes that mend the card, each taken with one tap, in pencil.
-import type { ChangeSpec } from "@codemirror/state";
+import type { ChangeSpec, Line, Text } from "@codemirror/state";
 import type { EditorView } from "@codemirror/view";
 
 import { amountAt, folded, middle, plain, weighedLine, withAmount } from "./amounts";
 import type { Amount, Mend, Suggestion } from "./answers";
 import type { Checker } from "./checker";
 import { button, element } from "./element";
+import { containerOf } from "./language";
 import { pencil } from "./pencil";
 
 /** What stands on the line afterwards; none if that cannot be said so. */
 function newAmount(written: string, amount: Amount): string | undefined {
   const mass = amount.isMass && /^[\d.]+\s*g$/.test(written) ? middle(amount.isMass) : undefined;
   if (mass !== undefined) return `${plain(mass)} g`;
+  // shares of a premix are not shares of the product
+  if (amount.in && written.includes("%")) return undefined;
   return amountAt(written, middle(amount.was), middle(amount.is));
+}
+
+/** The lines that weigh a material in a premix or portion, or in the phases. */
+function linesOf(text: Text, amount: Amount): Line[] {
+  const out: Line[] = [];
+  for (let number = 1; number <= text.lines && !amount.added; ++number) {
+    const line = text.line(number);
+    const weighed = weighedLine(line.text);
+    if (!weighed || folded(weighed.name) !== folded(amount.material)) continue;
+    const { word, name } = containerOf(text, number);
+    const here = amount.in ? folded(name) === folded(amount.in) : word === "phase";
+    if (here) out.push(line);
+  }
+  return out;
 }
 
 /** The changes of the card's text that an answer comes to; none if it needs a tweak of its own. */
@@ -20,22 +37,19 @@ function changesOf(view: EditorView, mend: Mend): ChangeSpec[] | undefined {
   const text = view.state.doc;
   const out: ChangeSpec[] = [];
   for (const amount of mend.amounts) {
-    let found = false;
-    for (let number = 1; number <= text.lines && !amount.added; ++number) {
-      const line = text.line(number);
-      const weighed = weighedLine(line.text);
-      if (!weighed || folded(weighed.name) !== folded(amount.material)) continue;
-      found = true;
-      if (weighed.amount === "q.s.") continue;
-      if (amount.removed) {
-        out.push({ from: line.from, to: Math.min(line.to + 1, text.length) });
-        continue;
-      }
-      const written = newAmount(weighed.amount, amount);
-      if (written === undefined) return undefined;
-      out.push({ from: line.from, to: line.to, insert: withAmount(weighed, written) });
+    const lines = linesOf(text, amount);
+    const [line] = lines;
+    const weighed = line && weighedLine(line.text);
+    if (!weighed && amount.fills && !amount.added) continue;
+    if (!weighed || lines.length !== 1) return undefined;
+    if (weighed.amount === "q.s.") continue;
+    if (amount.removed) {
+      out.push({ from: line.from, to: Math.min(line.to + 1, text.length) });
+      continue;
     }
-    if (!found && !(amount.fills && !amount.added)) return undefined;
+    const written = newAmount(weighed.amount, amount);
+    if (written === undefined) return undefined;
+    out.push({ from: line.from, to: line.to, insert: withAmount(weighed, written) });
   }
   for (const statement of mend.statements ?? []) {
     const [word = ""] = statement.split(" ");
@@ -66,7 +80,9 @@ function amountWords(amount: Amount): HTMLElement {
 }
 
 function answerElement(mend: Mend, number: number, hands: MendHands): HTMLElement {
-  const take = button("take", () => hands.take(mend, number), { class: "take" });
+  // a scale, a mask or a paper is no change of the card
+  const take = mend.edits.length === 0 ? null
+    : button("take", () => hands.take(mend, number), { class: "take" });
   return element("article", { class: "answer" },
     element("h2", {}, mend.inShort),
     mend.amounts.length === 0 ? null : element("table", {},
@@ -78,7 +94,7 @@ function answerElement(mend: Mend, number: number, hands: MendHands): HTMLElemen
     element("ul", { class: "turns" }, ...mend.verdicts.map((one) =>
       element("li", {}, `${one.direction}: ${one.rule} (${one.before} → ${one.after})`))),
     ...mend.left.map((one) => element("p", { class: "soft" }, `left: ${one.message}`)),
-    element("p", { class: "actions" }, take));
+    take && element("p", { class: "actions" }, take));
 }
 
 export interface MendHands {

@@ -1,5 +1,5 @@
 // A note of the margin: what, what to do, one or two buttons; why opens in place.
-import type { Note, Problem, Weight } from "./answers";
+import type { Note, Place, Problem, Weight } from "./answers";
 import { button, element } from "./element";
 
 /** The words and the sign of each weight; a colour never stands alone. */
@@ -18,7 +18,9 @@ const mostShown = 3;
 
 export interface NoteActions {
   /** Puts other words at the note's place. */
-  spell(place: { line: number; column: number; endLine: number; endColumn: number }, words: string): void;
+  spell(place: Place, words: string): void;
+  /** Begins the section that tells of the name at the note's place. */
+  tell(place: Place, section: "fragrance" | "material"): void;
   mend(): void;
   /** The note became taller or shorter. */
   moved(): void;
@@ -89,13 +91,19 @@ export function noteElement(gathered: Gathered, open: boolean, actions: NoteActi
   return made;
 }
 
+/** Of a name that nobody knows. */
+const unknownName = "is not a material, premix or fragrance that is known";
+
 export function problemElement(problem: Problem, actions: NoteActions): HTMLElement {
   const { spelling } = problem;
+  const unknown = problem.words.includes(unknownName);
   return element("aside", { class: "note must", "aria-label": `line ${problem.line}, cannot be read`,
                             tabindex: "-1" },
     element("div", { class: "top" },
       element("span", { class: "weight" },
               element("span", { class: "sign", "aria-hidden": "true" }, "✕"), " cannot be read"),
-      spelling ? button(`write ${spelling}`, () => actions.spell(problem, spelling)) : null),
+      spelling ? button(`write ${spelling}`, () => actions.spell(problem, spelling)) : null,
+      unknown ? button("it is a scent", () => actions.tell(problem, "fragrance")) : null,
+      unknown ? button("a material", () => actions.tell(problem, "material")) : null),
     element("p", { class: "what" }, problem.words));
 }

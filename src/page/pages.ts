@@ -30,7 +30,7 @@ function mark(): void {
 }
 
 /** The card, or another page with what it is made of. */
-export function show(page: Page, content?: HTMLElement): void {
+export function show(page: Page, content?: HTMLElement | undefined): void {
   shown = page;
   mark();
   at("page-card").hidden = page !== "card";

@@ -19,6 +19,7 @@ constexpr std::array commands{std::pair<std::string_view, Command>("check", Comm
                               std::pair<std::string_view, Command>("measure", Command::measure),
                               std::pair<std::string_view, Command>("sheet", Command::sheet),
                               std::pair<std::string_view, Command>("label", Command::label),
+                              std::pair<std::string_view, Command>("dossier", Command::dossier),
                               std::pair<std::string_view, Command>("suggest", Command::suggest),
                               std::pair<std::string_view, Command>("swap", Command::swap),
                               std::pair<std::string_view, Command>("leeway", Command::leeway),
@@ -64,6 +65,8 @@ Json written_report(const Asked& asked, const Rulesets& rulesets) {
     switch (command) {
       case Command::compare:
         return written(*report, compared(asked, rulesets, options), rulesets, shown);
+      case Command::dossier:
+        return written(*report, dossier_for(asked.card, rulesets, options), rulesets, shown);
       case Command::suggest:
         return written(*report, suggest(asked.card, rulesets, options, {}), rulesets, shown);
       case Command::swap:

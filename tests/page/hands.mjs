@@ -56,6 +56,18 @@ export class Hands {
     return spot;
   }
 
+  /** Chooses files where the page asks for some, as its dialog would. */
+  give(files) {
+    return this.page.value(`(() => {
+      HTMLInputElement.prototype.click = function () {
+        const data = new DataTransfer();
+        for (const [name, text] of Object.entries(${JSON.stringify(files)})) data.items.add(new File([text], name));
+        this.files = data.files;
+        this.dispatchEvent(new Event("change"));
+      };
+    })()`);
+  }
+
   paste(words) {
     return this.page.value(`(() => {
       const data = new DataTransfer();

@@ -31,6 +31,7 @@ async function push(hands, finger, words, within = "document") {
   await hands.press("Enter");
 }
 
+const notes = `[...document.querySelectorAll(".note")].map((one) => one.innerText).join()`;
 const frame = `document.querySelector("iframe.sheet").contentDocument.body.innerText`;
 
 async function readFirst(hands) {
@@ -161,22 +162,110 @@ async function lookUp(hands, finger) {
 
 async function drill(hands, finger) {
   await go(hands, finger, 8, "Practise");
+  await hands.until(`document.querySelector("ol.choices button:enabled")`, "an exercise");
   for (let number = 0; number < 5; ++number) {
-    await hands.until(`document.querySelector("ol.choices button:enabled")`, "an exercise");
+    await hands.until(`document.querySelector(".question") || document.querySelector("#figure")`, "a question");
+    await push(hands, finger, "hint");
+    await hands.until(`document.querySelector(".said p")`, "a hint");
     await push(hands, finger, "answer");
-    await hands.until(`document.querySelector(".said pre")`, "a solution");
-    await push(hands, finger, "next");
+    await hands.until(`document.querySelector(".solution dd")`, "a solution");
+    if (number < 4) await push(hands, finger, "next");
   }
-  await hands.until(`document.querySelector(".score").textContent.startsWith("0 of 5")`, "a score");
+  await push(hands, finger, "to the score");
+  await hands.until(`document.querySelector(".score").textContent === "Found without help: 0 of 5"`, "a score");
+  await push(hands, finger, "another 5");
+  await hands.until(`document.querySelector("ol.choices button:enabled, #figure")`, "the next exercise");
 }
 
-async function link(hands) {
+/** A name that nobody knows is a scent, whose certificate is asked for. */
+async function scent(hands, finger) {
+  await toEnd(hands);
+  await hands.press("a", "ctrl");
+  await hands.write('formula "Scented"\nproduct bath fizzy\nphase "all"\n600 g sodium bicarbonate\n300 g citric acid\n9 g "Dune Rose"');
+  await hands.press("Escape");
+  await hands.until(`document.querySelector(".note.must")`, "the name is not known");
+  await push(hands, finger, "it is a scent", `document.querySelector(".note.must")`);
+  await hands.settled();
+  expect((await hands.card()).includes('fragrance "Dune Rose"'), "its section is begun");
+  await hands.until(`!document.querySelector("#sentence").innerText.includes("cannot be read")`, "the card can be read");
+  expect((await hands.page.value(notes)).includes("certificate of 'Dune Rose'"), "the certificate is asked for");
+}
+
+/** Several formulas opened together, one of which takes in another, and a rule of the reader's own. */
+async function folder(hands, finger) {
+  await hands.give({
+    "a.formula": 'include "scents.formula"\nformula "First"\nproduct bath fizzy\nphase "all"\n600 g sodium bicarbonate\n300 g citric acid\n6 g "Dune Rose"\n',
+    "b.formula": 'formula "Second"\nproduct bath fizzy\nphase "all"\n600 g sodium bicarbonate\n300 g citric acid\n',
+    "scents.formula": 'fragrance "Dune Rose"\n  limit 1 %\n  category 9\n  undeclared none\n',
+    "house.yaml": 'subject: House rules\nedition: "2026-11"\nauthority: craft\nsources:\n' +
+      '  - { id: house-notebook, kind: common practice, title: Our notebook }\nrules:\n' +
+      '  - id: starch-for-slip\n    title: Enough starch for a clean release\n    when: product = bath fizzy\n' +
+      '    expect: supplied(starch) >= 10 %\n    otherwise: warning\n    message: "{supplied(starch)} of starch"\n' +
+      '    why: Our press lets go of what holds some starch.\n    remedy: Add starch.\n    sources: [house-notebook]\n',
+  });
+  await push(hands, finger, "open");
+  await hands.until(`document.querySelector("#file-name").textContent === "a.formula"`, "the first is open");
+  await hands.settled();
+  await hands.until(`${notes}.includes("of starch")`, "the own rule speaks");
+  await toEnd(hands);
+  await hands.write("# kept\n");
+  await push(hands, finger, "b.formula");
+  await hands.until(`document.querySelector("#file-name").textContent === "b.formula"`, "the second is open");
+  await push(hands, finger, "a.formula");
+  await hands.settled();
+  expect((await hands.card()).includes("# kept"), "what was changed of the first is still there");
+  await push(hands, finger, "leave out");
+  await hands.until(`!${notes}.includes("of starch")`, "the own rule is gone");
+}
+
+/** Moves a line by its wide slider: what turns is shown, and undo takes it back. */
+async function tryAmount(hands, finger) {
+  await hands.until(`Number(document.body.dataset.bars) > 5`, "bars beside the lines");
+  if (finger) {
+    await hands.tap(`[...document.querySelectorAll("button.bar")]
+      .find((one) => one.getAttribute("aria-label").startsWith("glycerin"))`, true);
+  } else {
+    await hands.page.value(`(() => { const card = document.querySelector(".cm-content");
+      const view = (card.cmTile ?? card.cmView).view;
+      view.focus();
+      view.dispatch({ selection: { anchor: view.state.doc.toString().indexOf("glycerin") } }); })()`);
+    await hands.press("t", "alt");
+  }
+  await hands.until(`document.activeElement.matches("#trial .bar")`, "the slider has the focus");
+  for (let turn = 0; turn < 3; ++turn) await hands.press("End");
+  await hands.until(`document.querySelector("#trial li.must, #trial li.should, #trial li.note")`, "what turns is shown");
+  const card = await hands.card();
+  await push(hands, finger, "write it", `document.querySelector("#trial")`);
+  await hands.settled();
+  expect(await hands.card() !== card, "another amount is written");
+  await push(hands, finger, "take back", `document.querySelector("#pencil")`);
+  expect(await hands.card() === card, "taken back");
+}
+
+/** What the reader allows to be kept is there after the page was closed. */
+async function remembered(hands, finger, url) {
+  await hands.page.value(`document.querySelector("#allow").click()`);
+  await toEnd(hands);
+  await hands.write("\n# remembered");
+  await hands.settled();
+  await hands.page.open("about:blank");
+  await hands.page.open(url);
+  await hands.settled();
+  expect((await hands.card()).includes("# remembered"), "the card is as it was left");
+  await hands.page.value(`document.querySelector("#allow").click()`);
+  await hands.page.open("about:blank");
+  await hands.page.open(url);
+  await hands.settled();
+  expect(!(await hands.card()).includes("# remembered"), "nothing is kept any more");
+}
+
+async function link(hands, finger) {
   await toEnd(hands);
   await hands.write("\n# sent");
   await hands.settled();
   await hands.page.value(`(() => { window.copied = ""; const old = document.execCommand;
     navigator.clipboard.writeText = async (words) => { window.copied = words; }; })()`);
-  await push(hands, false, "copy a link");
+  await push(hands, finger, "copy a link");
   await hands.until(`window.copied !== ""`);
   const address = await hands.page.value("window.copied");
   await hands.page.open("about:blank");
@@ -203,5 +292,9 @@ export const tasks = [
   { name: "look a rule up", act: lookUp },
   { name: "practise", act: drill, dark: true },
   { name: "send it as a link", act: link },
+  { name: "tell of a scent", act: scent },
+  { name: "open a folder", act: folder },
+  { name: "try an amount", act: tryAmount, dark: true },
+  { name: "keep it here", act: remembered },
   { name: "list the keys", act: keyList },
 ];
