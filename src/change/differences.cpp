@@ -150,7 +150,8 @@ bool in_doubt(const Finding* finding) {
 std::optional<Direction> direction(const Finding* before, const Finding* after) {
   const int was = before == nullptr ? 0 : weight(*before);
   const int is = after == nullptr ? 0 : weight(*after);
-  if (in_doubt(after) && !in_doubt(before)) return Direction::undecided;
+  // what was broken and may now be kept has got better
+  if (is > was && in_doubt(after) && !in_doubt(before)) return Direction::undecided;
   if (is == was) return std::nullopt;
   return is > was ? Direction::worse : Direction::better;
 }

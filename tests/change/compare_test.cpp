@@ -181,6 +181,28 @@ TEST_CASE("two plain formulas: the lines that differ are the edits") {
   CHECK(change_of(back, "little-oil")->direction == Direction::better);
 }
 
+TEST_CASE("what was surely broken and may now be kept has got better, and the way back is worse") {
+  const Rulesets rulesets = house_rules();
+  const auto with_oil = [](const std::string& line) {
+    auto lines = binder;
+    lines[3] = line;
+    return FormulaText{"oil.formula", head + phase("dry", dry) + phase("binder", lines)};
+  };
+  const FormulaText broken = with_oil("6 % rice bran oil");
+  const FormulaText in_doubt = with_oil("2 - 6 % rice bran oil");
+  const FormulaText kept = with_oil("1 % rice bran oil");
+  const auto way = [&](const FormulaText& before, const FormulaText& after) {
+    const Comparison comparison = compared(before, after, rulesets);
+    const VerdictChange* oil = change_of(comparison, "little-oil");
+    REQUIRE(oil != nullptr);
+    return oil->direction;
+  };
+  CHECK(way(broken, in_doubt) == Direction::better);
+  CHECK(way(in_doubt, broken) == Direction::worse);
+  CHECK(way(kept, in_doubt) == Direction::undecided);
+  CHECK(way(in_doubt, kept) == Direction::better);
+}
+
 TEST_CASE("amounts: added, removed, raised, lowered, swapped, as supplied and as active matter") {
   const Comparison of =
       compared(base(),
