@@ -184,9 +184,11 @@ TEST_CASE("two plain formulas: the lines that differ are the edits") {
 TEST_CASE("what was surely broken and may now be kept has got better, and the way back is worse") {
   const Rulesets rulesets = house_rules();
   const auto with_oil = [](const std::string& line) {
+    auto powders = dry;
+    powders[4] = "q.s. corn starch";
     auto lines = binder;
     lines[3] = line;
-    return FormulaText{"oil.formula", head + phase("dry", dry) + phase("binder", lines)};
+    return FormulaText{"oil.formula", head + phase("dry", powders) + phase("binder", lines)};
   };
   const FormulaText broken = with_oil("6 % rice bran oil");
   const FormulaText in_doubt = with_oil("2 - 6 % rice bran oil");
