@@ -45,15 +45,13 @@ class Search {
     for (const Draft& base : bases) move_amounts(base);
     for (const Edge& edge : known_) move_amounts(Draft(rule, edge));
     std::vector<Draft> further;
+    for (const Edge& edge : known_) bases.emplace_back(rule, edge);
     for (const Draft& base : bases) {
       leave_out(base, further);
       say_otherwise(base, further);
+      put_in_doubt(base, further);
+      make_own(base, further);
       take_other_materials(base, further);
-    }
-    for (const Edge& edge : known_) {
-      leave_out(Draft(rule, edge), further);
-      say_otherwise(Draft(rule, edge), further);
-      take_other_materials(Draft(rule, edge), further);
     }
     // what noticed something is near to what else there is to notice
     std::vector<Draft> near;
@@ -120,14 +118,65 @@ class Search {
     if (verdict(draft)) out.push_back(std::move(draft));
   }
 
-  /// Without each line that is weighed.
-  void leave_out(const Draft& draft, std::vector<Draft>& out) {
+  /// Without each line, and without all that a section says.
+  static void leave_out(const Draft& draft, std::vector<Draft>& out) {
+    constexpr std::array<std::string_view, 4> sections{"task ", "portion ", "fragrance ", "tweak "};
+    constexpr std::array<std::string_view, 5> heads{"formula ", "phase ", "premix ", "workshop ",
+                                                    "material "};
+    const auto begins = [](const Line& line, const auto& words) {
+      return std::any_of(words.begin(), words.end(),
+                         [&](std::string_view word) { return line.text.starts_with(word); });
+    };
+    const std::vector<Line> lines = draft.lines();
+    for (std::size_t at = 0; at < lines.size(); ++at) {
+      if (lines[at].text.starts_with("q.s. ") || begins(lines[at], heads)) continue;
+      Draft without = draft;
+      std::size_t end = at + 1;
+      if (begins(lines[at], sections)) {
+        while (end < lines.size() && !begins(lines[end], sections) && !begins(lines[end], heads)) {
+          ++end;
+        }
+      }
+      bool whole = true;
+      for (std::size_t gone = at; gone < end; ++gone) {
+        whole = whole && lines[gone].part == 0;
+        if (whole) without.remove(lines[gone]);
+      }
+      if (whole) out.push_back(std::move(without));
+    }
+  }
+
+  /// Each amount as one that may be nothing: it stands on both sides of "is there".
+  static void put_in_doubt(const Draft& draft, std::vector<Draft>& out) {
     for (const Line& line : draft.lines()) {
-      const bool weighed = name_in(line.text) || line.text.starts_with("set ");
-      if (!weighed || line.text.starts_with("q.s. ") || line.part != 0) continue;
+      const std::vector<Digits> amounts = amounts_in(line.text);
+      if (!name_in(line.text) || amounts.empty() || amounts.size() > 1) continue;
       out.push_back(draft);
-      out.back().replace(line, line.text);
-      out.back().remove(line);
+      out.back().replace(line, "0 - " + line.text);
+    }
+  }
+
+  /// Each material as one of the formula's own, which has what no material of the catalogue may
+  /// have: it is pure, coarse, limited, or bears a hazard statement that the rule names.
+  void make_own(const Draft& draft, std::vector<Draft>& out) {
+    gather_materials();
+    std::vector<std::string> traits{"active 100 %", "form granules", "supplier limit 10 %"};
+    for (const std::string& word : words_) {
+      if (rules::is_hazard_code(word)) traits.push_back("hazards " + word);
+    }
+    const std::vector<Line> lines = draft.lines();
+    for (const Line& line : lines) {
+      const auto name = name_in(line.text);
+      if (!name || line.text[*name] == '"') continue;
+      const std::string what = line.text.substr(*name, line.text.find(',', *name) - *name);
+      for (const std::string& trait : traits) {
+        Draft own = draft;
+        if (!own.may_add(lines.back())) continue;
+        own.replace(line, std::string(line.text).insert(*name, "our "));
+        own.add_behind(lines.back(), trait);
+        own.add_behind(lines.back(), "material \"our " + what + "\" like " + what);
+        out.push_back(std::move(own));
+      }
     }
   }
 
@@ -229,7 +278,7 @@ class Search {
 
   /// What the rule names, in the place of each material and beside it.
   void take_other_materials(const Draft& draft, std::vector<Draft>& out) {
-    if (materials_.empty()) gather_materials();
+    gather_materials();
     for (const std::string& material : materials_) {
       bool added = false;
       for (const Line& line : draft.lines()) {
@@ -246,6 +295,7 @@ class Search {
   }
 
   void gather_materials() {
+    if (!materials_.empty()) return;
     const rules::Rule& rule = ruleset_.rules[rule_];
     std::vector<std::string> texts{rule.when_text, rule.expect_text};
     std::set<std::string> known;
