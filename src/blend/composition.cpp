@@ -175,8 +175,8 @@ Range Composition::weighted_share(std::span<const Range> coefficients) const {
   const Figures least = ends(coefficients, false);
   const Figures most = ends(coefficients, true);
   // where one fills up what hardly anything is left for, rounding may turn the ends around
-  const auto [low, high] = std::minmax(
-      {share_end(*this, span_of(least), false), share_end(*this, span_of(most), true)});
+  const auto [low, high] =
+      std::minmax({share_end(*this, span_of(least), false), share_end(*this, span_of(most), true)});
   return {low, high};
 }
 

@@ -3,17 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <optional>
-#include <set>
 #include <string>
 #include <utility>
 
-#include "catalogue/role.h"
-#include "formula/vocabulary.h"
 #include "proof/amounts.h"
 #include "proof/draft.h"
 #include "proof/example.h"
-#include "rules/grammar.h"
-#include "rules/words.h"
+#include "proof/neighbours.h"
 
 namespace sudsmark::proof {
 namespace {
@@ -45,16 +41,9 @@ class Search {
     for (const Draft& base : bases) move_amounts(base);
     for (const Edge& edge : known_) move_amounts(Draft(rule, edge));
     std::vector<Draft> further;
-    for (const Draft& base : bases) {
-      leave_out(base, further);
-      say_otherwise(base, further);
-      take_other_materials(base, further);
-    }
-    for (const Edge& edge : known_) {
-      leave_out(Draft(rule, edge), further);
-      say_otherwise(Draft(rule, edge), further);
-      take_other_materials(Draft(rule, edge), further);
-    }
+    for (const Edge& edge : known_) bases.emplace_back(rule, edge);
+    const Neighbours neighbours(rule, ruleset_, catalogue_);
+    for (const Draft& base : bases) neighbours.add_of(base, further);
     // what noticed something is near to what else there is to notice
     std::vector<Draft> near;
     trials_ = 0;
@@ -120,17 +109,6 @@ class Search {
     if (verdict(draft)) out.push_back(std::move(draft));
   }
 
-  /// Without each line that is weighed.
-  void leave_out(const Draft& draft, std::vector<Draft>& out) {
-    for (const Line& line : draft.lines()) {
-      const bool weighed = name_in(line.text) || line.text.starts_with("set ");
-      if (!weighed || line.text.starts_with("q.s. ") || line.part != 0) continue;
-      out.push_back(draft);
-      out.back().replace(line, line.text);
-      out.back().remove(line);
-    }
-  }
-
   static Draft with(const Draft& draft, const Line& line, const Digits& amount,
                     const std::string& figure) {
     Draft out = draft;
@@ -188,150 +166,12 @@ class Search {
     }
   }
 
-  /// The same formula for other users, another market, another kind of product, …
-  void say_otherwise(const Draft& draft, std::vector<Draft>& out) {
-    using Words = std::span<const std::string_view>;
-    namespace vocabulary = formula::vocabulary;
-    std::vector<std::string_view> products;
-    for (const catalogue::ProductKind& kind : catalogue_.products) products.push_back(kind.name);
-    const std::array<std::pair<std::string_view, Words>, 8> statements{
-        std::pair{std::string_view("product "), Words(products)},
-        {"forming ", vocabulary::formings},
-        {"market ", vocabulary::markets},
-        {"users ", vocabulary::users},
-        {"claims ", vocabulary::claims},
-        {"mask ", vocabulary::masks},
-        {"extraction ", vocabulary::yes_or_no},
-        {"water ", vocabulary::waters}};
-    for (const auto& [keyword, words] : statements) {
-      bool stated = false;
-      for (const Line& line : draft.lines()) {
-        if (!line.text.starts_with(keyword)) continue;
-        stated = true;
-        for (const std::string_view word : words) {
-          out.push_back(draft);
-          out.back().replace(line, std::string(keyword) + std::string(word));
-        }
-        if (keyword == "product ") continue;
-        out.push_back(draft);
-        out.back().remove(line);
-      }
-      if (stated || keyword == "mask " || keyword == "extraction ") continue;
-      for (const Line& line : draft.lines()) {
-        if (!line.text.starts_with("product ")) continue;
-        for (const std::string_view word : words) {
-          out.push_back(draft);
-          out.back().add_behind(line, std::string(keyword) + std::string(word));
-        }
-      }
-    }
-  }
-
-  /// What the rule names, in the place of each material and beside it.
-  void take_other_materials(const Draft& draft, std::vector<Draft>& out) {
-    if (materials_.empty()) gather_materials();
-    for (const std::string& material : materials_) {
-      bool added = false;
-      for (const Line& line : draft.lines()) {
-        const auto name = name_in(line.text);
-        if (!name) continue;
-        out.push_back(draft);
-        out.back().replace(line, line.text.substr(0, *name) + material);
-        if (added) continue;
-        added = true;
-        out.push_back(draft);
-        out.back().add_behind(line, "5 % " + material);
-      }
-    }
-  }
-
-  void gather_materials() {
-    const rules::Rule& rule = ruleset_.rules[rule_];
-    std::vector<std::string> texts{rule.when_text, rule.expect_text};
-    std::set<std::string> known;
-    while (!texts.empty()) {
-      const std::string text = std::move(texts.back());
-      texts.pop_back();
-      rules::SyntaxError error;
-      const auto tree = rules::parse_expression(text, error);
-      if (!tree) continue;
-      for (const rules::Node& node : tree->nodes) {
-        using rules::Op;
-        if (node.op == Op::name && known.insert(node.text).second) {
-          if (const auto at = ruleset_.find_measure(node.text)) {
-            texts.push_back(ruleset_.measures[*at].text);
-          }
-        }
-        if (node.op == Op::pick_name || node.op == Op::pick_quoted) words_.push_back(node.text);
-      }
-    }
-    for (const std::string& word : words_) add_materials(word);
-    if (rule.each == rules::Each::row) add_rows(catalogue_.tables[rule.table]);
-    for (const std::string_view role :
-         {"oil", "bicarbonate", "acid", "anionic", "humectant", "water", "emulsifier"}) {
-      add_materials(std::string(role));
-    }
-  }
-
-  /// Whether a word of a selection, or a hazard statement, means a material.
-  static bool means(const std::string& word, const catalogue::Material& material) {
-    if (const auto role = catalogue::find_role(word)) {
-      return (material.roles & catalogue::bit(*role)) != 0;
-    }
-    if (const auto form = catalogue::find_form(word)) return material.form == *form;
-    const auto& hazards = material.hazards;
-    return std::find(hazards.begin(), hazards.end(), word) != hazards.end();
-  }
-
-  /// A material by its name; of a role, a form or a hazard statement three that have it, first
-  /// those that nothing else in the rule means.
-  void add_materials(const std::string& word) {
-    const auto add = [&](const std::string& name) {
-      if (std::find(materials_.begin(), materials_.end(), name) == materials_.end()) {
-        materials_.push_back(name);
-      }
-    };
-    if (!catalogue::find_role(word) && !catalogue::find_form(word) &&
-        !rules::is_hazard_code(word)) {
-      return add(word);
-    }
-    std::vector<std::pair<std::size_t, std::string>> found;
-    for (const catalogue::Material& material : catalogue_.materials) {
-      if (!means(word, material)) continue;
-      const auto others = std::count_if(words_.begin(), words_.end(), [&](const std::string& one) {
-        return one != word && means(one, material);
-      });
-      found.emplace_back(static_cast<std::size_t>(others), material.name);
-    }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
-    constexpr std::size_t most = 3;
-    for (std::size_t at = 0; at < std::min(most, found.size()); ++at) add(found[at].second);
-  }
-
-  /// One row for each word of each column.
-  void add_rows(const catalogue::Table& table) {
-    std::set<std::pair<std::size_t, std::string>> seen;
-    for (const catalogue::Row& row : table.rows) {
-      for (std::size_t column = 0; column < row.cells.size(); ++column) {
-        const auto* word = std::get_if<std::string>(&row.cells[column]);
-        const bool few = seen.size() < 40;
-        if (word == nullptr || !few || !seen.emplace(column, *word).second) continue;
-        if (std::find(materials_.begin(), materials_.end(), row.name) == materials_.end()) {
-          materials_.push_back(row.name);
-        }
-      }
-    }
-  }
-
   std::uint32_t rule_;
   const std::vector<Edge>& known_;
   std::vector<Mutant*>& left_;
   rules::Ruleset& ruleset_;
   const catalogue::Catalogue& catalogue_;
   rules::Day on_;
-  std::vector<std::string> words_;  ///< of the rule's selections
-  std::vector<std::string> materials_;
   std::vector<Edge> edges_;
   int trials_ = 0;
 };

@@ -67,8 +67,8 @@ TEST_CASE("the examples and edges of the built-in rules do as they should") {
 }
 
 TEST_CASE("most changes of the built-in rules are noticed") {
-  // What is wanted is 0.95. Rules that came later have no edges until somebody offers them.
-  constexpr double least = 0.98;
+  // Rules that came later have no edges until somebody writes them.
+  constexpr double least = 0.97;
   proof::MutateOptions options;
   options.on = day;
   const proof::Mutated run =
