@@ -16,6 +16,30 @@ bool of_use(const std::string& name) {
   return std::find(all.begin(), all.end(), name) != all.end();
 }
 
+struct AskedWords {
+  std::string words;
+  std::vector<std::string> markets;
+};
+
+/// The words that are due on a label, each once with the markets that ask for them.
+std::vector<AskedWords> words_of(const FormulaResult& checked) {
+  std::vector<AskedWords> out;
+  for (const MarketLabel& label : checked.labels) {
+    for (const LabelWords& one : label.words) {
+      if (!one.certain) continue;
+      const std::string said = one.words + " [" + one.entry + "]";
+      const auto known = std::find_if(out.begin(), out.end(),
+                                      [&](const AskedWords& asked) { return asked.words == said; });
+      if (known == out.end()) {
+        out.push_back({said, {label.market}});
+      } else if (known->markets.back() != label.market) {
+        known->markets.push_back(label.market);
+      }
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 void add_use(const Gathering& to) {
@@ -24,15 +48,9 @@ void add_use(const Gathering& to) {
     if (!of_use(one.name)) continue;
     to.entry(5, one.name, one.words + (one.assumed ? " (assumed of its kind)" : ""));
   }
-  std::vector<std::string> words;
-  for (const MarketLabel& label : to.checked.labels) {
-    for (const LabelWords& one : label.words) {
-      if (!one.certain) continue;
-      std::string said = label.market + ": " + one.words + " [" + one.entry + "]";
-      if (std::find(words.begin(), words.end(), said) == words.end()) words.push_back(said);
-    }
+  for (const auto& [words, markets] : words_of(to.checked)) {
+    to.entry(5, "words that the law asks for", wording::joined(markets) + ": " + words);
   }
-  for (std::string& one : words) to.entry(5, "words that the law asks for", std::move(one));
   if (!to.blend.states_age()) {
     to.question({5,
                  Answerer::maker,

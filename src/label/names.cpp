@@ -51,6 +51,14 @@ std::vector<std::string> parts_of(std::string_view inci) {
   return out;
 }
 
+/// "Corn Starch" of "Zea Mays (Corn) Starch"; empty for a name without brackets behind its Latin.
+std::string without_latin(const std::string& name) {
+  const std::size_t open = name.find(" (");
+  const std::size_t close = name.find(')');
+  if (open == std::string::npos || close == std::string::npos) return {};
+  return name.substr(open + 2, close - open - 2) + name.substr(close + 1);
+}
+
 class Naming {
  public:
   Naming(const blend::Blend& blend, const LabelAsk& ask, std::vector<std::string>& doubts)
@@ -276,6 +284,9 @@ std::vector<OtherForm> other_forms(const blend::Blend& blend, const LabelAsk& as
     if (own.size() != others.size()) continue;
     for (std::size_t at = 0; at < own.size(); ++at) {
       if (own[at].name != others[at].name) out.push_back({own[at].name, others[at].name});
+      const std::string& american = ask.market == "US" ? own[at].name : others[at].name;
+      const std::string english = without_latin(american);
+      if (!english.empty()) out.push_back({own[at].name, english});
     }
   }
   return out;

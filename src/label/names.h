@@ -23,8 +23,8 @@ struct ListedName {
 [[nodiscard]] std::vector<ListedName> listed_names(const blend::Blend& blend, const LabelAsk& ask,
                                                    std::vector<std::string>& doubts);
 
-/// One thing under the name that a market's list gives it, and under the name of the other form:
-/// that of the United States, or that of the European lists.
+/// One thing under the name that a market's list gives it, and under another: that of the United
+/// States or of the European lists, or the English of a plant alone.
 struct OtherForm {
   std::string name;
   std::string other;

@@ -63,6 +63,7 @@ template <class Kind>
 using PageSink = std::vector<ReportPage>(const Kind&, const Rulesets&, const ReportOptions&);
 
 Sink<Topic> explain_text;
+Sink<Topic> explain_json;
 Sink<Topic> explain_html;
 PageSink<Topic> explain_pages;
 Sink<Rulesets> rules_text;
@@ -175,6 +176,7 @@ constexpr std::array leeway_map_reports{Report{"text", {}, {}, folds, write<leew
 
 constexpr std::array explain_reports{
     Report{"text", {}, {}, folds, write<explain_text>},
+    Report{"json", {}, {}, !folds, write<explain_json>},
     Report{"html", {}, {}, !folds, write<explain_html>, nullptr, write_all<explain_pages>}};
 constexpr std::array rules_reports{Report{"text", {}, {}, folds, write<rules_text>}};
 constexpr std::array drill_reports{

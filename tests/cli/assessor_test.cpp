@@ -111,6 +111,13 @@ TEST_CASE("a page of law: by market what applies, from which day, on which paper
         "from memory: Cosmetics law of the US as recalled", " read, "}) {
     CHECK_MESSAGE(words.find(said) != std::string::npos, said);
   }
+  const auto json = test::run_command(
+      "'" + sudsmark::testing::program().string() +
+          "' explain --format json law | jq -e '.topic == \"law\" and (.parts | length == 6) and "
+          "([.parts[1:][] | .heading[-4:]] == [\"(EU)\", \"(NI)\", \"(GB)\", \"(US)\", "
+          "\"(CA)\"]) and ([.parts[1:][] | .entries | length > 15] | all)'",
+      out.path());
+  CHECK_MESSAGE(json.status == 0, json.out << json.err);
   const auto page = test::run("explain --format html=law.html law", out.path());
   CHECK(page.status == 0);
   const std::string html = test::contents(out.path() / "law.html");

@@ -227,7 +227,7 @@ TEST_CASE("a printed list holds in its own market's form, and is told in one lin
   REQUIRE(abroad.size() == 1);
   CHECK(abroad.front().rule == "label-of-another-market");
   CHECK(abroad.front().level == Level::warning);
-  CHECK(abroad.front().message.find("for US the list has the names of another market: ") !=
+  CHECK(abroad.front().message.find("for US the list has names that are not its own: ") !=
         std::string::npos);
   for (const char* pair :
        {"Sea Salt for 'Maris Sal'", "Water for 'Aqua'", "Fragrance for 'Parfum'",
@@ -241,6 +241,14 @@ TEST_CASE("a printed list holds in its own market's form, and is told in one lin
   CHECK(home.front().message.find("CI 16035 for 'FD&C Red No. 40'") != std::string::npos);
   CHECK(home.back().rule == "label-ingredient-missing");
   CHECK(home.back().subject == "Linalool");
+  // English alone is told in the same line
+  const auto plain = of("US",
+                        "Sodium Bicarbonate, Corn Starch, Sea Salt, Sweet Almond Oil, Water, "
+                        "Fragrance, FD&C Red No. 40");
+  REQUIRE(plain.size() == 1);
+  CHECK(plain.front().message.find("Zea Mays (Corn) Starch for 'Corn Starch', "
+                                   "Prunus Amygdalus Dulcis (Sweet Almond) Oil for 'Sweet Almond "
+                                   "Oil'") != std::string::npos);
   // one pack for both: one line, of the market that it is not for
   REQUIRE(of("EU, US", european).size() == 1);
   CHECK(of("EU, US", european).front().message.find("for US") != std::string::npos);

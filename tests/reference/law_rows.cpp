@@ -109,7 +109,13 @@ bool holds_value(const Table& table, const Row& row, const Line& line) {
   const auto index = table.column(line.column);
   if (!index) return false;
   const catalogue::Column& column = table.columns[*index];
-  if (column.word) return word_of(table, row, line.column) == line.value;
+  if (column.word) {
+    const std::string word = word_of(table, row, line.column);
+    constexpr std::string_view within = "... ";
+    return line.value.starts_with(within)
+               ? word.find(line.value.substr(within.size())) != std::string::npos
+               : word == line.value;
+  }
   const auto* figure = std::get_if<quantity::Range>(&row.cells[*index]);
   const std::size_t blank = line.value.find(' ');
   const auto number = quantity::read_number(line.value.substr(0, blank));

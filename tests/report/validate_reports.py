@@ -103,6 +103,8 @@ def main():
     check("map of two lines as json", run("leeway", *DAY, "--format", "json", *two), of_report)
     swap = ["--swap", "sunflower oil", "fixtures/formulas/harbour-puck.formula"]
     check("substitutes as json", run("suggest", *DAY, "--format", "json", *swap), of_report)
+    for topic in ("law", "emulsifier-to-oil", "sweet almond oil", "bath.ph", "course"):
+        check(f"{topic} explained as json", run("explain", "--format", "json", topic), of_report)
     law = ["--bare", "--rules", "tests/golden", "tests/golden/estuary.formula"]
     with tempfile.TemporaryDirectory() as folder:
         baseline = os.path.join(folder, "baseline.json")

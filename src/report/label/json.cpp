@@ -77,10 +77,20 @@ Json papers(const std::vector<LabelPaper>& list) {
   return out;
 }
 
+/// The list as one line that can be copied onto a pack.
+std::string list_to_print(const MarketLabel& label) {
+  std::string out;
+  for (const LabelIngredient& one : label.ingredients) {
+    out += (out.empty() ? "Ingredients: " : ", ") + one.name;
+  }
+  return out;
+}
+
 Json labels(const FormulaResult& formula) {
   Json out = Json::array();
   for (const MarketLabel& label : formula.labels) {
     out.push_back({{"market", label.market},
+                   {"list", list_to_print(label)},
                    {"ingredients", ingredients(label)},
                    {"allergensKnown", label.allergens_known},
                    {"undecided", label.undecided},
