@@ -42,7 +42,7 @@ class WordIndex {
   };
   template <class Archive>
   friend void visit(Archive& archive, typename Archive::template Of<Slot>& slot) {
-    archive(slot.hash, slot.begin, slot.size, slot.target, slot.rank);
+    archive.plain(slot.hash, slot.begin, slot.size, slot.target, slot.rank);
   }
 
   [[nodiscard]] std::string_view word(const Slot& slot) const;

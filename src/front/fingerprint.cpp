@@ -1,7 +1,7 @@
 #include "front/fingerprint.h"
 
 #include <cstdint>
-#include <map>
+#include <unordered_map>
 
 #include "text/hash.h"
 #include "text/utf8.h"
@@ -14,6 +14,11 @@ std::string hex(std::uint64_t value) {
   std::string out(16, '0');
   for (std::size_t at = out.size(); at-- > 0; value >>= 4U) out[at] = digits[value & 15U];
   return out;
+}
+
+/// The fingerprint of a key's hash; of `before` that are alike, the next.
+std::string numbered(std::uint64_t key, int before) {
+  return hex(before > 0 ? text::hash_of("\n" + std::to_string(before), key) : key);
 }
 
 }  // namespace
@@ -56,20 +61,25 @@ std::string line_without_figures(std::string_view line) {
   return out;
 }
 
-std::string fingerprint_of(std::string key, int before) {
-  if (before > 0) key += "\n" + std::to_string(before);
-  return hex(text::hash_of(key));
+std::string fingerprint_of(std::string_view key, int before) {
+  return numbered(text::hash_of(key), before);
 }
 
 void add_fingerprints(std::vector<Finding>& findings) {
-  std::map<std::string, int> seen;
+  std::unordered_map<std::uint64_t, int> seen;  // by the hash of the key
+  std::unordered_map<std::string_view, std::string> lines;
   for (Finding& finding : findings) {
     if (finding.kind == Kind::pass || finding.kind == Kind::not_applicable) continue;
+    const auto [line, first] = lines.try_emplace(finding.line_text);
+    if (first) line->second = line_without_figures(finding.line_text);
     // a line feed is in none of the parts
-    std::string key = finding.rule + "\n" + finding.subject_kind + "\n" + finding.subject + "\n" +
-                      line_without_figures(finding.line_text);
-    const int before = seen[key]++;
-    finding.fingerprint = fingerprint_of(std::move(key), before);
+    std::uint64_t key = text::hash_of(finding.rule);
+    for (const std::string_view part :
+         {std::string_view(finding.subject_kind), std::string_view(finding.subject),
+          std::string_view(line->second)}) {
+      key = text::hash_of(part, text::hash_of("\n", key));
+    }
+    finding.fingerprint = numbered(key, seen[key]++);
   }
 }
 

@@ -16,7 +16,7 @@ namespace sudsmark::front {
 void add_fingerprints(std::vector<Finding>& findings);
 
 /// The fingerprint of a key; of `before` that are alike in a file, the next.
-[[nodiscard]] std::string fingerprint_of(std::string key, int before);
+[[nodiscard]] std::string fingerprint_of(std::string_view key, int before);
 
 /// A bare line with `#` in the place of each figure: what a fingerprint sees of it.
 [[nodiscard]] std::string line_without_figures(std::string_view line);

@@ -120,19 +120,26 @@ Measured over_baths(const View& view,
   return {*hull, {}};
 }
 
-std::optional<double> ph_of(const Equilibrium& state) {
-  if (state.status != SolveStatus::converged) return std::nullopt;
-  return state.ph;
-}
+/// The constants of one warmth, which serve all baths of it.
+class Constants {
+ public:
+  const science::Thermodynamics& at(double celsius) {
+    if (!kept_ || kept_->celsius != celsius) kept_ = science::Thermodynamics::at(celsius);
+    return *kept_;
+  }
+
+ private:
+  std::optional<science::Thermodynamics> kept_;
+};
 
 Measured solved(const View& view, const science::CarbonDioxide& gas) {
-  // one set of constants serves all baths of one warmth
-  std::optional<science::Thermodynamics> constants;
-  return over_baths(view, [&](const Bath& bath) {
-    if (!constants || constants->celsius != bath.celsius) {
-      constants = science::Thermodynamics::at(bath.celsius);
-    }
-    return ph_of(science::equilibrate(science::totals_of(bath), *constants, gas));
+  Constants constants;
+  Equilibrium last;  // one bath is much like the next
+  return over_baths(view, [&](const Bath& bath) -> std::optional<double> {
+    last = science::equilibrate(science::totals_of(bath), constants.at(bath.celsius), gas,
+                                science::full_model, &last);
+    if (last.status != SolveStatus::converged) return std::nullopt;
+    return last.ph;
   });
 }
 
@@ -145,11 +152,18 @@ Measured ph_aired(const View& view) {
 
 Measured ph_uncertainty(const View& view) {
   std::set<std::string_view> causes;
+  Constants constants;
+  const std::array gases{science::closed_to_air(), science::open_to_air()};
+  std::array<Equilibrium, gases.size()> last;
   const Measured out = over_baths(view, [&](const Bath& bath) -> std::optional<double> {
     double widest = 0;
-    for (const auto& gas : {science::closed_to_air(), science::open_to_air()}) {
-      const science::PhUncertainty doubt = science::ph_uncertainty(bath, gas);
+    const science::Totals totals = science::totals_of(bath);
+    const science::Thermodynamics& at = constants.at(bath.celsius);
+    for (std::size_t index = 0; index < gases.size(); ++index) {
+      const science::PhUncertainty doubt =
+          science::ph_uncertainty(totals, at, gases[index], science::full_model, &last[index]);
       if (doubt.status != SolveStatus::converged) return std::nullopt;
+      last[index] = doubt.plain;
       widest = std::max(widest, doubt.half_width);
       for (const science::PhDoubt& cause : doubt.doubts) {
         causes.insert(science::ph_doubt_text(cause.cause));

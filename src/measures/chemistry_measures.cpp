@@ -130,8 +130,10 @@ Measured carbon_dioxide(const View& view) {
   const double most = science::gas_yield(acid_side.value.high * moles, bicarbonates.high * moles,
                                          carbonates.high * moles)
                           .most.litres;
-  trace(view, "each proton frees one CO2 from bicarbonate; " +
-                  quantity::printed(science::molar_volume()) + " l per mol at 25 C");
+  if (view.trace != nullptr) {
+    trace(view, "each proton frees one CO2 from bicarbonate; " +
+                    quantity::printed(science::molar_volume()) + " l per mol at 25 C");
+  }
   return {Range(std::min(least, most), most) * dose.value, {}};
 }
 

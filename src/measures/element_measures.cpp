@@ -80,6 +80,7 @@ Measured held(const View& view, const Counted& counted, std::string_view counts)
           view.missing->add("how much " + std::string(counted.word) + " '" + row.name + "' holds",
                             place(view, {&is_in, &row, false}));
     }
+    if (view.trace == nullptr) continue;
     const auto percent = *quantity::find_unit("%");
     trace(view, row.name + " " + quantity::printed(there.value, percent) + " x " +
                     quantity::printed(part, percent));

@@ -161,8 +161,10 @@ Measured by_certificates(const View& view, const ScentBlend& blend) {
       continue;
     }
     const Range allowed = quantity::min(*scent->limit / blend.part(ingredient), 1.0);
-    trace(view, "'" + view.blend->material(ingredient.material).name + "' allows " +
-                    quantity::printed(*scent->limit, *quantity::find_unit("%")));
+    if (view.trace != nullptr) {
+      trace(view, "'" + view.blend->material(ingredient.material).name + "' allows " +
+                      quantity::printed(*scent->limit, *quantity::find_unit("%")));
+    }
     most = std::min(most, allowed.high);
     least = std::min(least, allowed.low);
   }
@@ -189,6 +191,7 @@ void share_certificates(const View& view, const ScentBlend& blend, Measured& out
     });
     if (!known) scents.push_back({&ingredient, blend.part(ingredient) / *scent->limit});
   }
+  if (scents.size() < 2) return;
   const auto name = [&](const Used& one) {
     return "'" + view.blend->material(one.scent->material).name + "'";
   };
@@ -235,7 +238,9 @@ Measured limit(const View& view) {
     if (allowed.low < out.value.low) out.value.low = allowed.low;
     if (allowed.high < out.value.high) {
       out.value.high = allowed.high;
-      trace(view, row.name + " to " + quantity::printed(*figure, *quantity::find_unit("%")));
+      if (view.trace != nullptr) {
+        trace(view, row.name + " to " + quantity::printed(*figure, *quantity::find_unit("%")));
+      }
     }
     if (!certified) out.missing |= held.missing;
   }

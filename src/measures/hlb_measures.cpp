@@ -38,8 +38,10 @@ Measured mean(const View& view, bool (*test)(const Material&),
       continue;
     }
     coefficients.push_back((material.*figure)->value);
-    trace(view, material.name + " " +
-                    quantity::printed((material.*figure)->value, *quantity::find_unit("1")));
+    if (view.trace != nullptr) {
+      trace(view, material.name + " " +
+                      quantity::printed((material.*figure)->value, *quantity::find_unit("1")));
+    }
   }
   if (!missing.empty()) return {Range::unknown(), missing};
   return {chosen.weighted_share(coefficients), {}};

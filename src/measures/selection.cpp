@@ -57,6 +57,15 @@ std::vector<Range> pure_coefficients(const View& view, const Selector& selector,
   return out;
 }
 
+/// Whether there is surely something in it, so that it has shares.
+bool surely_some(const blend::Composition& composition) {
+  if (composition.fixed_total && *composition.fixed_total > 0) return true;
+  return std::any_of(composition.ingredients.begin(), composition.ingredients.end(),
+                     [&](const Ingredient& one) {
+                       return (!composition.fixed_total || one.on_top) && one.mass.low > 0;
+                     });
+}
+
 std::vector<Range> supplied_coefficients(const View& view, const Selector& selector) {
   std::vector<Range> out;
   out.reserve(view.part->composition.ingredients.size());
@@ -81,7 +90,7 @@ Measured share_of(const View& view, const std::vector<Range>& coefficients, Miss
   const blend::Composition& composition = view.part->composition;
   const bool none = std::all_of(coefficients.begin(), coefficients.end(),
                                 [](const Range& one) { return one == Range(0.0); });
-  if (none && composition.total().low > 0) return {0.0, missing};
+  if (none && surely_some(composition)) return {0.0, missing};
   return {quantity::clamp(composition.weighted_share(coefficients), 0.0, 1.0), missing};
 }
 
@@ -94,6 +103,12 @@ Measured share(const View& view, const Selector& selector) {
 }
 
 Measured supplied(const View& view, const Selector& selector) {
+  // most of what is asked for is not there
+  const std::vector<Ingredient>& all = view.part->composition.ingredients;
+  const bool any = std::any_of(all.begin(), all.end(), [&](const Ingredient& one) {
+    return selector({one.material, &view.blend->material(one.material), nullptr});
+  });
+  if (!any && surely_some(view.part->composition)) return {0.0, {}};
   return share_of(view, supplied_coefficients(view, selector), {});
 }
 

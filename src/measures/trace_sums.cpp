@@ -105,7 +105,8 @@ constexpr std::array table{
 }  // namespace
 
 TraceSum trace_sum(const View& view, const catalogue::Table& of, const catalogue::Row& row) {
-  const std::vector<std::string> names = words_of(word(of, row, "traces"));
+  std::vector<std::string> names;
+  if (!view.blend->traces.empty()) names = words_of(word(of, row, "traces"));
   const catalogue::Roles roles = roles_of(word(of, row, "brought-by"));
   const blend::Composition& composition = view.part->composition;
   TraceSum out;
@@ -128,6 +129,10 @@ TraceSum trace_sum(const View& view, const catalogue::Table& of, const catalogue
       out.silent.push_back(name);
     }
     counts.push_back(held);
+  }
+  if (out.stated.empty() && out.silent.empty()) {
+    out.share = 0.0;
+    return out;
   }
   out.share = counts.empty() ? Range(0.0) : composition.weighted_share(counts);
   if (!out.silent.empty()) out.share = Range::at_least(out.share.low);

@@ -121,6 +121,10 @@ Range operator-(const Range& a) {
 }
 
 Range operator+(const Range& a, const Range& b) {
+  if (const double sum = a.low + b.low; a.exact() && b.exact() && std::isfinite(sum)) {
+    const double error = sum_error(a.low, b.low, sum);
+    return {error < 0 ? step_down(sum) : sum, error > 0 ? step_up(sum) : sum};
+  }
   return {add_down(a.low, b.low), add_up(a.high, b.high)};
 }
 
@@ -129,6 +133,7 @@ Range operator-(const Range& a, const Range& b) {
 }
 
 Range operator*(const Range& a, const Range& b) {
+  if (a.exact() && b.exact()) return {multiply_down(a.low, b.low), multiply_up(a.low, b.low)};
   return {std::min({multiply_down(a.low, b.low), multiply_down(a.low, b.high),
                     multiply_down(a.high, b.low), multiply_down(a.high, b.high)}),
           std::max({multiply_up(a.low, b.low), multiply_up(a.low, b.high),

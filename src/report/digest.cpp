@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <tuple>
+#include <utility>
 
 #include "wording/margin.h"
 
@@ -13,12 +14,19 @@ namespace {
 double room(const Finding& finding) {
   constexpr double wholly = -1;
   const bool figures = finding.measured && finding.limit;
-  return figures ? wording::margin(*finding.measured, *finding.limit).relative : wholly;
+  return figures ? wording::relative_margin(*finding.measured, *finding.limit) : wholly;
 }
 
 rules::Concern concern(const Finding& finding, const RuleIndex& rules) {
   const rules::Rule* rule = rules.of(finding);
   return rule == nullptr ? rules::Concern::craft : rule->telling.concern;
+}
+
+/// What comes first stands lower.
+using Weight = std::tuple<rules::Concern, bool, double>;
+
+Weight weight(const Finding& finding, const RuleIndex& rules) {
+  return {concern(finding, rules), finding.kind != Kind::fail, room(finding)};
 }
 
 bool known_before(const Finding& finding) {
@@ -109,9 +117,13 @@ class Digesting {
   }
 
   void sort(Findings& group) const {
-    std::stable_sort(group.begin(), group.end(), [&](const Finding* a, const Finding* b) {
-      return weighs_more(*a, *b, rules_);
-    });
+    std::vector<std::pair<Weight, const Finding*>> weighed;
+    weighed.reserve(group.size());
+    for (const Finding* one : group) weighed.emplace_back(weight(*one, rules_), one);
+    std::stable_sort(weighed.begin(), weighed.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::transform(weighed.begin(), weighed.end(), group.begin(),
+                   [](const auto& one) { return one.second; });
   }
 
   const RuleIndex& rules_;
@@ -123,10 +135,7 @@ class Digesting {
 }  // namespace
 
 bool weighs_more(const Finding& one, const Finding& other, const RuleIndex& rules) {
-  const auto key = [&](const Finding& finding) {
-    return std::tuple(concern(finding, rules), finding.kind != Kind::fail, room(finding));
-  };
-  return key(one) < key(other);
+  return weight(one, rules) < weight(other, rules);
 }
 
 Digest digest(const FormulaResult& formula, const RuleIndex& rules, bool all) {

@@ -87,9 +87,16 @@ class Check {
 
   void ask(std::uint32_t index, const Subject& subject, const Answer& sold) {
     const Rule& rule = ruleset_.rules[index];
+    if (subject.row != nullptr && sold_in(subject).truth == Certainty::no) {
+      return does_not_apply(index, subject);
+    }
+    // most rules do not apply, and that shows before any figure is asked for
+    std::optional<bool> plain;
+    if (options_.asked == nullptr && !rule.when.empty()) plain = machine_.plain(rule.when, subject);
+    if (plain == false) return does_not_apply(index, subject);
     Answer applies = sold;
     if (subject.row != nullptr) applies = both(applies, sold_in(subject));
-    if (applies.truth != Certainty::no && !rule.when.empty()) {
+    if (!plain && !rule.when.empty()) {
       const Value when = machine_.run(rule.when, subject, options_.asked ? &asked_when_ : nullptr);
       applies = both(applies, {when.truth, when.missing});
     }

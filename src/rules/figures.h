@@ -61,6 +61,9 @@ class Figures {
   [[nodiscard]] Value subject_text(SubjectText which, std::uint32_t column, const Subject& subject);
   [[nodiscard]] Words words(StatedWords words, const Subject& subject) const;
   [[nodiscard]] Value is_word(StatedWords words, std::uint32_t bits, const Subject& subject);
+  /// The same where it is said; nothing where it is not.
+  [[nodiscard]] std::optional<bool> says(StatedWords words, std::uint32_t bits,
+                                         const Subject& subject) const;
   /// Whether the formula is sold in one of the markets; all markets if the list is empty.
   Certainty sold_in(const std::vector<std::string>& markets, MissingSet& missing);
 
@@ -72,7 +75,8 @@ class Figures {
   [[nodiscard]] bool from_memory(const catalogue::Citations& sources) const;
 
   // figures_questions.cpp
-  [[nodiscard]] Value is_product(const std::vector<std::uint16_t>& kinds) const;
+  /// Whether the product is of one of these kinds.
+  [[nodiscard]] bool is_one_of(const std::vector<std::uint16_t>& kinds) const;
   [[nodiscard]] bool has_trait(std::uint32_t trait) const { return traits_[trait]; }
   [[nodiscard]] bool has(Flag flag) const;
   [[nodiscard]] Value holds(std::uint32_t sum, const Subject& subject);

@@ -31,6 +31,8 @@ bool Figures::in_force(const catalogue::Row& row) const {
 
 bool Figures::in_force(const Dates& dates, const std::vector<std::string>& markets) const {
   if (!dates.from && !dates.shelf && !dates.until) return true;
+  // where no day is stated, every market counts from today
+  if (!blend_.batch_made && !blend_.on_sale_since) return rules::in_force(dates, today_, today_);
   // each market counts from a day of its own
   bool sold = false;
   const std::uint32_t said = words_[static_cast<std::size_t>(StatedWords::market)].bits;

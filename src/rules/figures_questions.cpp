@@ -17,9 +17,9 @@ std::string quoted(std::string_view name) {
 
 }  // namespace
 
-Value Figures::is_product(const std::vector<std::uint16_t>& kinds) const {
+bool Figures::is_one_of(const std::vector<std::uint16_t>& kinds) const {
   const auto own = static_cast<std::uint16_t>(blend_.product - blend_.catalogue->products.data());
-  return truth(std::find(kinds.begin(), kinds.end(), own) != kinds.end());
+  return std::find(kinds.begin(), kinds.end(), own) != kinds.end();
 }
 
 bool Figures::has(Flag flag) const {

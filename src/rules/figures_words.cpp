@@ -1,4 +1,5 @@
 // Words of a formula and of the subject: what is stated, and texts that messages print.
+#include <algorithm>
 #include <bit>
 #include <variant>
 
@@ -59,15 +60,19 @@ Words Figures::words(StatedWords which, const Subject& subject) const {
   return words;
 }
 
-Value Figures::is_word(StatedWords which, std::uint32_t bits, const Subject& subject) {
+std::optional<bool> Figures::says(StatedWords which, std::uint32_t bits,
+                                  const Subject& subject) const {
   const Words said = words(which, subject);
   // who says only that skin is sensitive has not said how old it is
   constexpr std::uint32_t ages = (1U << formula::vocabulary::ages) - 1;
   const bool age_open =
       which == StatedWords::users && (bits & ages) != 0 && (said.bits & (ages | bits)) == 0;
-  if (which == StatedWords::claims || (said.stated && !age_open)) {
-    return truth((said.bits & bits) != 0);
-  }
+  if (which != StatedWords::claims && (!said.stated || age_open)) return std::nullopt;
+  return (said.bits & bits) != 0;
+}
+
+Value Figures::is_word(StatedWords which, std::uint32_t bits, const Subject& subject) {
+  if (const auto said = says(which, bits, subject)) return truth(*said);
   return truth(Certainty::depends, info(which).each == Each::material
                                        ? lacks_of(info(which).missing, subject)
                                        : lacks(info(which).missing, blend_.place));
@@ -75,13 +80,19 @@ Value Figures::is_word(StatedWords which, std::uint32_t bits, const Subject& sub
 
 Certainty Figures::sold_in(const std::vector<std::string>& markets, MissingSet& missing) {
   if (markets.empty()) return Certainty::yes;
-  std::uint32_t bits = 0;
-  for (const std::string& market : markets) {
-    if (const auto at = find_word(info(StatedWords::market), market)) bits |= 1U << *at;
+  const Words& said = words_[static_cast<std::size_t>(StatedWords::market)];
+  const StatedInfo& market = info(StatedWords::market);
+  if (!said.stated) {
+    missing |= lacks(market.missing, blend_.place);
+    return Certainty::depends;
   }
-  const Value sold = is_word(StatedWords::market, bits, Subject{});
-  missing |= sold.missing;
-  return sold.truth;
+  for (std::size_t at = 0; at < market.known.size(); ++at) {
+    const bool sold = ((said.bits >> at) & 1U) != 0;
+    if (sold && std::find(markets.begin(), markets.end(), market.known[at]) != markets.end()) {
+      return Certainty::yes;
+    }
+  }
+  return Certainty::no;
 }
 
 Value Figures::stated_text(StatedWords which, const Subject& subject) {

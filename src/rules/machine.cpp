@@ -144,7 +144,7 @@ void Machine::step(const Instruction& instruction, const Run& run) {
     case Code::same_words:
       return answer(instruction, same_words(static_cast<StatedWords>(instruction.a)), run);
     case Code::is_product:
-      return answer(instruction, figures_.is_product(pool.lists[c]), run);
+      return answer(instruction, truth(figures_.is_one_of(pool.lists[c])), run);
     case Code::has_trait:
       return answer(instruction, truth(figures_.has_trait(c)), run);
     case Code::flag:

@@ -8,6 +8,7 @@
 #include <cassert>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -37,6 +38,11 @@ class Machine {
   /// Runs a program. `tried` is filled where the program has tests and somebody wants them.
   Value run(const Program& program, const Subject& subject, std::vector<Tried>* tried = nullptr);
 
+  // machine_plain.cpp
+  /// What a condition comes to, where no figure has to be asked for; nothing where one has. It never
+  /// adds a reason.
+  [[nodiscard]] std::optional<bool> plain(const Program& program, const Subject& subject) const;
+
   [[nodiscard]] Figures& figures() { return figures_; }
   [[nodiscard]] const Figures& figures() const { return figures_; }
 
@@ -65,6 +71,8 @@ class Machine {
     std::vector<Tried>* tried;
   };
 
+  [[nodiscard]] std::optional<bool> plain_cell(std::uint32_t index, std::uint32_t end,
+                                               const Subject& subject) const;
   void run(std::uint32_t index, std::uint32_t end, const Run& run);
   void step(const Instruction& instruction, const Run& run);
   /// Does what a block of code behind an instruction is for, and answers where to go on.

@@ -63,9 +63,9 @@ double strength_doubt(double ionic_strength) {
 class Doubts {
  public:
   Doubts(const Totals& totals, const Thermodynamics& thermo, const CarbonDioxide& gas,
-         const BathModel& model)
+         const BathModel& model, const Equilibrium* near)
       : totals_(totals), thermo_(thermo), gas_(gas), model_(model) {
-    plain_ = equilibrate(totals_, thermo_, gas_, model_);
+    plain_ = equilibrate(totals_, thermo_, gas_, model_, near);
     result_.status = plain_.status;
   }
 
@@ -84,12 +84,12 @@ class Doubts {
 
   void compare(PhDoubtCause cause, const Totals& other) {
     if (other.mol_per_kg != totals_.mol_per_kg) {
-      compare(cause, equilibrate(other, thermo_, gas_, model_));
+      compare(cause, equilibrate(other, thermo_, gas_, model_, &plain_));
     }
   }
 
   void compare(PhDoubtCause cause, const Thermodynamics& other) {
-    compare(cause, equilibrate(totals_, other, gas_, model_));
+    compare(cause, equilibrate(totals_, other, gas_, model_, &plain_));
   }
 
   void pairs() {
@@ -98,7 +98,7 @@ class Doubts {
     if (!model_.ion_pairs) {
       BathModel paired = model_;
       paired.ion_pairs = true;
-      compare(PhDoubtCause::left_out_pairs, equilibrate(totals_, thermo_, gas_, paired));
+      compare(PhDoubtCause::left_out_pairs, equilibrate(totals_, thermo_, gas_, paired, &plain_));
     } else if (totals_[Component::calcium] > 0.0) {
       constexpr std::size_t calcium_bicarbonate = 1;  // in ion_pairs()
       Thermodynamics other = thermo_;
@@ -109,7 +109,8 @@ class Doubts {
 
   void calcite() {
     if (calcite_saturation_index(plain_, thermo_) > 0.0) {
-      compare(PhDoubtCause::calcite, precipitate_calcite(totals_, thermo_, gas_, model_).state);
+      compare(PhDoubtCause::calcite,
+              precipitate_calcite(totals_, thermo_, gas_, model_, &plain_).state);
     }
   }
 
@@ -134,7 +135,10 @@ class Doubts {
     compare(PhDoubtCause::soap, other);
   }
 
-  PhUncertainty take() { return std::move(result_); }
+  PhUncertainty take() {
+    result_.plain = plain_;
+    return std::move(result_);
+  }
 
  private:
   Totals totals_;
@@ -172,8 +176,9 @@ std::string_view ph_doubt_text(PhDoubtCause cause) {
 }
 
 PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
-                             const CarbonDioxide& carbon_dioxide, const BathModel& model) {
-  Doubts doubts(totals, thermo, carbon_dioxide, model);
+                             const CarbonDioxide& carbon_dioxide, const BathModel& model,
+                             const Equilibrium* near) {
+  Doubts doubts(totals, thermo, carbon_dioxide, model, near);
   if (doubts.plain().status == SolveStatus::converged) {
     doubts.add(PhDoubtCause::agreement, standards_agreement);
     doubts.pairs();
@@ -183,11 +188,6 @@ PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
     doubts.add(PhDoubtCause::strength, strength_doubt(doubts.plain().ionic_strength));
   }
   return doubts.take();
-}
-
-PhUncertainty ph_uncertainty(const Bath& bath, const CarbonDioxide& carbon_dioxide,
-                             const BathModel& model) {
-  return ph_uncertainty(totals_of(bath), Thermodynamics::at(bath.celsius), carbon_dioxide, model);
 }
 
 }  // namespace sudsmark::science

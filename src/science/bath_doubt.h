@@ -34,6 +34,7 @@ struct PhDoubt {
 struct PhUncertainty {
   SolveStatus status = SolveStatus::outside_bounds;
   double half_width = 0.0;      ///< sum of all [pH]
+  Equilibrium plain;            ///< what the doubts are about
   std::vector<PhDoubt> doubts;  ///< those above 0.0005 pH, in the order of PhDoubtCause
 };
 
@@ -56,13 +57,11 @@ struct PhUncertainty {
 /// Not covered: calcium citrate as a solid (no solubility product at hand), and what surfactants,
 /// colours and scents do.
 ///
-/// Errors: the status of the equilibria.
+/// `near`: the equilibrium of nearly the same water, if there is one. Errors: the status of the
+/// equilibria.
 [[nodiscard]] PhUncertainty ph_uncertainty(const Totals& totals, const Thermodynamics& thermo,
                                            const CarbonDioxide& carbon_dioxide,
-                                           const BathModel& model = full_model);
-
-/// The same for a bath.
-[[nodiscard]] PhUncertainty ph_uncertainty(const Bath& bath, const CarbonDioxide& carbon_dioxide,
-                                           const BathModel& model = full_model);
+                                           const BathModel& model = full_model,
+                                           const Equilibrium* near = nullptr);
 
 }  // namespace sudsmark::science

@@ -25,6 +25,9 @@ constexpr double first_tolerance = 1e-4;     // the same, while ionic strength i
 constexpr double strength_tolerance = 1e-6;  // relative, in ionic strength
 constexpr int most_iterations = 200;
 constexpr int most_free_iterations = 8;  // then the activity of water stands still between rounds
+constexpr int most_secants = 12;         // then the root is bracketed
+// The last medium must have begun so near to its root, in ln a(H+), that the root is sharp.
+constexpr double still = 1e-4;
 
 bool between(double x, double low, double high) {
   return x >= low && x <= high;
@@ -38,18 +41,31 @@ bool in_bounds(const Totals& totals, const Thermodynamics& thermo, const CarbonD
 }
 
 /// Root of the charge balance in ln a(H+), medium after medium. The first search needs no start and
-/// can span all acidities; the later ones begin where the last ended and bracket the root anew.
+/// can span all acidities; the later ones begin where the last ended.
 class AcidityRoot {
  public:
   explicit AcidityRoot(Speciation& water) : water_(&water) {}
 
+  /// Begins where nearly the same water has its root.
+  void begin_near(const Equilibrium& other) {
+    root_ = -other.ph * std::numbers::ln10;
+    slope_ = other.buffer;
+    started_ = true;
+  }
+
   /// ln a(H+) in the present medium; nothing if no root was bracketed. The water is left in it.
   std::optional<double> next() {
+    const double before = root_;
     const bool found = started_ ? search_near() : search_everywhere();
     if (!found) return std::nullopt;
+    moved_ = started_ ? std::abs(root_ - before) : std::numeric_limits<double>::infinity();
     started_ = true;
     return root_;
   }
+
+  /// Whether the medium has hardly moved the root any more.
+  [[nodiscard]] bool stands() const { return moved_ <= still; }
+  [[nodiscard]] double slope() const { return slope_; }
 
  private:
   struct Point {
@@ -91,8 +107,28 @@ class AcidityRoot {
     const Point start = at(root_);
     const double step = std::abs(start.charge / slope_);
     // While the medium still moves, more digits than a share of that move are wasted.
-    tolerance_ = std::max(acidity_tolerance, 0.01 * step);
-    return search_from(start, 1.02 * step + acidity_tolerance, 3.0);
+    tolerance_ = std::clamp(0.01 * step, acidity_tolerance, first_tolerance);
+    return follow_secants(start) || search_from(start, 1.02 * step + acidity_tolerance, 3.0);
+  }
+
+  /// From a point near the root, as long as each secant ends between what is known to be too acid
+  /// and too alkaline.
+  bool follow_secants(const Point& start) {
+    double low = most_alkaline;
+    double high = most_acid;
+    Point here = start;
+    for (int i = 0; i < most_secants; ++i) {
+      (here.charge > 0.0 ? high : low) = here.ln_h;
+      const double there = here.ln_h - here.charge / slope_;
+      if (here.charge == 0.0 || there == here.ln_h) return settle(here.ln_h);
+      if (!(there > low && there < high)) return false;
+      const Point next = at(there);
+      const double slope = (next.charge - here.charge) / (next.ln_h - here.ln_h);
+      if (slope > 0.0) slope_ = slope;
+      here = next;
+      if (std::abs(here.charge) <= 0.5 * tolerance_ * slope_) return settle(here.ln_h);
+    }
+    return false;
   }
 
   bool narrow(const Point& low, const Point& high) {
@@ -122,7 +158,8 @@ class AcidityRoot {
   bool started_ = false;
   double root_ = 0.0;
   double last_ = std::numeric_limits<double>::quiet_NaN();
-  double slope_ = 0.0;  // of the charge, seen at the first root; 0: not yet known
+  double moved_ = std::numeric_limits<double>::infinity();  // by the last search
+  double slope_ = 0.0;  // of the charge, as last seen; 0: not yet known
   double tolerance_ = first_tolerance;
 };
 
@@ -172,7 +209,7 @@ double first_strength(const Totals& totals) {
 }
 
 Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
-                  std::optional<double> pco2) {
+                  std::optional<double> pco2, const Equilibrium* near) {
   Equilibrium result;
   result.status = SolveStatus::not_converged;
   Speciation water(totals, thermo, model, pco2);
@@ -180,6 +217,12 @@ Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const Bath
   double strength = first_strength(totals);
   double water_activity_now = 1.0;
   AcidityRoot root(water);
+  if (near != nullptr && near->status == SolveStatus::converged && near->buffer > 0.0) {
+    strength = near->ionic_strength;
+    water_activity_now = near->water_activity;
+    water.begin_near(*near);
+    root.begin_near(*near);
+  }
   for (int i = 1; i <= most_iterations; ++i) {
     water.set_medium(strength, water_activity_now);
     const std::optional<double> ln_h = root.next();
@@ -188,12 +231,13 @@ Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const Bath
     const double water_activity_next = water_activity(solutes);
     const bool strength_settled =
         std::abs(result.ionic_strength - strength) <= strength_tolerance * strength;
-    const bool settled =
-        strength_settled && std::abs(water_activity_next - water_activity_now) <= 1e-9;
+    const bool settled = strength_settled && root.stands() &&
+                         std::abs(water_activity_next - water_activity_now) <= 1e-9;
     result.ph = -*ln_h / std::numbers::ln10;
     result.water_activity = water_activity_now;
     result.co2_released = totals[Component::carbonate] - result.dic;
     result.beyond_activity_law = result.ionic_strength > davies_limit;
+    result.buffer = root.slope();
     result.iterations = i;
     if (settled) {
       if (water.sound()) result.status = SolveStatus::converged;
@@ -225,20 +269,20 @@ CarbonDioxide partly_aired(double fraction_left, double log10_pco2) {
 }
 
 Equilibrium equilibrate(const Totals& totals, const Thermodynamics& thermo,
-                        const CarbonDioxide& carbon_dioxide, const BathModel& model) {
+                        const CarbonDioxide& carbon_dioxide, const BathModel& model,
+                        const Equilibrium* near) {
   if (!in_bounds(totals, thermo, carbon_dioxide)) return {};
   if (carbon_dioxide.exchange == CarbonDioxide::Exchange::closed) {
-    return solve(totals, thermo, model, std::nullopt);
+    return solve(totals, thermo, model, std::nullopt, near);
   }
-  Equilibrium open = solve(totals, thermo, model, std::pow(10.0, carbon_dioxide.log10_pco2));
-  if (carbon_dioxide.exchange == CarbonDioxide::Exchange::open ||
-      open.status != SolveStatus::converged) {
-    return open;
-  }
+  const bool open_alone = carbon_dioxide.exchange == CarbonDioxide::Exchange::open;
+  Equilibrium open = solve(totals, thermo, model, std::pow(10.0, carbon_dioxide.log10_pco2),
+                           open_alone ? near : nullptr);
+  if (open_alone || open.status != SolveStatus::converged) return open;
   const double weighed_in = totals[Component::carbonate];
   Totals left = totals;
   left[Component::carbonate] = open.dic + carbon_dioxide.fraction_left * (weighed_in - open.dic);
-  Equilibrium partly = solve(left, thermo, model, std::nullopt);
+  Equilibrium partly = solve(left, thermo, model, std::nullopt, near);
   partly.co2_released = weighed_in - partly.dic;
   return partly;
 }

@@ -19,9 +19,10 @@
 // put in is not added to the kilogram (0.03 % at usual doses).
 //
 // Method: for given activity coefficients the charge balance is strictly rising in log a(H+), so
-// a bracketed root finder (Boost.Math's toms748) needs no start value; within it the ion pairs
-// are found by Newton's method on a convex function; around it ionic strength and water activity
-// are iterated by a guarded secant. No memory is allocated.
+// a bracketed root finder (Boost.Math's toms748) needs no start value, and once a root is near, a
+// few steps of a secant find it; within that the ion pairs are found by Newton's method on a convex
+// function; around it ionic strength and water activity are iterated by a guarded secant. No memory
+// is allocated.
 #pragma once
 
 #include <array>
@@ -94,6 +95,7 @@ struct Equilibrium {
   double co2_released = 0.0;         ///< carbonate weighed in less dic [mol/kg]; below 0: taken up
   double water_activity = 1.0;       ///< [1]
   double charge_error = 0.0;         ///< sum of charges left over [mol/kg]
+  double buffer = 0.0;               ///< charges that a unit of ln a(H+) makes [mol/kg], about
   bool beyond_activity_law = false;  ///< ionic strength above davies_limit: take pH as a hint
   int iterations = 0;                ///< of ionic strength
   std::array<double, species_count> molality{};     ///< [mol/kg], order of species()
@@ -108,8 +110,11 @@ struct Equilibrium {
 /// Equilibrium of `totals` at the temperature of `thermo`. Errors: see SolveStatus; never throws.
 /// Deviation from the reference program PHREEQC over its citric grid: at most 0.0002 pH in model S
 /// and 0.0003 in model F. Deviation from nature: see ph_uncertainty.
+/// `near`: the equilibrium of nearly the same water, if there is one, where the search begins. It
+/// moves the result by no more than the search leaves open, about 1e-7 pH.
 [[nodiscard]] Equilibrium equilibrate(const Totals& totals, const Thermodynamics& thermo,
                                       const CarbonDioxide& carbon_dioxide = closed_to_air(),
-                                      const BathModel& model = full_model);
+                                      const BathModel& model = full_model,
+                                      const Equilibrium* near = nullptr);
 
 }  // namespace sudsmark::science

@@ -9,15 +9,16 @@
 namespace sudsmark::science {
 namespace {
 
-/// Smallest amount of solid, 0 to `most` mol/kg, with which `left_after(solid)` is not
-/// supersaturated. `saturation` is the ion product over the solubility product.
+/// Smallest amount of solid, 0 to `most` mol/kg, with which `left_after(solid, near)` is not
+/// supersaturated; `clear` is the water without any. `saturation` is the ion product over the
+/// solubility product.
 template <typename LeftAfter, typename Saturation>
-Dissolution saturate(double most, LeftAfter left_after, Saturation saturation) {
-  Dissolution result{.state = left_after(0.0)};
-  if (result.state.status != SolveStatus::converged || !(saturation(result.state) > 1.0)) {
-    return result;
-  }
+Dissolution saturate(double most, const Equilibrium& clear, LeftAfter left_after,
+                     Saturation saturation) {
+  Dissolution result{.state = clear};
+  if (clear.status != SolveStatus::converged || !(saturation(clear) > 1.0)) return result;
   bool solved = true;
+  Equilibrium last = clear;
   // Saturation against what is left in solution is nearly a straight line on two logarithmic
   // scales, so that a handful of steps finds the root there.
   constexpr double least_left = -16.0;  // 10^-7 of what could fall out
@@ -26,21 +27,34 @@ Dissolution saturate(double most, LeftAfter left_after, Saturation saturation) {
     return std::log(std::max(saturation(state), 1e-30));
   };
   const auto excess = [&](double log_left) {
-    const Equilibrium state = left_after(solid_at(log_left));
-    solved = solved && state.status == SolveStatus::converged;
-    return index(state);
+    last = left_after(solid_at(log_left), last);
+    solved = solved && last.status == SolveStatus::converged;
+    return index(last);
   };
-  const double at_least = excess(least_left);
-  if (at_least >= 0.0) {
-    result.state.status = SolveStatus::not_converged;
-    return result;
+  // The other ion falls out as well, so that the line is steeper than one to one: the root lies
+  // above where such a line would end.
+  double too_much = 0.0;
+  double most_index = index(clear);
+  double too_little = -most_index;
+  double least_index = 0.0;
+  while (true) {
+    too_little = std::max(too_little, least_left);
+    least_index = excess(too_little);
+    if (least_index < 0.0) break;
+    if (too_little == least_left) {
+      result.state.status = SolveStatus::not_converged;
+      return result;
+    }
+    too_much = too_little;
+    most_index = least_index;
+    too_little *= 2.0;
   }
   std::uintmax_t steps = 80;
   const auto [from, to] = boost::math::tools::toms748_solve(
-      excess, least_left, 0.0, at_least, index(result.state),
+      excess, too_little, too_much, least_index, most_index,
       [](double a, double b) { return std::abs(a - b) < 1e-4; }, steps);
   result.solid = solid_at(0.5 * (from + to));
-  result.state = left_after(result.solid);
+  result.state = left_after(result.solid, last);
   if (!solved) result.state.status = SolveStatus::not_converged;
   return result;
 }
@@ -53,43 +67,49 @@ double product(const Equilibrium& state, std::size_t first, std::size_t second) 
 
 Dissolution dissolve_bitartrate(const Totals& totals, const Thermodynamics& thermo,
                                 const BathModel& model) {
-  const std::size_t potassium = find_species("K+");
-  const std::size_t bitartrate = find_species("HTartrate-");
-  const auto left_after = [&](double solid) {
+  static const std::size_t potassium = find_species("K+");
+  static const std::size_t bitartrate = find_species("HTartrate-");
+  const auto left_after = [&](double solid, const Equilibrium& near) {
     Totals left = totals;
     left[Component::potassium] = std::max(0.0, left[Component::potassium] - solid);
     left[Component::tartrate] = std::max(0.0, left[Component::tartrate] - solid);
-    return equilibrate(left, thermo, closed_to_air(), model);
+    return equilibrate(left, thermo, closed_to_air(), model, &near);
   };
-  return saturate(std::min(totals[Component::potassium], totals[Component::tartrate]), left_after,
+  return saturate(std::min(totals[Component::potassium], totals[Component::tartrate]),
+                  equilibrate(totals, thermo, closed_to_air(), model), left_after,
                   [&](const Equilibrium& state) {
                     return product(state, potassium, bitartrate) / thermo.bitartrate_product;
                   });
 }
 
 double calcite_saturation_index(const Equilibrium& state, const Thermodynamics& thermo) {
-  const double ions = product(state, find_species("Ca+2"), find_species("CO3-2"));
+  static const std::size_t calcium = find_species("Ca+2");
+  static const std::size_t carbonate = find_species("CO3-2");
+  const double ions = product(state, calcium, carbonate);
   return ions > 0.0 ? std::log10(ions / thermo.calcite_product)
                     : -std::numeric_limits<double>::infinity();
 }
 
 Dissolution precipitate_calcite(const Totals& totals, const Thermodynamics& thermo,
-                                const CarbonDioxide& carbon_dioxide, const BathModel& model) {
-  const std::size_t calcium = find_species("Ca+2");
-  const std::size_t carbonate = find_species("CO3-2");
+                                const CarbonDioxide& carbon_dioxide, const BathModel& model,
+                                const Equilibrium* clear) {
+  static const std::size_t calcium = find_species("Ca+2");
+  static const std::size_t carbonate = find_species("CO3-2");
   const bool open = carbon_dioxide.exchange == CarbonDioxide::Exchange::open;
-  const auto left_after = [&](double solid) {
+  const auto left_after = [&](double solid, const Equilibrium& near) {
     Totals left = totals;
     left[Component::calcium] = std::max(0.0, left[Component::calcium] - solid);
     left[Component::carbonate] = std::max(0.0, left[Component::carbonate] - solid);
-    Equilibrium state = equilibrate(left, thermo, carbon_dioxide, model);
+    Equilibrium state = equilibrate(left, thermo, carbon_dioxide, model, &near);
     // Where the air supplies carbonate, more can fall out than was weighed in.
     state.co2_released = totals[Component::carbonate] - solid - state.dic;
     return state;
   };
   const double most = open ? totals[Component::calcium]
                            : std::min(totals[Component::calcium], totals[Component::carbonate]);
-  return saturate(most, left_after, [&](const Equilibrium& state) {
+  const Equilibrium before =
+      clear != nullptr ? *clear : equilibrate(totals, thermo, carbon_dioxide, model);
+  return saturate(most, before, left_after, [&](const Equilibrium& state) {
     return product(state, calcium, carbonate) / thermo.calcite_product;
   });
 }

@@ -25,9 +25,10 @@ struct Dissolution {
                                               const Thermodynamics& thermo);
 
 /// The same water after all calcite above saturation has fallen out. `state.co2_released` counts
-/// what left as gas only.
+/// what left as gas only. `clear`: the same water before anything falls out, if it is known.
 [[nodiscard]] Dissolution precipitate_calcite(const Totals& totals, const Thermodynamics& thermo,
                                               const CarbonDioxide& carbon_dioxide = closed_to_air(),
-                                              const BathModel& model = full_model);
+                                              const BathModel& model = full_model,
+                                              const Equilibrium* clear = nullptr);
 
 }  // namespace sudsmark::science

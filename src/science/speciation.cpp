@@ -48,6 +48,12 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
   }
 }
 
+void Speciation::begin_near(const Equilibrium& other) {
+  for (std::size_t m = 0; m < metal_count; ++m) {
+    metal_[m] = std::min(metal_[m], other.molality[first_ion_species + m]);
+  }
+}
+
 void Speciation::set_medium(double ionic_strength, double water_activity) {
   gamma_ = activity_coefficients(model_.activity, ionic_strength, thermo_->debye_hueckel);
   water_activity_ = water_activity;

@@ -18,6 +18,9 @@ class Speciation {
   Speciation(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
              std::optional<double> pco2);
 
+  /// Takes the metals to be as free as they are in nearly the same water, to begin with.
+  void begin_near(const Equilibrium& other);
+
   /// Turns constants at zero ionic strength into ones for molalities.
   void set_medium(double ionic_strength, double water_activity);
 

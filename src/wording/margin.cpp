@@ -20,7 +20,32 @@ struct Room {
   double most = infinity;
   double limit = 0;
   bool upper = true;
+  [[nodiscard]] double relative() const { return least / std::max(std::abs(limit), 1e-12); }
 };
+
+double low_of(const Figure& figure) {
+  return figure.low.value_or(-infinity);
+}
+double high_of(const Figure& figure) {
+  return figure.high.value_or(infinity);
+}
+
+bool unknown(const Figure& figure) {
+  return !std::isfinite(low_of(figure)) && !std::isfinite(high_of(figure));
+}
+
+/// What the end of the limit leaves that leaves least; nothing where there is no limit.
+std::optional<Room> worst_room(const Figure& measured, const Figure& limit) {
+  const double low = low_of(measured);
+  const double high = high_of(measured);
+  std::optional<Room> worst;
+  const auto consider = [&](const Room& room) {
+    if (!worst || !(room.relative() >= worst->relative())) worst = room;
+  };
+  if (limit.high) consider({*limit.high - high, *limit.high - low, *limit.high, true});
+  if (limit.low) consider({low - *limit.low, high - *limit.low, *limit.low, false});
+  return worst;
+}
 
 std::string amount(double value, const std::string& unit) {
   std::string out = quantity::printed(std::abs(value));
@@ -60,32 +85,27 @@ std::string described(const Room& room, const std::string& unit) {
 
 Margin margin(const Figure& measured, const Figure& limit) {
   Margin out;
-  const double low = measured.low.value_or(-infinity);
-  const double high = measured.high.value_or(infinity);
-  if (!std::isfinite(low) && !std::isfinite(high)) {
+  if (unknown(measured)) {
     out.words = "not known";
     return out;
   }
-  std::optional<Room> worst;
-  double relative = infinity;
-  const auto consider = [&](const Room& room) {
-    const double of = room.least / std::max(std::abs(room.limit), 1e-12);
-    if (worst && of >= relative) return;
-    worst = room;
-    relative = of;
-  };
-  if (limit.high) consider({*limit.high - high, *limit.high - low, *limit.high, true});
-  if (limit.low) consider({low - *limit.low, high - *limit.low, *limit.low, false});
+  const std::optional<Room> worst = worst_room(measured, limit);
   if (!worst) {
     out.words = "no limit known";
     out.relative = infinity;
     return out;
   }
-  out.relative = relative;
+  out.relative = worst->relative();
   const bool kept = worst->least >= 0 || nothing(worst->least, worst->limit);
   out.side = kept ? Side::within : worst->most < 0 ? Side::outside : Side::straddles;
   out.words = described(*worst, measured.unit);
   return out;
+}
+
+double relative_margin(const Figure& measured, const Figure& limit) {
+  if (unknown(measured)) return 0;
+  const std::optional<Room> worst = worst_room(measured, limit);
+  return worst ? worst->relative() : infinity;
 }
 
 std::string people_unit(std::string_view unit) {

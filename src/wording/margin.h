@@ -20,6 +20,8 @@ struct Margin {
 };
 
 [[nodiscard]] Margin margin(const Figure& measured, const Figure& limit);
+/// Margin::relative alone, without the words.
+[[nodiscard]] double relative_margin(const Figure& measured, const Figure& limit);
 
 /// A unit as people write it: "°C" for the "C" of the language.
 [[nodiscard]] std::string people_unit(std::string_view unit);

@@ -202,6 +202,7 @@ void hold_against_the_walker(unsigned count, bool sides) {
   std::size_t pairs = 0;
   std::size_t truths = 0;
   std::size_t open = 0;
+  std::size_t plain = 0;
   for (unsigned seed = 0; seed < count; ++seed) {
     Generator generator(seed, sides);
     const std::string text = seed % 3 == 0 ? generator.share(4) : generator.truth(4);
@@ -248,6 +249,10 @@ void hold_against_the_walker(unsigned count, bool sides) {
       CHECK_MESSAGE(value.truth == walked.truth, text);
       truths += value.truth == Certainty::depends ? 0 : 1;
       open += value.truth == Certainty::depends ? 1 : 0;
+      const auto settled = machine.plain(*program, rules::Subject{});
+      plain += settled ? 1 : 0;
+      const Certainty as = settled == true ? Certainty::yes : Certainty::no;
+      if (settled) CHECK_MESSAGE(walked.truth == as, text);
     } else {
       CHECK_MESSAGE(value.range == walked.range, text);
     }
@@ -285,6 +290,7 @@ void hold_against_the_walker(unsigned count, bool sides) {
   // the expressions must be of use: neither always open nor never
   CHECK(truths > count / 6);
   CHECK(open > count / 15);
+  CHECK(plain > count / 30);
   CHECK(pairs >= (sides ? count / 2 : 0));
   if (!sides) CHECK(pairs == 0);
 }

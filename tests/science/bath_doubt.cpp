@@ -19,6 +19,12 @@ double doubt_of(const PhUncertainty& uncertainty, PhDoubtCause cause) {
   return found == uncertainty.doubts.end() ? 0.0 : found->ph;
 }
 
+PhUncertainty ph_uncertainty(const Bath& bath, const CarbonDioxide& gas,
+                             const BathModel& model = full_model) {
+  return sudsmark::science::ph_uncertainty(totals_of(bath), Thermodynamics::at(bath.celsius), gas,
+                                           model);
+}
+
 Bath with(NamedWater water, std::string_view acid, double grams, double celsius = 38.0) {
   Bath bath{.water = named_water(water), .litres = 150.0, .celsius = celsius};
   put(bath, "sodium bicarbonate", 50.0);
