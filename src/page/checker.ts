@@ -53,12 +53,18 @@ class Thread {
 export class Checker {
   readonly surroundings: Surroundings = { files: {}, rules: [] };
   #quick = new Thread();
-  #slow: Thread | undefined;
+  #slow: Promise<Thread> | undefined;
 
   static async start(): Promise<Checker> {
     const checker = new Checker();
     await checker.#quick.load();
     return checker;
+  }
+
+  static async #loaded(): Promise<Thread> {
+    const thread = new Thread();
+    await thread.load();
+    return thread;
   }
 
   /** Asks the thread that keystrokes are checked in, which is free at once. */
@@ -67,11 +73,8 @@ export class Checker {
   }
   /** Asks what takes long, in a thread that is made when the first such question comes. */
   async askSlowly<Answer>(question: Record<string, unknown>): Promise<Answer> {
-    if (!this.#slow) {
-      this.#slow = new Thread();
-      await this.#slow.load();
-    }
-    return this.#slow.ask({ ...this.surroundings, ...question });
+    this.#slow ??= Checker.#loaded();
+    return (await this.#slow).ask({ ...this.surroundings, ...question });
   }
 
   margin(card: Card): Promise<Margin> {

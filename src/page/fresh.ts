@@ -66,7 +66,7 @@ export function askForCard(names: Names | undefined, made: (text: string) => voi
   products.value = "bubble bar";
   const list = element("textarea", { id: "new-list", rows: "4", spellcheck: "false",
                                      "aria-describedby": "new-list-hint" });
-  const dialog = element("dialog", { class: "paper", "aria-labelledby": "new-title",
+  const dialog = element("dialog", { class: "leaf", "aria-labelledby": "new-title",
                                      onclose: () => dialog.remove() },
     element("form", { method: "dialog", onsubmit: (event) => { event.preventDefault(); done(); } },
       element("h2", { id: "new-title" }, "A new card"),

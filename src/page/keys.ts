@@ -32,7 +32,7 @@ export function showKeys(keys: Key[]): void {
   if (document.querySelector("dialog.keys")) return;
   const close = button("close", () => dialog.close());
   const row = (key: string, words: string) => [element("dt", {}, key), element("dd", {}, words)];
-  const dialog = element("dialog", { class: "paper keys", "aria-label": "The keys",
+  const dialog = element("dialog", { class: "leaf keys", "aria-label": "The keys",
                                      onclose: () => dialog.remove() },
     element("h2", {}, "The keys"),
     element("dl", {}, ...keys.flatMap((one) => row(`Alt ${signs[one.key] ?? one.key.toUpperCase()}`, one.words)),

@@ -1,9 +1,9 @@
 // Look up: a rule, a measure, a material or a kind of product in full; what could stand in a
 // material's place.
-import type { Names } from "./answers";
+import type { Names, Written } from "./answers";
 import type { Checker } from "./checker";
 import { button, element } from "./element";
-import { problemWords } from "./sheets";
+import { framed, problemWords } from "./sheets";
 
 export function lookUpPage(checker: Checker, names: Names | undefined,
                            card: { file: string; text: string }, first: string): HTMLElement {
@@ -11,19 +11,19 @@ export function lookUpPage(checker: Checker, names: Names | undefined,
   const field = element("input", { id: "topic", type: "search", list: "topics", autocomplete: "off",
                                    autocapitalize: "off" });
   field.value = first;
-  const show = async (ask: Promise<{ report?: string; problems?: { words: string }[] }>) => {
+  const show = async (ask: Promise<Written>, shown: (report: string) => HTMLElement) => {
     const { report, problems } = await ask;
-    answer.replaceChildren(report === undefined
-      ? problemWords((problems ?? []) as Parameters<typeof problemWords>[0])
-      : element("pre", { tabindex: "0" }, report));
+    answer.replaceChildren(report === undefined ? problemWords(problems ?? []) : shown(report));
   };
   const explain = () => {
-    if (field.value.trim() === "") return;
-    void show(checker.report("explain", "text", { name: field.value.trim() }));
+    const name = field.value.trim();
+    if (name === "") return;
+    void show(checker.report("explain", "html", { name }), (report) => framed(report, name));
   };
   const swap = () => {
-    if (field.value.trim() === "") return;
-    void show(checker.report("swap", "text", { name: field.value.trim(), card }));
+    const name = field.value.trim();
+    if (name === "") return;
+    void show(checker.report("swap", "text", { name, card }), (report) => element("pre", { tabindex: "0" }, report));
   };
   const form = element("form", { class: "ask", onsubmit: (event) => { event.preventDefault(); explain(); } },
     element("label", { for: "topic" }, "A rule, a measure, a material, a kind of product"), field,

@@ -111,11 +111,16 @@ function openFiles(files: Map<string, string>, asBase: boolean): void {
   void reading?.ask();
 }
 
+/** What a rule that the card breaks wants to hold. */
+function titleOf(rule: string): string {
+  return reading?.margin?.notes?.find((one) => one.rule === rule)?.title ?? rule;
+}
+
 async function content(page: Page, topic: string): Promise<HTMLElement | undefined> {
   const card = { file, text: text() };
   switch (page) {
     case "card": return undefined;
-    case "mend": return mendPage(checker, view, file, open, () => to("card"));
+    case "mend": return mendPage(checker, view, file, open, () => to("card"), titleOf);
     case "beside":
       return besidePage(checker, card, before, () => choose(false, (files) => openFiles(files, true)));
     case "bench": return benchPage(checker, card);

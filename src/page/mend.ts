@@ -79,10 +79,16 @@ function amountWords(amount: Amount): HTMLElement {
     element("td", {}, amount.removed ? "none" : element("ins", {}, share(amount.is))));
 }
 
+/** A verdict that turns, by what the rule wants to hold. */
+function turn(one: Mend["verdicts"][number], title: (rule: string) => string): HTMLElement {
+  const better = one.direction === "better";
+  return element("li", { class: better ? "better" : "worse" },
+    `${better ? "✓" : "△"} ${one.after}: ${title(one.rule)}`);
+}
+
 function answerElement(mend: Mend, number: number, hands: MendHands): HTMLElement {
   // a scale, a mask or a paper is no change of the card
-  const take = mend.edits.length === 0 ? null
-    : button("take", () => hands.take(mend, number), { class: "take" });
+  const change = mend.edits.length > 0;
   return element("article", { class: "answer" },
     element("h2", {}, mend.inShort),
     mend.amounts.length === 0 ? null : element("table", {},
@@ -90,15 +96,17 @@ function answerElement(mend: Mend, number: number, hands: MendHands): HTMLElemen
       element("thead", { class: "unseen" }, element("tr", {}, element("th", { scope: "col" }, "material"),
         element("th", { scope: "col" }, "was"), element("th", { scope: "col" }, "is"))),
       element("tbody", {}, ...mend.amounts.map(amountWords))),
-    ...(mend.statements ?? []).map((one) => element("p", { class: "figure" }, one)),
-    element("ul", { class: "turns" }, ...mend.verdicts.map((one) =>
-      element("li", {}, `${one.direction}: ${one.rule} (${one.before} → ${one.after})`))),
-    ...mend.left.map((one) => element("p", { class: "soft" }, `left: ${one.message}`)),
-    take && element("p", { class: "actions" }, take));
+    ...(change ? mend.statements ?? [] : []).map((one) => element("p", { class: "figure" }, one)),
+    element("ul", { class: "turns" }, ...mend.verdicts.map((one) => turn(one, hands.title)),
+      ...mend.left.map((one) => element("li", {}, `left: ${one.message}`))),
+    change ? element("p", { class: "actions" }, button("take", () => hands.take(mend, number), { class: "take" }))
+           : element("p", { class: "soft" }, "No change of the formula."));
 }
 
 export interface MendHands {
   take(mend: Mend, number: number): void;
+  /** What a rule wants to hold. */
+  title(rule: string): string;
 }
 
 function listed(title: string, all: { message: string; remedy: string }[]): HTMLElement | null {
@@ -110,7 +118,8 @@ function listed(title: string, all: { message: string; remedy: string }[]): HTML
 
 export async function mendPage(checker: Checker, view: EditorView, file: string,
                                opened: (text: string, file: string) => void,
-                               toCard: () => void): Promise<HTMLElement> {
+                               toCard: () => void,
+                               title: (rule: string) => string): Promise<HTMLElement> {
   const text = view.state.doc.toString();
   const made = await checker.suggestion({ file, text });
   if (Array.isArray(made)) {
@@ -132,7 +141,7 @@ export async function mendPage(checker: Checker, view: EditorView, file: string,
   };
   return element("div", {},
     suggestion.broken.length === 0 ? element("p", {}, "Nothing to mend.") : null,
-    ...suggestion.answers.map((mend, number) => answerElement(mend, number, { take })),
+    ...suggestion.answers.map((mend, number) => answerElement(mend, number, { take, title })),
     listed("Not mended by amounts", suggestion.unmendable),
     listed("Held by other limits", suggestion.blocked),
     listed("Better another way", suggestion.otherwise),

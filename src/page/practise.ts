@@ -117,7 +117,7 @@ export class Practice {
 }
 
 function cardLines(card: string, judge?: (typed: string) => Promise<void>): HTMLElement {
-  return element("ol", { class: "choices paper" }, ...card.replace(/\n$/, "").split("\n").map((line, at) => {
+  return element("ol", { class: "choices leaf" }, ...card.replace(/\n$/, "").split("\n").map((line, at) => {
     if (line.trim() === "") return element("li", { class: "blank" });
     if (!judge) return element("li", {}, line);
     return element("li", {}, button(line, () => void judge(String(at + 1)),

@@ -58,6 +58,8 @@ export class Reading {
   /** Another card: nothing of the old one is to stay where it was. */
   fresh(): void {
     this.#readable = false;
+    this.#strip = "";
+    at("strip").replaceChildren();
     for (const id of ["sentence", "strip"]) at(id).style.minHeight = "";
   }
 
@@ -85,9 +87,11 @@ export class Reading {
     if (!margin) return;
     const cannot = margin.problems.length > 0;
     this.#readable = !cannot;
+    document.body.classList.toggle("unread", cannot);
     this.#held(() => {
       this.#sentence(margin);
       if (!cannot) this.#limits(margin);
+      at("strip").hidden = at("strip").childElementCount === 0;
       const notes = cannot ? [] : gathered(margin);
       this.#placed = cannot ? this.#problems(margin) : notes.map((one) => this.#note(one));
       this.#forget();
@@ -122,7 +126,6 @@ export class Reading {
     const limits = JSON.stringify(margin.limits);
     if (limits !== this.#strip) at("strip").replaceChildren(...stripOf(margin.limits ?? []));
     this.#strip = limits;
-    at("strip").hidden = at("strip").childElementCount === 0;
   }
 
   #sentence(margin: Margin): void {

@@ -13,10 +13,13 @@ const samePaper = `<style>@media screen {
   body { padding: 0; background: none; font-size: 1rem; }
   body > header, main, body > footer { max-width: none; }
   .masthead, body > footer { display: none; }
+  .head { padding-top: 0.4rem; }
+  h1, .head h1, .head h2, main > h1 { font-size: 1.5rem !important; padding-top: 0.4rem !important; }
+  .verdict { font-size: 1rem; }
 }</style>`;
 
 /** A report that is a page of its own, as high as it wants to be. */
-function framed(html: string, title: string): HTMLIFrameElement {
+export function framed(html: string, title: string): HTMLIFrameElement {
   const frame = element("iframe", { title, class: "sheet", sandbox: "allow-same-origin allow-modals" });
   frame.srcdoc = html.replace("</head>", `${samePaper}</head>`);
   const grow = () => {

@@ -129,7 +129,8 @@ export class Firefox {
     await this.send("Marionette:SetContext", { value: "chrome" });
     const { value } = await this.send("WebDriver:ExecuteScript", {
       script: `return Services.console.getMessageArray()
-        .filter((one) => one instanceof Ci.nsIScriptError && (one.sourceName || "").startsWith("file:"))
+        .filter((one) => one instanceof Ci.nsIScriptError && (one.sourceName || "").startsWith("file:")
+          && !(one.flags & Ci.nsIScriptError.warningFlag))
         .map((one) => one.message);`, args: [] });
     await this.send("Marionette:SetContext", { value: "content" });
     return value;

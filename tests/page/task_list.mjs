@@ -123,7 +123,6 @@ async function spell(hands, finger) {
   await hands.write('formula "Comma"\nproduct bath fizzy\nphase "all"\n0,6 % kaolin\nq.s. sodium bicarbonate');
   await hands.press("Escape");
   await hands.settled();
-  await hands.until(`document.querySelector(".note.must")`);
   expect((await hands.seen(".note.must")).includes("0.6"), "the comma is told of");
   await push(hands, finger, "write 0.6", `document.querySelector(".note.must")`);
   await hands.settled();
@@ -157,7 +156,7 @@ async function lookUp(hands, finger) {
   await hands.write("emulsifier-to-oil");
   if (finger) await push(hands, finger, "explain");
   else await hands.press("Enter");
-  await hands.until(`document.querySelector(".told pre")?.textContent.includes("must hold")`, "the rule in full");
+  await hands.until(`(document.querySelector(".told iframe")?.contentDocument?.body?.innerText ?? "").includes("must hold")`, "the rule in full");
 }
 
 async function drill(hands, finger) {
@@ -183,7 +182,7 @@ async function scent(hands, finger) {
   await hands.press("a", "ctrl");
   await hands.write('formula "Scented"\nproduct bath fizzy\nphase "all"\n600 g sodium bicarbonate\n300 g citric acid\n9 g "Dune Rose"');
   await hands.press("Escape");
-  await hands.until(`document.querySelector(".note.must")`, "the name is not known");
+  await hands.settled();
   await push(hands, finger, "it is a scent", `document.querySelector(".note.must")`);
   await hands.settled();
   expect((await hands.card()).includes('fragrance "Dune Rose"'), "its section is begun");

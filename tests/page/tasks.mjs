@@ -2,7 +2,9 @@
 // telephone: nothing is complained of, nothing fetched, nothing too wide, and the accessibility
 // checker finds nothing.
 //
-//     node tasks.mjs PAGE.html [FOLDER_FOR_PICTURES]
+//     node tasks.mjs PAGE.html [FOLDER_FOR_PICTURES [WORDS]]
+//
+// With words, only tasks whose names hold them.
 //
 // Exit status 77 where Chromium or the packages of tests/browser are not installed.
 import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
@@ -14,7 +16,7 @@ import { Hands } from "./hands.mjs";
 import { tasks } from "./task_list.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
-const [file, pictures] = process.argv.slice(2);
+const [file, pictures, words = ""] = process.argv.slice(2);
 const chromium = findChromium();
 const axePath = join(here, "../browser/node_modules/axe-core/axe.min.js");
 if (!chromium || !existsSync(axePath)) {
@@ -41,7 +43,16 @@ async function look(page, name) {
   for (const violation of violations) faults.push(`${name}: accessibility: ${violation}`);
   for (const complaint of page.complaints) faults.push(`${name}: the browser says: ${complaint}`);
   for (const request of fetched(page.requests)) faults.push(`${name}: fetches ${request}`);
-  if (pictures) writeFileSync(join(pictures, `${name.replaceAll(/\W+/g, "-")}.png`), await page.picture(4000));
+  await picture(page, name);
+}
+
+/** The whole page as a window of that height shows it: the editor draws no line out of sight. */
+async function picture(page, name) {
+  if (!pictures) return;
+  const [width, height] = await page.value("[innerWidth, document.documentElement.scrollHeight]");
+  await page.size(width, Math.min(height, 4000));
+  await new Promise((resolve) => setTimeout(resolve, 150));
+  writeFileSync(join(pictures, `${name.replaceAll(/\W+/g, "-")}.png`), await page.picture(4000));
 }
 
 const browser = new Browser(chromium);
@@ -49,7 +60,7 @@ const screens = [["desk", 1440, 900, false], ["telephone", 360, 740, true]];
 for (const [screen, width, height, finger] of screens) {
   for (const dark of [false, true]) {
     for (const task of tasks) {
-      if (dark && !task.dark) continue;
+      if ((dark && !task.dark) || !task.name.includes(words)) continue;
       const name = `${screen}${dark ? " dark" : ""}: ${task.name}`;
       const page = await browser.page();
       try {
@@ -66,7 +77,7 @@ for (const [screen, width, height, finger] of screens) {
         }
       } catch (fault) {
         faults.push(`${name}: ${fault.message}`);
-        if (pictures) writeFileSync(join(pictures, `fault-${name.replaceAll(/\W+/g, "-")}.png`), await page.picture(4000));
+        await picture(page, `fault ${name}`);
       }
       await page.close();
     }
