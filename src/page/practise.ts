@@ -72,7 +72,7 @@ export class Practice {
       said.replaceChildren(element("p", {}, words));
     };
     this.element.replaceChildren(
-      element("p", { class: "soft" }, `Exercise ${this.#number + 1} of ${inARow}: ${exercise.subject}`),
+      element("p", { class: "soft" }, `Exercise ${this.#number + 1} of ${inARow}`),
       exercise.preface === "" ? "" : element("p", { class: "preface" }, exercise.preface),
       ...this.#asked(exercise, step, judge), said,
       element("p", { class: "actions help" },

@@ -248,22 +248,26 @@ class ComparePage {
 
   void write_measures() {
     std::vector<std::string> still;
+    std::vector<const MeasureChange*> changed;
+    for (const MeasureChange& one : of_.measures) {
+      // what reads the same is no news, whatever its last digit
+      if (one.figure.changed() &&
+          wording::shown(one.figure.before) != wording::shown(one.figure.after)) {
+        changed.push_back(&one);
+      } else {
+        still.push_back(one.name);
+      }
+    }
     report::open_section(page_, "figures", "Figures");
-    {
+    if (!changed.empty()) {
       Table table(page_, "Measures that changed", {"Measure", "Before", "Now"}, "stack pairs");
-      for (const MeasureChange& one : of_.measures) {
-        // what reads the same is no news, whatever its last digit
-        if (!one.figure.changed() ||
-            wording::shown(one.figure.before) == wording::shown(one.figure.after)) {
-          still.push_back(one.name);
-          continue;
-        }
+      for (const MeasureChange* one : changed) {
         table.row();
         table.open_cell();
-        page_.element("code", one.name);
+        page_.element("code", one->name);
         table.close_cell();
-        table.cell(wording::shown(one.figure.before), "figure");
-        table.cell(wording::shown(one.figure.after), "figure");
+        table.cell(wording::shown(one->figure.before), "figure");
+        table.cell(wording::shown(one->figure.after), "figure");
         table.end_row();
       }
     }
