@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <utility>
 
 #include "text/digits.h"
@@ -256,6 +257,12 @@ std::vector<std::string> name_words(std::string_view name) {
   std::vector<std::string> words;
   append_words(without_phrases(std::move(spelled)), words);
   std::vector<std::string> kept = words;
+  // "30-100 mesh" is how fine it is
+  if (const auto mesh = std::find(kept.begin(), kept.end(), "mesh"); mesh != kept.end()) {
+    auto from = mesh;
+    while (from != kept.begin() && digit(std::prev(from)->front())) --from;
+    kept.erase(from, mesh + 1);
+  }
   std::erase_if(kept, [](const std::string& word) {
     return among(neutral, word) || word == "100%" || word == "%";
   });
