@@ -34,6 +34,30 @@ std::vector<IngredientList> lists_of(const FormulaResult& checked) {
   return out;
 }
 
+/// How many checks are kept and how far their sources can be trusted, and how many are open.
+std::string standing_of(const FormulaResult& checked) {
+  std::size_t kept = 0;
+  std::size_t quoted = 0;
+  std::size_t recalled = 0;
+  std::size_t open = 0;
+  for (const Finding& one : checked.findings) {
+    if (one.kind == Kind::open) ++open;
+    if (one.kind != Kind::pass) continue;
+    ++kept;
+    const auto any = [&](const auto& test) {
+      return std::any_of(one.sources.begin(), one.sources.end(), test);
+    };
+    if (any([](const SourceNote& note) { return note.kind == "from memory"; })) {
+      ++recalled;
+    } else if (any([](const SourceNote& note) { return note.quoted; })) {
+      ++quoted;
+    }
+  }
+  return std::to_string(kept) + " checks are kept; " + std::to_string(recalled) +
+         " of them lean on a source that is recalled and " + std::to_string(quoted) +
+         " on one that is quoted elsewhere. " + std::to_string(open) + " could not be decided.";
+}
+
 }  // namespace
 
 void add_records(const Gathering& to) {
@@ -50,6 +74,7 @@ void add_records(const Gathering& to) {
   for (const auto& [list, markets] : lists_of(to.checked)) {
     to.entry(10, "ingredient list, " + wording::joined(markets), list + ".");
   }
+  to.entry(10, "how sure", standing_of(to.checked));
   std::size_t broken = 0;
   for (const Finding& one : to.checked.findings) {
     const bool fails = one.kind == Kind::fail || one.kind == Kind::review;

@@ -367,13 +367,13 @@ svg text {
   .decides details p { margin: 0; }
   .weighings, .entries { max-width: none; }
   .entries { break-inside: avoid; }
-  .entries:has(> dt:nth-of-type(9)) { break-inside: auto; }
-  p:has(+ .entries) { break-after: avoid; }
   .weighings th:nth-child(4) { width: 45%; }
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }
   .finding { max-width: none; }
   .entries dd { break-inside: avoid; }
+  .entries:has(> dt:nth-of-type(9)) { break-inside: auto; }
+  p:has(+ .entries) { break-after: avoid; }
   .bench h2, .bench h3 { font-size: 12pt; }
   .weighings { font-size: 1rem; }
   .new-page { break-before: page; }

@@ -181,11 +181,13 @@ void write_bound(const View& view, Page& page) {
   }
   const measures::OfLimits limits = measures::of_limits(view);
   for (const measures::OfLimit& one : limits.substances) {
+    std::string bound = bound_words(one.bound, "mg/m3");
+    if (bound.ends_with(',')) bound.pop_back();
     page.entry("limit", one.substance + ": " + in(one.limit.value, "mg/m3") +
                             (one.respirable ? " respirable (" : " inhalable (") +
                             one.limit.country + " " + one.limit.basis +
                             (one.limit.elsewhere ? ", none known where it is sold" : "") +
-                            "), upper bound " + in(one.bound, "mg/m3") + ".");
+                            "), upper bound " + bound + ".");
   }
   if (!limits.without_limit.empty()) {
     page.entry("no limit",

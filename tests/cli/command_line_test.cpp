@@ -113,7 +113,7 @@ TEST_CASE("a format that a command has not is refused by naming those it has") {
   CHECK(holds(refusal("measure --sheet --format json a.formula"), "known are text, html\n"));
   CHECK(holds(refusal("label --format html a.formula"), "known are text, json\n"));
   CHECK(holds(refusal("suggest --format sarif a.formula"), "known are text, json\n"));
-  CHECK(holds(refusal("explain --format json bath.ph"), "json"));
+  CHECK(holds(refusal("explain --format sarif bath.ph"), "sarif"));
 }
 
 TEST_CASE("more threads than the machine gives are no error") {
