@@ -151,7 +151,8 @@ void RoundedOption::declare(Options& options) {
 void VerdictOptions::declare(Options& options) {
   options.heading("Verdicts");
   options.choice("--fail-on", {"error", "warning", "note"}, fail_on,
-                 "least level that ends with status 1");
+                 "least level that ends with status 1; error is what must change, warning what "
+                 "should, note what is worth knowing");
   options.list("--only", "RULE", only, "ask these rules alone");
   options.usually("--only", "all rules");
   options.list("--without", "RULE", without, "leave these rules out");

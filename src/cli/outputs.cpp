@@ -63,9 +63,12 @@ void OutputOptions::declare(Options& options, Command command, const std::string
   options.heading("Report");
   const std::vector<std::string> known = words_of(command, false);
   if (known.size() > 1) {
-    options.texts("--format", "FORMAT[=PATH]", formats,
-                  (formats_help.empty() ? wording::joined(known, "or") : formats_help) +
-                      "; several times with =PATH to write files beside standard output");
+    options.texts(
+        "--format", "FORMAT[=PATH]", formats,
+        (formats_help.empty() ? wording::joined(known, "or") : formats_help) +
+            "; several times with =PATH to write files beside standard output" +
+            (words_of(command, true).empty() ? ""
+                                             : "; a PATH that ends in / takes a folder of pages"));
     options.begins("--format", known);
     options.usually("--format", known.front());
   }

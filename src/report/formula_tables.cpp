@@ -171,12 +171,18 @@ void write_sources(const FormulaPage& view) {
     if (note.kind != kind) {
       if (!kind.empty()) page.close();
       kind = note.kind;
-      heading(view, kind == "published"         ? "Published"
-                    : kind == "common practice" ? "Common practice of the trade, without a source"
-                                                : "From memory, to be looked up");
+      page.open(view.level == 2 ? "h3" : "h4",
+                {{"class", view.sources.is_told(kind) ? "told" : "behind"}});
+      page.text(kind == "published"         ? "Published"
+                : kind == "common practice" ? "Common practice of the trade"
+                                            : "From memory, to be looked up");
+      page.close();
       page.open("ol", {{"class", "sources"}, {"start", std::to_string(number)}});
     }
-    page.open("li", {{"id", view.prefix + "source-" + std::to_string(number)}});
+    // those that nothing on paper points to are left to the screen
+    page.open("li", {{"id", view.prefix + "source-" + std::to_string(number)},
+                     {"value", std::to_string(number)},
+                     {"class", view.sources.is_told(number - 1) ? "told" : "behind"}});
     if (!note.title.empty()) page.element("cite", note.title);
     if (!note.where.empty()) page.text((note.title.empty() ? "" : ", ") + note.where);
     page.text(how_found(note));

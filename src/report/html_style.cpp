@@ -120,6 +120,13 @@ pre {
   margin: 0.4rem 0; border-left: 3px solid var(--line); padding: 0.3rem 0 0.3rem 0.9rem;
   font: 0.88em/1.45 "Liberation Mono", Menlo, Consolas, monospace; white-space: pre-wrap;
 }
+pre span { display: block; }
+.swaps th[scope="row"] { width: 20%; }
+.swaps td:nth-child(2) { width: 26%; }
+.swaps p { margin: 0 0 0.35rem; }
+.measures caption, .fold caption {
+  position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%);
+}
 .run-in { margin: 0; padding: 0; list-style: none; font-size: 0.94rem; }
 .run-in li { display: inline; }
 .run-in li:not(:last-child)::after { content: "\A0\B7 "; color: var(--soft); }
@@ -138,6 +145,8 @@ th, td {
   padding: 0.42rem 1rem 0.42rem 0; border-bottom: 1px solid var(--line); text-align: left;
   vertical-align: top; font-weight: 400;
 }
+th, td { overflow-wrap: break-word; }
+th bdi, td bdi { overflow-wrap: anywhere; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0.84rem; }
 .stack .figure { white-space: nowrap; }
@@ -229,10 +238,15 @@ svg text {
 }
 .entries dt { grid-column: 1; color: var(--soft); }
 .entries dd { grid-column: 2; margin: 0; }
-.weighings { max-width: 46rem; }
+.weighings { max-width: 52rem; table-layout: fixed; }
 .weighings th:first-child { width: 2.2rem; }
-.weighings th:nth-child(3) { width: 8rem; text-align: right; }
-.weighings th:nth-child(4) { width: 32%; }
+.weighings thead th:nth-child(3) { width: 15%; text-align: right; }
+.weighings thead th:nth-child(4) { width: 13%; }
+.weighings thead th:nth-child(5), .weighings thead th:nth-child(6) { width: 19%; }
+.blank {
+  display: inline-block; width: 100%; height: 1.2em; border-bottom: 1px solid var(--soft);
+  vertical-align: bottom;
+}
 .weighings .mass { text-align: right; white-space: nowrap; }
 .weighings .total th, .weighings .total td { border-bottom: 1px solid var(--ink); }
 .box {
@@ -257,6 +271,10 @@ svg text {
 .foot p { margin: 0 0 0.4rem; max-width: 46rem; }
 .foot .reminder { font-size: 1.05rem; }
 
+@media screen and (min-width: 44.01rem) {
+  .stack td { min-width: 4.6rem; }
+  .stack th[scope="row"] { min-width: 7rem; }
+}
 @media screen and (min-width: 62rem) {
   .sheet > section { display: grid; grid-template-columns: 10.5rem minmax(0, 1fr); gap: 0 2rem; }
 }
@@ -269,12 +287,16 @@ svg text {
   th, td { padding: 0.05rem 0; border: 0; }
   th[scope="row"] { font-weight: 700; }
   th[scope="row"] small { font-weight: 400; }
-  .scales th[scope="row"], .scales td:nth-child(2), .measures th[scope="row"], .measures .figure {
+  .scales th[scope="row"], .scales td:nth-child(2), .measures th[scope="row"], .measures .figure,
+  .swaps th[scope="row"], .swaps td:nth-child(2) {
     width: auto;
   }
-  .entries { grid-template-columns: 5rem minmax(0, 1fr); }
-  .weighings { display: table; }
-  .weighings th:nth-child(3), .weighings th:nth-child(4) { width: auto; }
+  .entries { grid-template-columns: minmax(0, 1fr); gap: 0; }
+  .entries dt { margin-top: 0.5rem; }
+  .entries dd { grid-column: 1; }
+  .weighings { display: table; table-layout: auto; }
+  .weighings th:nth-child(n+5), .weighings td:nth-child(n+5) { display: none; }
+  .weighings thead th:nth-child(n+3) { width: auto; }
   .weighings thead { display: table-header-group; position: static; clip-path: none; }
   .weighings tbody { display: table-row-group; }
   .weighings tr { display: table-row; }
@@ -305,8 +327,8 @@ svg text {
   .masthead { padding-top: 0; }
   .head h1, .head h2, main > h1 { font-size: 22pt; }
   .verdict { font-size: 1.35rem; max-width: none; }
-  .card { grid-template-columns: repeat(5, 1fr); }
-  section { margin-top: 16pt; }
+  .card { grid-template-columns: repeat(6, 1fr); gap: 0 1rem; margin-top: 0.8rem; }
+  section { margin-top: 13pt; }
   section > h2, .sheet section > h3 { font-size: 12.5pt; }
   h1, h2, h3, h4, caption { break-after: avoid; }
   .strip { grid-template-columns: repeat(4, 1fr); gap: 2mm 5mm; }
@@ -330,10 +352,18 @@ svg text {
   }
   .fold > summary { color: inherit; list-style: none; }
   .fold { padding: 0.15rem 0; }
+  .fold:not([open]) { display: inline-block; border: 0; padding: 0 1.4rem 0 0; font-size: 0.9rem; }
+  section[id$="-figures"]:not(:has([open])), section[id$="-rest"]:not(:has([open])) {
+    display: none;
+  }
+  .behind { display: none; }
+  figure:has(.bars) { display: none; }
+  .chart { max-width: 66mm; }
+  .finding { padding: 0.5rem 0; }
+  .sources { columns: 2; column-gap: 8mm; font-size: 0.82rem; line-height: 1.3; }
   .decides details p { margin: 0; }
   .weighings, .entries { max-width: none; }
   .entries { break-inside: avoid; }
-  .weighings th:nth-child(4) { width: 45%; }
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }
   .finding { max-width: none; }

@@ -29,6 +29,23 @@ SourceRegister::SourceRegister(const FormulaResult& formula) {
   for (const CompositionRow& row : formula.composition) add(row.sources);
   std::stable_sort(all_.begin(), all_.end(),
                    [](const SourceNote& a, const SourceNote& b) { return rank(a) < rank(b); });
+  told_.resize(all_.size());
+  const auto tell = [&](const std::vector<SourceNote>& notes) {
+    for (const std::size_t number : numbers(notes)) told_[number - 1] = true;
+  };
+  for (const Finding& finding : formula.findings) {
+    const bool silent = finding.kind == Kind::pass || finding.kind == Kind::not_applicable;
+    if (!silent || finding.allowed) tell(finding.sources);
+  }
+  for (const IngredientRow& row : formula.ingredients) tell(row.sources);
+  for (const CompositionRow& row : formula.composition) tell(row.sources);
+}
+
+bool SourceRegister::is_told(const std::string& kind) const {
+  for (std::size_t at = 0; at < all_.size(); ++at) {
+    if (all_[at].kind == kind && told_[at]) return true;
+  }
+  return false;
 }
 
 void SourceRegister::add(const std::vector<SourceNote>& notes) {

@@ -209,14 +209,13 @@ class Drawing {
     std::vector<ChartLine> out;
     for (const ChartLine& one : chart_.lines) {
       const auto same = std::find_if(out.begin(), out.end(), [&](const ChartLine& other) {
-        return std::abs(y(other.at) - y(one.at)) < 1.5;
+        return one.at_end == other.at_end && std::abs(y(other.at) - y(one.at)) < 1.5;
       });
       if (same == out.end()) {
         out.push_back(one);
       } else {
         same->name += "; " + one.name;
         same->limit = same->limit || one.limit;
-        same->at_end = same->at_end && one.at_end;
       }
     }
     return out;
@@ -314,16 +313,37 @@ class Drawing {
                          box.bottom < other.top || other.bottom < box.top;
       if (!apart) return false;
     }
-    for (const ChartSeries& series : chart_.series) {
-      for (const CurvePoint& point : series.points) {
-        const double at = x(point.x);
-        if (at < box.left - 8 || at > box.right + 8) continue;
-        if ((point.low && inside(y(*point.low))) || (point.high && inside(y(*point.high)))) {
-          return false;
+    return std::none_of(chart_.series.begin(), chart_.series.end(),
+                        [&](const ChartSeries& series) { return crosses(series, box); });
+  }
+
+  /// Whether an edge of a series runs through a box or close by.
+  [[nodiscard]] bool crosses(const ChartSeries& series, const Box& box) const {
+    constexpr int steps = 12;  // of a straight piece
+    constexpr double near = 4;
+    const auto through = [&](std::optional<double> from, std::optional<double> to, double x_from,
+                             double x_to) {
+      if (!from || !to) return false;
+      for (int step = 0; step <= steps; ++step) {
+        const double share = static_cast<double>(step) / steps;
+        const double at_x = x_from + (x_to - x_from) * share;
+        const double at_y = y(*from) + (y(*to) - y(*from)) * share;
+        if (at_x > box.left - near && at_x < box.right + near && at_y > box.top - 1 &&
+            at_y < box.bottom + 1) {
+          return true;
         }
       }
+      return false;
+    };
+    for (std::size_t at = 1; at < series.points.size(); ++at) {
+      const CurvePoint& from = series.points[at - 1];
+      const CurvePoint& to = series.points[at];
+      if (through(from.low, to.low, x(from.x), x(to.x)) ||
+          through(from.high, to.high, x(from.x), x(to.x))) {
+        return true;
+      }
     }
-    return true;
+    return false;
   }
 
   Markup& page_;

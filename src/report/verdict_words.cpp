@@ -51,13 +51,13 @@ std::string_view verdict_word(const Finding& finding) {
 }
 
 std::string_view message_under_heading(const Finding& finding) {
-  constexpr std::array<std::string_view, 2> told{
-      "it depends on the true figures: ", "the limit is from memory and is to be looked up: "};
+  constexpr std::array<std::string_view, 3> told{
+      "it depends on the true figures: ", "the limit is from memory and is to be looked up: ",
+      "not known: "};
   std::string_view message = finding.message;
   for (const std::string_view words : told) {
-    if (finding.kind == Kind::review && message.starts_with(words)) {
-      message.remove_prefix(words.size());
-    }
+    const bool said = finding.kind == Kind::review || finding.kind == Kind::open;
+    if (said && message.starts_with(words)) message.remove_prefix(words.size());
   }
   return message;
 }

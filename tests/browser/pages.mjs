@@ -84,10 +84,14 @@ const inShort = `document.querySelectorAll(
 /** Words that a line breaks in two; longer ones than a language has may be. */
 const brokenWords = `(() => {
   const broken = [];
+  // what is there for listeners alone has no lines
+  const unseen = [...document.querySelectorAll("thead, caption, details:not([open]) > :not(summary)")]
+    .filter((one) => one.matches("details > *") || one.getBoundingClientRect().width <= 1);
   const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
   while (walker.nextNode()) {
     const node = walker.currentNode;
     if (node.parentElement.closest("svg, code, pre")) continue;
+    if (unseen.some((one) => one.contains(node))) continue;
     for (const { 0: word, index } of node.data.matchAll(/[a-zA-Z\u00c0-\u024f0-9]+/g)) {
       if (word.length < 3 || word.length > 20) continue;
       const range = document.createRange();

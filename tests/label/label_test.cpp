@@ -12,6 +12,7 @@
 
 #include "case_files.h"
 #include "label/printed.h"
+#include "without_style.h"
 #include "written.h"
 
 namespace {
@@ -375,4 +376,6 @@ TEST_CASE("the labels of two markets, whole") {
                           testing::written(Command::label, "text", &run));
   testing::check_expected(folder / "two-markets.label.json",
                           testing::written(Command::label, "json", &run));
+  testing::check_expected(folder / "two-markets.label.html",
+                          testing::without_style(testing::written(Command::label, "html", &run)));
 }

@@ -8,6 +8,7 @@
 #include <sudsmark/report.h>
 
 #include "estuary.h"
+#include "without_style.h"
 #include "written.h"
 
 namespace {
@@ -34,14 +35,6 @@ RunResult in_short(RunResult run) {
   return run;
 }
 
-/// The style stands in a file of its own; here it would only hide what changed.
-std::string without_style(std::string page) {
-  const std::size_t from = page.find("<style>") + 7;
-  const std::size_t to = page.find("</style>");
-  REQUIRE(to != std::string::npos);
-  return page.erase(from, to - from);
-}
-
 }  // namespace
 
 TEST_CASE("whole outputs of every format") {
@@ -60,6 +53,8 @@ TEST_CASE("whole outputs of every format") {
   check_expected(golden("estuary.sheet.html"),
                  without_style(written(Command::sheet, "html", &run)));
   check_expected(golden("estuary.measures.txt"), written(Command::measure, "text", &run));
+  check_expected(golden("estuary.measures.html"),
+                 without_style(written(Command::measure, "html", &run)));
 }
 
 TEST_CASE("whole outputs of a run with an input that cannot be read, against a baseline") {

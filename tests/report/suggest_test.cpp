@@ -2,6 +2,7 @@
 #include <sudsmark/suggest.h>
 
 #include "estuary.h"
+#include "without_style.h"
 #include "written.h"
 
 using namespace sudsmark;
@@ -18,7 +19,7 @@ Rulesets house() {
 
 }  // namespace
 
-TEST_CASE("a whole suggestion as text, as JSON and as a tweak") {
+TEST_CASE("a whole suggestion as text, as JSON, as a page and as a tweak") {
   const Rulesets rulesets = house();
   const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
   const auto made = suggest(formula, rulesets, in_full(), {});
@@ -28,14 +29,18 @@ TEST_CASE("a whole suggestion as text, as JSON and as a tweak") {
   check_expected(golden("skerry.suggest.txt"), written(Command::suggest, "text", &*made));
   check_expected(golden("skerry.suggest.json"),
                  written(Command::suggest, "json", &*made, rulesets));
+  check_expected(golden("skerry.suggest.html"),
+                 without_style(written(Command::suggest, "html", &*made, rulesets)));
   check_expected(golden("skerry.suggest.formula.txt"),
                  suggested_tweak(*made, 0, "skerry.formula", std::nullopt));
 }
 
-TEST_CASE("whole substitutes as text") {
+TEST_CASE("whole substitutes as text and as a page") {
   const Rulesets rulesets = house();
   const FormulaText formula{"skerry.formula", file_contents(golden("skerry.formula"))};
   const auto made = swaps(formula, "rice bran oil", rulesets, in_full());
   REQUIRE(made);
   check_expected(golden("skerry.swaps.txt"), written(Command::swap, "text", &*made));
+  check_expected(golden("skerry.swaps.html"),
+                 without_style(written(Command::swap, "html", &*made, rulesets)));
 }

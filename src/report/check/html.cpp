@@ -68,7 +68,6 @@ void write_sections(const FormulaPage& view) {
   report::write_noted(view);
   report::write_set_aside(view);
   write_sign_off(view.page);
-  report::write_limits(view);
   report::write_kept(view);
   report::write_bath(view);
   report::write_workshop(view);

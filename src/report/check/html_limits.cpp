@@ -1,4 +1,4 @@
-// Every limit: those that are not kept in full, those that are kept folded by subject.
+// What is kept and how each figure came about, folded by subject.
 #include <algorithm>
 #include <string>
 #include <string_view>
@@ -18,10 +18,6 @@ namespace {
 /// The limit that whoever signs looks for first.
 constexpr std::string_view signed_for = "scent of its certificate";
 
-constexpr std::string_view key =
-    "The pale band is within the limit, the dark bar where the true figure lies; what of it is "
-    "hatched is outside. An arrow goes on without a known end.";
-
 ScaleRow row_of(const FormulaPage& view, const Finding& finding) {
   const rules::Rule* rule = rule_of(view, finding);
   ScaleRow row;
@@ -30,11 +26,7 @@ ScaleRow row_of(const FormulaPage& view, const Finding& finding) {
   row.measured = &*finding.measured;
   row.limit = &*finding.limit;
   row.margin = margin(*finding.measured, *finding.limit);
-  const bool only_noted = finding.kind == Kind::fail && finding.level <= Level::note;
-  row.mark = finding.allowed              ? VerdictMark::allowed
-             : finding.kind == Kind::open ? VerdictMark::unknown
-             : only_noted                 ? VerdictMark::noted
-                                          : mark_of(row.margin.side);
+  row.mark = mark_of(row.margin.side);
   row.word = verdict_word(finding);
   return row;
 }
@@ -89,7 +81,7 @@ std::string sum_of(const Kept& group) {
   const auto nearest = std::min_element(
       group.rows.begin(), group.rows.end(),
       [](const ScaleRow& a, const ScaleRow& b) { return a.margin.relative < b.margin.relative; });
-  if (nearest != group.rows.end()) out += "; the nearest has " + nearest->margin.words;
+  if (nearest != group.rows.end()) out += "; nearest: " + nearest->margin.words;
   return out;
 }
 
@@ -111,32 +103,13 @@ void open_fold(Markup& page, const std::string& words, bool open) {
 
 }  // namespace
 
-void write_limits(const FormulaPage& view) {
-  std::vector<ScaleRow> rows;
-  for (const Finding& finding : view.formula.findings) {
-    if (finding.kind == Kind::not_applicable || nothing_to_show(finding)) continue;
-    if (is_kept(finding) && !finding.allowed) continue;
-    ScaleRow row = row_of(view, finding);
-    // where the limit itself is not known, there is no margin to show
-    if (row.mark == VerdictMark::unknown && row.margin.side != Side::straddles) continue;
-    // and of what nobody has declared, a picture of each substance that it could be says nothing
-    if (row.mark == VerdictMark::unknown && finding.subject_kind == "row") continue;
-    rows.push_back(std::move(row));
-  }
-  if (rows.empty()) return;
-  open_section(view, "limits", "Limits that are not kept, and by how much");
-  view.page.element("p", {{"class", "key"}}, key);
-  write_scales(view.page, std::move(rows), "Limit", "Figures beside their limits");
-  close_section(view);
-}
-
 void write_kept(const FormulaPage& view) {
   std::vector<Kept> groups = kept_by_subject(view);
   if (groups.empty()) return;
   Markup& page = view.page;
   open_section(view, "kept", "What is kept, by subject");
   page.element("p", {{"class", "key"}},
-               std::string(key) + " The nearest come first. What is folded stays so on paper.");
+               "The nearest to its limit comes first. What is folded stays so on paper.");
   for (Kept& group : groups) {
     open_fold(page, sum_of(group), group.first);
     if (!group.rows.empty()) write_scales(page, std::move(group.rows), "Limit", group.subject);

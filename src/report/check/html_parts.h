@@ -14,7 +14,6 @@ void write_perhaps(const FormulaPage& view);  ///< what straddles its limit
 void write_undecided(
     const FormulaPage& view);  ///< what is not known, and which paper would decide it
 void write_set_aside(const FormulaPage& view);  ///< allowed findings, limits from memory, notes
-void write_limits(const FormulaPage& view);     ///< those not kept, with their margins
 void write_kept(const FormulaPage& view);       ///< by subject
 void write_figures(const FormulaPage& view);    ///< how each figure came about
 void write_bath(const FormulaPage& view);       ///< pH against gas left and dose

@@ -36,6 +36,9 @@ void write_strip(const FormulaPage& view) {
   if (limits.empty()) return;
   Markup& page = view.page;
   open_section(view, "glance", "At a glance");
+  page.element("p", {{"class", "key"}},
+               "The pale band is within the limit, the dark bar where the true figure lies; what "
+               "of it is hatched is outside. An arrow goes on without a known end.");
   page.open("ul", {{"class", "strip"}});
   for (const NamedLimit& limit : limits) {
     const VerdictMark mark = mark_of(*limit.finding);

@@ -74,6 +74,7 @@ void write_findings(const FormulaPage& view, const Findings& of, VerdictMark mar
     draw_scale(page, *finding.measured, *finding.limit,
                shown_beside(*finding.measured, *finding.limit) + ": " + margin.words,
                tone_of(mark));
+    page.element("small", margin.words);
   }
   if (of.size() > 1) {
     page.open("ul", {{"class", "decides"}});

@@ -140,7 +140,7 @@ class LabelPage {
       page_.text(": ");
       write_prose(page_, point->what);
       if (!point->condition.empty()) {
-        page_.text("; but: ");
+        page_.text(point->what.ends_with('.') ? " But: " : "; but: ");
         write_prose(page_, point->condition);
       }
       std::string small = small_words(point->small);

@@ -1,4 +1,4 @@
-// Measures by subject, each with what it says, its figure and how it came about; then the
+// Measures by subject, each with its figure, what it says and how it came about; then the
 // composition.
 #include <sudsmark/report.h>
 
@@ -17,9 +17,9 @@ constexpr std::size_t indent = 2;
 constexpr std::size_t inner = 6;
 
 void write_measure(const MeasureResult& measure, const front::Parts& parts, TextLines& lines) {
+  lines.headed("  " + wording::printed(measure.figure), measure.name);
   const std::string meaning = meaning_of(measure, parts);
-  std::string words = (meaning.empty() ? "" : meaning + ": ") + wording::printed(measure.figure);
-  lines.edged(indent, words, measure.name);
+  if (!meaning.empty()) lines.folded(inner, meaning);
   if (!measure.missing.empty()) {
     lines.folded(inner, "needs " + harmless(wording::joined(measure.missing)));
   }

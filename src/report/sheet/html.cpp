@@ -127,7 +127,7 @@ class BenchPage {
         page_.element("td", "");
         page_.element("th", {{"scope", "row"}}, "together");
         page_.element("td", {{"class", "mass"}}, item.words);
-        page_.element("td", "");
+        for (int column = 0; column < 3; ++column) page_.element("td", "");
         page_.close();
         break;
       case SheetItem::Kind::gap:
@@ -158,8 +158,12 @@ class BenchPage {
     page_.close();
     page_.element("td", {{"class", "mass"}}, item.words);
     report::prose_element(page_, "td", {}, item.note);
-    page_.element("td", {{"class", "mass"}}, "________");
-    page_.element("td", "________");
+    // to be written in by hand
+    for (int column = 0; column < 2; ++column) {
+      page_.open("td");
+      page_.element("span", {{"class", "blank"}}, "");
+      page_.close();
+    }
     page_.close();
   }
 

@@ -109,9 +109,7 @@ class SuggestPage {
     if (!answer.edits.empty()) {
       page_.element("h3", "As a tweak");
       page_.open("pre");
-      for (std::size_t edit = 0; edit < answer.edits.size(); ++edit) {
-        page_.text((edit == 0 ? "" : "\n") + answer.edits[edit]);
-      }
+      for (const std::string& edit : answer.edits) page_.element("span", edit);
       page_.close();
     }
     close_section(page_);
@@ -175,7 +173,7 @@ class SuggestPage {
       write_prose(page_,
                   of_subject(one.subject_kind, one.subject) + " " + verdict_state(one.after));
       if (one.direction != Direction::better && one.after && !one.after->message.empty()) {
-        write_prose(page_, ": " + one.after->message);
+        write_prose(page_, ": " + std::string(message_under_heading(*one.after)));
       }
       page_.close();
     }

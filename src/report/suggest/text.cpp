@@ -9,6 +9,7 @@
 #include "report/compare_words.h"
 #include "report/subject_words.h"
 #include "report/suggest/suggest_words.h"
+#include "report/verdict_words.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
 
@@ -101,7 +102,7 @@ class SuggestionText {
                             : "then: ") +
               one.rule + subject + " " + state;
       if (worse && one.after && !one.after->message.empty()) {
-        out_ += ": " + harmless(one.after->message);
+        out_ += ": " + harmless(report::message_under_heading(*one.after));
       }
       out_ += "\n";
     }

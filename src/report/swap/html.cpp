@@ -9,6 +9,7 @@
 #include "report/html_table.h"
 #include "report/prose.h"
 #include "report/subject_words.h"
+#include "report/verdict_words.h"
 #include "wording/words.h"
 
 namespace sudsmark::report {
@@ -28,7 +29,7 @@ void write_verdicts(Markup& page, const SwapChoice& choice) {
       page.element("code", one.rule);
       const bool told = way != Direction::better && one.after && !one.after->message.empty();
       write_prose(page, of_subject(one.subject_kind, one.subject) + " " + verdict_state(one.after) +
-                            (told ? ": " + one.after->message : ""));
+                            (told ? ": " + std::string(message_under_heading(*one.after)) : ""));
       page.close();
     }
   }

@@ -6,6 +6,7 @@
 
 #include "report/compare_words.h"
 #include "report/subject_words.h"
+#include "report/verdict_words.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
 
@@ -19,7 +20,7 @@ std::string verdict(const VerdictChange& one) {
   std::string out = "    " + std::string(report::direction_word(one.direction)) + ": " + one.rule +
                     harmless(subject) + " " + report::verdict_state(one.after);
   if (one.direction != Direction::better && one.after && !one.after->message.empty()) {
-    out += ": " + harmless(one.after->message);
+    out += ": " + harmless(report::message_under_heading(*one.after));
   }
   return out + "\n";
 }
