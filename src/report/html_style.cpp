@@ -367,7 +367,6 @@ svg text {
   .decides details p { margin: 0; }
   .weighings, .entries { max-width: none; }
   .entries { break-inside: avoid; }
-  .weighings th:nth-child(4) { width: 45%; }
   .figures { grid-template-columns: 1fr 1fr; }
   .stack .figure { white-space: normal; }
   .finding { max-width: none; }

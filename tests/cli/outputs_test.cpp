@@ -63,7 +63,7 @@ TEST_CASE("formats that cannot be") {
   const auto nowhere = run("check --format json='" + path + "/none/a.json'" + estuary, source);
   CHECK(nowhere.status == 2);
   CHECK(holds(nowhere.err, "cannot write"));
-  const auto measure = run("measure --format html fixtures/formulas/fen-crumble.formula", source);
+  const auto measure = run("measure --format sarif fixtures/formulas/fen-crumble.formula", source);
   CHECK(measure.status == 2);
 }
 

@@ -39,7 +39,7 @@ TEST_CASE("suggest: 0 with an answer or nothing to mend, 1 without, 2 for what c
   CHECK(test::run("suggest bad.formula", folder.path()).status == 2);
   CHECK(test::run("suggest none.formula", folder.path()).status == 2);
   CHECK(test::run("suggest", folder.path()).status == 2);
-  CHECK(test::run("suggest --format html reed.formula", folder.path()).status == 2);
+  CHECK(test::run("suggest --format sarif reed.formula", folder.path()).status == 2);
   const auto json = test::run("suggest --format json reed.formula" + only, folder.path());
   CHECK(json.status == 0);
   for (const char* part :

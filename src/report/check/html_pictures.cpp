@@ -1,6 +1,5 @@
-// The pictures of a page: limits with their margins, the bath, the workshop.
+// The pictures of a page: the bath and the workshop.
 #include <algorithm>
-#include <map>
 #include <string>
 #include <utility>
 #include <vector>
@@ -10,7 +9,6 @@
 #include "report/check/html_scales.h"
 #include "report/prose.h"
 #include "report/svg_chart.h"
-#include "report/svg_scale.h"
 #include "text/digits.h"
 #include "wording/margin.h"
 #include "wording/words.h"

@@ -1,6 +1,5 @@
 // The verdicts of a page: what is broken, what may be, what is not known, what was set aside.
 #include <algorithm>
-#include <array>
 #include <string>
 #include <string_view>
 #include <vector>

@@ -1,7 +1,6 @@
 // Labels in words that can be read aloud to a printer.
 #include <sudsmark/report.h>
 
-#include <algorithm>
 #include <utility>
 #include <vector>
 
