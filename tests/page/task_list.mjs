@@ -162,7 +162,6 @@ async function lookUp(hands, finger) {
 
 async function drill(hands, finger) {
   await go(hands, finger, 8, "Practise");
-  await hands.until(`document.querySelector("ol.choices button:enabled")`, "an exercise");
   for (let number = 0; number < 5; ++number) {
     await hands.until(`document.querySelector(".question") || document.querySelector("#figure")`, "a question");
     await push(hands, finger, "hint");
