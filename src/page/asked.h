@@ -21,9 +21,9 @@ struct Asked {
   std::map<std::string, std::string> files;  ///< what may be included, by path
   std::vector<RulesetText> rules;            ///< the reader's own
   std::string name;   ///< of what is explained, swapped or practised, or of a step of an exercise
-  std::string typed;                         ///< the answer to an exercise
-  std::size_t number = 0;                    ///< of an answer from 0, of an exercise from 1
-  unsigned deal = 1;                         ///< the seed of exercises
+  std::string typed;  ///< the answer to an exercise
+  std::size_t number = 0;  ///< of an answer from 0, of an exercise from 1
+  unsigned deal = 1;       ///< the seed of exercises
   bool verbose = false;
   CheckOptions options;  ///< market, day, batch, rounded; what is read comes from `files`
 };

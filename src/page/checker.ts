@@ -14,8 +14,9 @@ export interface Surroundings {
 
 /** The bytes of a script element that holds them packed and written as base64. */
 async function unpacked(id: string): Promise<ArrayBuffer> {
-  const written = document.getElementById(id)?.textContent ?? "";
-  const packed = Uint8Array.from(atob(written.trim()), (letter) => letter.charCodeAt(0));
+  const letters = atob((document.getElementById(id)?.textContent ?? "").trim());
+  const packed = new Uint8Array(letters.length);
+  for (let at = 0; at < letters.length; ++at) packed[at] = letters.charCodeAt(at);
   const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
   return new Response(stream).arrayBuffer();
 }

@@ -1,7 +1,7 @@
 // A new card: five questions and, if there is one already, a list; and what they come to as text.
 import type { Names } from "./answers";
 import { button, element } from "./element";
-import { listAsLines, listed } from "./paste";
+import { linesOfList } from "./paste";
 
 interface Answers {
   name: string;
@@ -16,18 +16,12 @@ interface Answers {
 /** What is offered until somebody writes another. */
 const usualBatch = "2 kg";
 
-/** The list as lines of a phase; lines that name no amount stay as comments. */
-function linesOf(list: string): string[] {
-  const lines = list.split(/\r?\n/).filter((line) => line.trim() !== "");
-  return listAsLines(list) ?? lines.map((line) => listed(line) ?? `  # ${line.trim()}`);
-}
-
 export function cardOf(answers: Answers): string {
   const lines = [`formula "${answers.name.replaceAll('"', "").trim() || "New card"}"`];
   const say = (word: string, what: string) => {
     if (what.trim() !== "") lines.push(`  ${word.padEnd(9)} ${what.trim()}`);
   };
-  const list = linesOf(answers.list);
+  const list = linesOfList(answers.list);
   say("product", answers.product);
   say("market", answers.markets.join(", "));
   // a list of masses is a batch by itself

@@ -40,6 +40,8 @@ let keeping = remembered !== undefined && sent === undefined;
 
 const view = makeCard(at("card"), begin.text, () => names, () => {
   void reading?.ask();
+  const [first = ""] = firstCard.text.split("\n");
+  if (!text().startsWith(first)) at("example").hidden = true;
   if (keeping) memory.keep({ file, text: text() });
   measureLater();
 });

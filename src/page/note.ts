@@ -94,15 +94,23 @@ export function noteElement(gathered: Gathered, open: boolean, actions: NoteActi
 /** Of a name that nobody knows. */
 const unknownName = "is not a material, premix or fragrance that is known";
 
+/** What may stand in its place: "perhaps 'Lavender oil' or 'lavender'". */
+function spellings(problem: Problem): string[] {
+  if (problem.spelling) return [problem.spelling];
+  const near = /perhaps ([^;]*)/.exec(problem.words)?.[1] ?? "";
+  return [...near.matchAll(/'([^']+)'/g)].map((found) => found[1] ?? "");
+}
+
 export function problemElement(problem: Problem, actions: NoteActions): HTMLElement {
-  const { spelling } = problem;
-  const unknown = problem.words.includes(unknownName);
+  const near = spellings(problem);
+  // a name that is near to none is one of the maker's own
+  const unknown = near.length === 0 && problem.words.includes(unknownName);
   return element("aside", { class: "note must", "aria-label": `line ${problem.line}, cannot be read`,
                             tabindex: "-1" },
     element("div", { class: "top" },
       element("span", { class: "weight" },
               element("span", { class: "sign", "aria-hidden": "true" }, "✕"), " cannot be read"),
-      spelling ? button(`write ${spelling}`, () => actions.spell(problem, spelling)) : null,
+      ...near.map((one) => button(`write ${one}`, () => actions.spell(problem, one))),
       unknown ? button("it is a scent", () => actions.tell(problem, "fragrance")) : null,
       unknown ? button("a material", () => actions.tell(problem, "material")) : null),
     element("p", { class: "what" }, problem.words));

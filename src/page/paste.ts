@@ -1,5 +1,6 @@
 // A list out of a spreadsheet or a web page ("450 g baking soda", "Citric acid<tab>225g") as lines
-// of a card. Only its form is changed: what nobody weighs stays for the checker to refuse.
+// of a card. Only its form is changed: what nobody weighs stays for the checker to refuse, and no
+// line is left out silently.
 
 const fractions: Record<string, string> = { "½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3" };
 const units: Record<string, string> = {
@@ -26,7 +27,7 @@ function tidied(line: string): string {
 }
 
 /** A line of the list as a line of a card; none if it names no amount. */
-export function listed(line: string): string | undefined {
+function listed(line: string): string | undefined {
   const tidy = tidied(line);
   const front = first.exec(tidy);
   const found = front ? [front[1], front[2], front[3]] : (() => {
@@ -40,12 +41,23 @@ export function listed(line: string): string | undefined {
   return `  ${`${amount.replace(/\s/g, "")} ${units[unit.toLowerCase()] ?? unit}`.padEnd(9)} ${quoted}`;
 }
 
+/** What names no amount: a heading is a comment, all else stays as it is and is refused. */
+function unlisted(line: string): string {
+  const tidy = tidied(line);
+  const heading = tidy.endsWith(":") || !/\p{L}|\d/u.test(tidy);
+  return heading ? `  # ${tidy}` : `  ${tidy}`;
+}
+
+/** Every line of a list that is not blank, as a line of a card. */
+export function linesOfList(list: string): string[] {
+  return list.split(/\r?\n/).filter((line) => line.trim() !== "").map((line) => listed(line) ?? unlisted(line));
+}
+
 /** A pasted list as lines of a card; none if it is no list, or a card already. */
 export function listAsLines(pasted: string): string[] | undefined {
   if (/^\s*(formula|tweak|phase|premix|portion|fragrance|material)\b/m.test(pasted)) return undefined;
   const lines = pasted.split(/\r?\n/).filter((line) => line.trim() !== "");
-  const read = lines.map(listed);
-  const weighed = read.filter((line) => line !== undefined).length;
+  const weighed = lines.filter((line) => listed(line) !== undefined).length;
   if (weighed < 2 || weighed * 2 < lines.length) return undefined;
-  return lines.map((line, at) => read[at] ?? `  # ${line.trim()}`);
+  return linesOfList(pasted);
 }

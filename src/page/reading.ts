@@ -2,6 +2,7 @@
 // one stays, a little paler. What is half typed cannot be read: that is told when the hand rests.
 import type { EditorView } from "@codemirror/view";
 
+import { weighedLine } from "./amounts";
 import type { Margin } from "./answers";
 import { type PlacedNote, place } from "./beside_lines";
 import type { Checker } from "./checker";
@@ -86,19 +87,20 @@ export class Reading {
     const margin = this.margin;
     if (!margin) return;
     const cannot = margin.problems.length > 0;
+    const begun = !cannot || this.#begun();
     this.#readable = !cannot;
     document.body.classList.toggle("unread", cannot);
     this.#held(() => {
-      this.#sentence(margin);
+      this.#sentence(margin, begun);
       if (!cannot) this.#limits(margin);
       at("strip").hidden = at("strip").childElementCount === 0;
       const notes = cannot ? [] : gathered(margin);
-      this.#placed = cannot ? this.#problems(margin) : notes.map((one) => this.#note(one));
+      this.#placed = cannot ? (begun ? this.#problems(margin) : []) : notes.map((one) => this.#note(one));
       this.#forget();
       place(this.view, this.#placed);
       const meant = notes.filter((one) => graver(one.weight, "note") < 0)
         .flatMap((one) => one.notes.map((note) => ({ ...note, weight: one.weight })));
-      const refused = margin.problems.map((one) => ({ ...one, weight: "must" as const }));
+      const refused = (begun ? margin.problems : []).map((one) => ({ ...one, weight: "must" as const }));
       this.view.dispatch({ effects: setUnderlined.of([...refused, ...meant]) });
       const kept = margin.counts?.["kept"];
       at("kept").textContent = kept === undefined || cannot ? "" : `✓ kept: ${kept}`;
@@ -128,10 +130,17 @@ export class Reading {
     this.#strip = limits;
   }
 
-  #sentence(margin: Margin): void {
+  /** Whether anything is weighed on the card yet. */
+  #begun(): boolean {
+    return this.view.state.doc.toString().split("\n").some((line) => weighedLine(line) !== undefined || /^\s*\d/.test(line));
+  }
+
+  #sentence(margin: Margin, begun: boolean): void {
     const { short = "", sentence = "", counts = {} } = margin;
     const tone = margin.problems.length > 0 || counts["must"] ? "must" : counts["should"] ? "should" : "kept";
-    const words = margin.problems.length > 0
+    const words = !begun
+      ? [element("span", { class: "soft" }, "Write an amount and a material on each line, such as 450 g baking soda.")]
+      : margin.problems.length > 0
       ? [element("span", { class: "must" }, "The card cannot be read yet.")]
       : [element("span", { class: tone }, short), sentence.slice(short.length)];
     const told = element("p", {}, ...words);

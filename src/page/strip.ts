@@ -1,6 +1,7 @@
 // The strip of limits that a maker knows by name: each on a scale with the band that is kept.
-import type { NamedLimit, Weight } from "./answers";
+import type { NamedLimit } from "./answers";
 import { drawn, element } from "./element";
+import { weights } from "./note";
 
 interface Scale {
   at(value: number): number;
@@ -16,10 +17,6 @@ function scaleOf(limit: NamedLimit): Scale | undefined {
   const high = Math.max(...ends);
   const room = (high - low) * 0.15 || 1;
   return { at: (value) => 4 + (width - 8) * (value - low) / (high + room - low) };
-}
-
-function broken(weight: Weight): boolean {
-  return weight === "must" || weight === "should";
 }
 
 function picture(limit: NamedLimit): SVGElement {
@@ -39,16 +36,21 @@ function picture(limit: NamedLimit): SVGElement {
       parts.push(drawn("line", { x1: scale.at(low), x2: scale.at(high), y1: 8, y2: 8, class: "reach" }));
     }
     parts.push(drawn("path", { d: `M${middle} 2 l5 6 l-5 6 l-5 -6 Z`,
-                               class: broken(limit.weight) ? "stand broken" : "stand" }));
+                               class: `stand ${limit.weight}` }));
   }
   return drawn("svg", { viewBox: `0 0 ${width} 16`, class: "scale", "aria-hidden": "true" }, ...parts);
 }
 
-/** The strip; a limit leads to its line. */
+/** The figure, with the sign of what is not kept. */
+function figure(limit: NamedLimit): HTMLElement {
+  const words = limit.words.replace(/;.*/, "");
+  return element("span", { class: "figure" },
+    limit.weight === "kept" ? null : element("span", { class: "sign", "aria-hidden": "true" }, `${weights[limit.weight].sign} `),
+    words);
+}
+
 export function stripOf(limits: NamedLimit[]): HTMLElement[] {
   return limits.map((limit) => element("li", { class: `limit ${limit.weight}` },
-    element("span", { class: "name" }, limit.name),
-    element("span", { class: "figure" }, limit.words.replace(/;.*/, "")),
-    picture(limit),
+    element("span", { class: "name" }, limit.name), figure(limit), picture(limit),
     element("span", { class: "unseen" }, `${limit.verdict}: ${limit.words}`)));
 }

@@ -210,7 +210,7 @@ class Changing {
     if (left.op != Op::name) return;
     std::vector<NodeIndex> items{node.parts[1]};
     if (tree_[items[0]].op == Op::list) items = tree_[node.parts[1]].parts;
-    const std::string_view name = left.text.substr(left.text.starts_with("base.") ? 5 : 0);
+    const std::string name = left.text.substr(left.text.starts_with("base.") ? 5 : 0);
     for (const NodeIndex item : items) {
       if (tree_[item].op != Op::name && tree_[item].op != Op::quoted) continue;
       if (name == "product") {

@@ -59,7 +59,9 @@ for (const [screen, width, height] of [["desk", 1440, 900], ["telephone", 360, 7
     const view = (card.cmTile ?? card.cmView).view;
     const at = view.state.doc.toString().indexOf("glycerin") + 8;
     view.focus();
-    view.dispatch({ selection: { anchor: at }, scrollIntoView: true }); })()`);
+    view.dispatch({ selection: { anchor: at }, scrollIntoView: true });
+    // not at the edge, from where any editor moves what is typed into sight
+    window.scrollBy(0, view.coordsAtPos(at).top - innerHeight / 2); })()`);
   // by way of names that nobody knows, and of amounts that break limits
   const name = await typed("ine and");
   for (let turn = 0; turn < 7; ++turn) await hands.press("Backspace");
