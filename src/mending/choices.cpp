@@ -46,6 +46,8 @@ class Choosing {
       choice.setting.chosen.clear();
       choice.mended = mend(aim_, choice.setting);
     }
+    // or for none of it at all
+    if (!choice.mended.sound()) leave_out(verdict, rank, choice);
     if (!choice.mended.sound()) return std::nullopt;
     choice.leads = leads(choice);
     for (const std::size_t at : aim_.brought) choice.leads.insert({at, true});
@@ -55,6 +57,24 @@ class Choosing {
   }
 
  private:
+  /// Tries without each line that a mend of a verdict lowers.
+  void leave_out(const VerdictKey& key, std::size_t rank, Choice& choice) const {
+    const Trialled* verdict = aim_.before.find(key);
+    if (verdict == nullptr) return;
+    for (const auto& [dial, more] : aim_.remedies.moves(*verdict, rank)) {
+      if (more || aim_.dials.all()[dial].kept || !may_go(*verdict, dial)) continue;
+      Choice other;
+      other.setting = choice.setting;
+      other.setting.removed.insert(dial);
+      constexpr std::size_t for_one_line = 60;
+      aim_.probes.allow(for_one_line);
+      other.mended = mend(aim_, other.setting);
+      if (!other.mended.sound()) continue;
+      choice = std::move(other);
+      return;
+    }
+  }
+
   /// What is broken for want of a paper, where something else is broken too: amounts mend the
   /// other, and nothing is left out for a paper that may yet be got.
   [[nodiscard]] std::set<VerdictKey> for_papers() const {
@@ -193,7 +213,7 @@ class Choosing {
     if (const Trialled* verdict = aim_.before.find(key)) {
       for (const auto* list : lists(*verdict)) {
         for (const rules::Way& way : *list) {
-          if (skips(way, *verdict)) continue;
+          if (skips(way, *verdict) && !goes_below(way, *verdict)) continue;
           Setting other = setting;
           other.plan.emplace_back(key, way);
           offer(std::move(other));
@@ -314,6 +334,16 @@ class Choosing {
   [[nodiscard]] bool skips(const rules::Way& way, const Trialled& verdict) const {
     const bool escapes = !way.empty() && way.front().of_when;
     return (escapes && !aim_.remedies.of(verdict.rule).empty()) || !has_figures(way, verdict.asked);
+  }
+
+  /// Whether a rule that no amount keeps is one that a remedy of its own may go below: so little of
+  /// what it is about that it does not ask.
+  [[nodiscard]] bool goes_below(const rules::Way& way, const Trialled& verdict) const {
+    const auto& mends = aim_.remedies.of(verdict.rule);
+    const bool lowers = std::any_of(mends.begin(), mends.end(), [](const rules::Mend& mend) {
+      return mend.kind == rules::Mend::Kind::lower;
+    });
+    return lowers && has_figures(way, verdict.asked);
   }
 
   /// The setting with one broken verdict kept in another way than the nearest.
