@@ -86,6 +86,30 @@ bool comes_before(const Ready& a, const Ready& b) {
   return order(a) < order(b);
 }
 
+void drop_larger(std::vector<Ready>& answers) {
+  using Leads = std::set<std::pair<std::string, bool>>;
+  const auto leads = [](const Ready& one) {
+    Leads out;
+    for (const SuggestedAmount& amount : one.change.amounts) {
+      if (amount.leads) out.insert({amount.name, amount.is.low > amount.was.low});
+    }
+    return out;
+  };
+  const auto larger = [&](const Ready& one) {
+    const Leads own = leads(one);
+    return std::any_of(answers.begin(), answers.end(), [&](const Ready& other) {
+      const Leads its = leads(other);
+      const bool less = other.change.rounding_breaks <= one.change.rounding_breaks;
+      return !its.empty() && its.size() < own.size() && other.left <= one.left && less &&
+             std::includes(own.begin(), own.end(), its.begin(), its.end());
+    });
+  };
+  std::vector<bool> gone;
+  for (const Ready& one : answers) gone.push_back(larger(one));
+  std::size_t at = 0;
+  std::erase_if(answers, [&](const Ready&) { return gone[at++]; });
+}
+
 bool Answering::was_broken(const Finding& finding) const {
   return among(so_far_.broken, finding);
 }

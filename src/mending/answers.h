@@ -27,6 +27,9 @@ struct Ready {
 /// What leaves least comes first; what takes a material out, last; else by remedy and size.
 [[nodiscard]] bool comes_before(const Ready& a, const Ready& b);
 
+/// What does all that another answer does, and more, and leaves no less, goes.
+void drop_larger(std::vector<Ready>& answers);
+
 /// Findings that weigh something at a level or above.
 [[nodiscard]] bool weighs(const Finding& finding, Level threshold);
 [[nodiscard]] std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings);

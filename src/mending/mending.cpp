@@ -132,11 +132,7 @@ class Mending {
   /// Of a dial that a rule names both ways: whether this one brings the rule nearer to being kept,
   /// by what it does itself.
   [[nodiscard]] bool leads_there(const VerdictKey& key, const std::pair<std::size_t, bool>& move) {
-    return !moves_known(key) || moves_of_slopes(out_.slopes.rows, key).contains(move);
-  }
-  [[nodiscard]] bool moves_known(const VerdictKey& key) const {
-    return std::any_of(out_.slopes.rows.begin(), out_.slopes.rows.end(),
-                       [&](const Slope& row) { return row.of == key && row.slack < row.margin; });
+    return moves_of_slopes(out_.slopes.rows, key).contains(move);
   }
 
   /// Whether something graver that is broken wants less of a dial, and never more.
@@ -396,22 +392,27 @@ Mended mend_once(const Aim& aim, const Setting& setting) {
   return better ? second : first;
 }
 
-/// Lines that would be left with less than is usual of them: nobody adds a trace of those.
-std::set<std::size_t> left_as_traces(const Mended& mended, const Aim& aim) {
+/// Lines that would be left with so little that nobody would weigh them.
+struct Traces {
+  std::set<std::size_t> all;
+  bool unusual = false;  ///< one is less than is usual of it
+};
+
+Traces left_as_traces(const Mended& mended, const Aim& aim) {
   constexpr double slack = 1e-9;
   constexpr double a_tenth = 0.1;
-  std::set<std::size_t> out;
+  Traces out;
   for (std::size_t at = 0; at < mended.turns.size(); ++at) {
     const double left = aim.dials.all()[at].share + mended.turns[at];
     const Dial& dial = aim.dials.all()[at];
+    if (mended.turns[at] >= 0 || left <= next_to_nothing) continue;
     // a little of a scent is still one, and what sets a pH is little
     const bool fine =
         has_role(dial, catalogue::Role::scent) || has_role(dial, catalogue::Role::acid);
+    const bool unusual = left < aim.guards[at].least - slack;
     const bool hardly = left < a_tenth * dial.share && !fine;
-    const bool trace = left < aim.guards[at].least - slack || hardly;
-    if (mended.turns[at] < 0 && left > next_to_nothing && trace) {
-      out.insert(at);
-    }
+    if (unusual || hardly) out.all.insert(at);
+    out.unusual = out.unusual || unusual;
   }
   return out;
 }
@@ -439,11 +440,11 @@ Mended mend(const Aim& aim, Setting setting) {
     if (out.sound() || stuck || aim.probes.spent()) break;
   }
   if (!out.sound()) return out;
-  const std::set<std::size_t> traces = left_as_traces(out, aim);
-  if (traces.empty()) return out;
-  setting.removed.insert(traces.begin(), traces.end());
+  const Traces traces = left_as_traces(out, aim);
+  if (traces.all.empty()) return out;
+  setting.removed.insert(traces.all.begin(), traces.all.end());
   Mended without = mend_once(aim, setting);
-  return without.sound() ? without : out;
+  return without.sound() || traces.unusual ? without : out;
 }
 
 std::vector<std::size_t> conflict(const LinearProblem& problem,

@@ -74,6 +74,18 @@ Moves Remedies::all_moves(const Trialled& verdict) const {
   return out;
 }
 
+std::size_t Remedies::last_used(const Trialled& verdict, const Moves& moves) const {
+  const std::size_t all = of(verdict.rule).size();
+  std::size_t last = all;
+  Moves seen;
+  for (std::size_t mend = 0; mend < all; ++mend) {
+    for (const auto& move : this->moves(verdict, mend)) {
+      if (seen.insert(move).second && moves.contains(move)) last = mend;
+    }
+  }
+  return last;
+}
+
 Moves moves_of_slopes(const std::vector<Slope>& rows, const VerdictKey& key) {
   Moves out;
   constexpr double noticed = 0.05;  // of what the strongest dial does

@@ -169,6 +169,7 @@ class Suggesting {
     if (!whole) fill_up(choices, aim, original, *blend.product, answering, take);
     state(aim, original, answering, take);
     ask(aim, answering, take);
+    mending::drop_larger(ready);
     std::stable_sort(ready.begin(), ready.end(),
                      [](const auto& a, const auto& b) { return mending::comes_before(a, b); });
     // what cannot be weighed out is no answer beside others

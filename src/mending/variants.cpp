@@ -152,7 +152,13 @@ std::optional<Newcomer> in_place_of(const Original& original, const Mend& mend, 
   const bool joins = there != nullptr && of_phase && there->where == dial.where &&
                      there->amount.kind == dial.amount.kind && !there->kept && !there->fills;
   if (there != nullptr && !joins) return std::nullopt;
-  const double factor = exchange(material, dial, joins ? there->share : 0);
+  double factor = exchange(material, dial, joins ? there->share : 0);
+  // what fills up gives no more than leaves as much of it as is usual
+  const Dial* fill = filler(original.dials);
+  if (fill != nullptr && fill->material != nullptr && fill->material->usual) {
+    const double spare = std::max(0.0, fill->share - fill->material->usual->value.low);
+    factor = std::min(factor, 1 + spare / dial.share);
+  }
   if (!(factor > 0)) return std::nullopt;
   formula::Amount amount = dial.amount;
   amount.value = {amount.value.low * factor, amount.value.high * factor};
