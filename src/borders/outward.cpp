@@ -74,7 +74,7 @@ std::vector<double> places_down(double from, double step) {
   return out;
 }
 
-std::vector<double> places_up(double from, double most) {
+std::vector<double> places_up(double from, double most, double step) {
   std::vector<double> out;
   constexpr double growth = 1.25;
   constexpr double parts = 8;
@@ -85,6 +85,8 @@ std::vector<double> places_up(double from, double most) {
   while (at < most) {
     at = std::min({at * growth, at + (most - from) / parts, most});
     if (most - at < (most - from) / (parts * parts)) at = most;
+    // alone it is sound where beside traces of all others it is not
+    if (at == most && from < most - step) out.push_back(most - step);
     out.push_back(at);
   }
   return out;

@@ -132,7 +132,7 @@ void Placed::look(const Dial& dial, LeewayLine& out) const {
     return found;
   };
   out.least = end(places_down(dial.share, step / percent));
-  out.most = end(places_up(dial.share, 1));
+  out.most = end(places_up(dial.share, 1, step / percent));
 }
 
 }  // namespace sudsmark::borders

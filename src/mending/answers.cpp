@@ -57,9 +57,10 @@ std::vector<double> leaning(const Mended& mended, const std::set<VerdictKey>& fa
 struct Bound {
   std::string_view measure;
   double most;
+  double mild;  ///< towards which it may go
 };
 // what a skin or a preservative would notice; common practice
-constexpr std::array<Bound, 2> bounds{Bound{"solution.ph", 1.0}, Bound{"bath.ph", 0.5}};
+constexpr std::array<Bound, 2> bounds{Bound{"solution.ph", 1.0, 5.5}, Bound{"bath.ph", 0.5, 7}};
 
 }  // namespace
 
@@ -85,6 +86,30 @@ bool comes_before(const Ready& a, const Ready& b) {
   return order(a) < order(b);
 }
 
+void drop_larger(std::vector<Ready>& answers) {
+  using Leads = std::set<std::pair<std::string, bool>>;
+  const auto leads = [](const Ready& one) {
+    Leads out;
+    for (const SuggestedAmount& amount : one.change.amounts) {
+      if (amount.leads) out.insert({amount.name, amount.is.low > amount.was.low});
+    }
+    return out;
+  };
+  const auto larger = [&](const Ready& one) {
+    const Leads own = leads(one);
+    return std::any_of(answers.begin(), answers.end(), [&](const Ready& other) {
+      const Leads its = leads(other);
+      const bool less = other.change.rounding_breaks <= one.change.rounding_breaks;
+      return !its.empty() && its.size() < own.size() && other.left <= one.left && less &&
+             std::includes(own.begin(), own.end(), its.begin(), its.end());
+    });
+  };
+  std::vector<bool> gone;
+  for (const Ready& one : answers) gone.push_back(larger(one));
+  std::size_t at = 0;
+  std::erase_if(answers, [&](const Ready&) { return gone[at++]; });
+}
+
 bool Answering::was_broken(const Finding& finding) const {
   return among(so_far_.broken, finding);
 }
@@ -96,7 +121,10 @@ bool Answering::is_unmendable(const Finding& finding) const {
 Ready Answering::placed(SuggestedChange change, const Choice& choice) const {
   Ready out;
   for (const Finding& one : change.left) {
-    if (!of_label(one, request_.rulesets)) out.left += change::weight(one);
+    // a label is printed anew, and a paper asked for
+    if (!of_label(one, request_.rulesets) && one.kind != Kind::open) {
+      out.left += change::weight(one);
+    }
   }
   out.change = std::move(change);
   out.removes = choice.removes;
@@ -105,7 +133,7 @@ Ready Answering::placed(SuggestedChange change, const Choice& choice) const {
 }
 
 std::optional<Ready> Answering::made(const Choice& choice, const Aim& aim, const Rounding& rounding,
-                                     const std::optional<Brought>& brought) const {
+                                     const std::vector<Brought>& brought) const {
   SuggestedChange exact;
   std::set<VerdictKey> fails;
   const bool computed =
@@ -174,7 +202,7 @@ std::optional<Ready> Answering::beyond(const std::string& words, const std::set<
 }
 
 bool Answering::fill(const Mended& mended, const Choice& choice, const Turns& turns, const Aim& aim,
-                     const std::optional<Brought>& brought, SuggestedChange& out,
+                     const std::vector<Brought>& brought, SuggestedChange& out,
                      std::set<VerdictKey>& fails) const {
   fails.clear();
   out.edits = edits_of(aim.dials, turns, brought);
@@ -246,7 +274,12 @@ bool Answering::shifts_too_far(const Choice& choice, const Aim& aim, const Compa
     const auto one = std::find_if(all.begin(), all.end(),
                                   [&](const auto& other) { return other.name == bound.measure; });
     if (one == all.end() || !one->figure.low || !one->figure.high) return false;
-    return std::abs(*one->figure.low + *one->figure.high) / 2 > bound.most;
+    const auto away = [&](const Figure& figure) {
+      return std::abs((figure.low.value_or(bound.mild) + figure.high.value_or(bound.mild)) / 2 -
+                      bound.mild);
+    };
+    const bool milder = away(one->figure.after) < away(one->figure.before);
+    return !milder && std::abs(*one->figure.low + *one->figure.high) / 2 > bound.most;
   });
 }
 
@@ -287,7 +320,7 @@ bool Answering::slips(const Choice& choice, const Aim& aim, const Comparison& co
 }
 
 void Answering::add_amounts(const Choice& choice, const Turns& turns, const Aim& aim,
-                            const std::optional<Brought>& brought, SuggestedChange& out) const {
+                            const std::vector<Brought>& brought, SuggestedChange& out) const {
   constexpr double noticed = 1e-7;
   const auto& fillers = aim.dials.fillers();
   const auto was_share = [&](const Dial& dial) {
@@ -298,10 +331,11 @@ void Answering::add_amounts(const Choice& choice, const Turns& turns, const Aim&
   };
   for (std::size_t at = 0; at < turns.size(); ++at) {
     const Dial& dial = aim.dials.all()[at];
-    const bool comes_in = brought && brought->dial == at;
-    const double before = brought ? was_share(dial) : dial.share;
+    const Brought* newcomer = comes_in(brought, at);
+    const double before = brought.empty() ? dial.share : was_share(dial);
+    const bool fresh = newcomer != nullptr && before == 0;
     const double after = dial.share + turns[at];
-    if (!comes_in && std::abs(after - before) < noticed) continue;
+    if (newcomer == nullptr && std::abs(after - before) < noticed) continue;
     SuggestedAmount one;
     one.name = dial.name.text;
     one.container = dial.container;
@@ -310,16 +344,16 @@ void Answering::add_amounts(const Choice& choice, const Turns& turns, const Aim&
     const auto figure = [&](double share, double each, const char* unit) {
       return Figure{std::max(0.0, share - half) * each, (share + half) * each, unit};
     };
-    one.added = comes_in;
-    if (comes_in) one.out_of = brought->out_of;
-    one.was = comes_in ? Figure{0, 0, "%"} : figure(before, percent, "%");
+    one.added = fresh;
+    if (newcomer != nullptr) one.out_of = newcomer->out_of;
+    one.was = fresh ? Figure{0, 0, "%"} : figure(before, percent, "%");
     one.removed = after < next_to_nothing;
     one.is = one.removed ? Figure{0, 0, "%"} : figure(after, percent, "%");
     if (dial.grams) {
-      one.was_mass = comes_in ? Figure{0, 0, "g"} : figure(before, *dial.grams, "g");
+      one.was_mass = fresh ? Figure{0, 0, "g"} : figure(before, *dial.grams, "g");
       one.is_mass = one.removed ? Figure{0, 0, "g"} : figure(after, *dial.grams, "g");
     }
-    one.leads = comes_in || choice.leads.contains({at, turns[at] > 0});
+    one.leads = newcomer != nullptr || choice.leads.contains({at, turns[at] > 0});
     one.fills = dial.fills || (!one.leads && dial.balance && fillers[*dial.balance] == at);
     out.amounts.push_back(std::move(one));
   }

@@ -27,6 +27,9 @@ struct Ready {
 /// What leaves least comes first; what takes a material out, last; else by remedy and size.
 [[nodiscard]] bool comes_before(const Ready& a, const Ready& b);
 
+/// What does all that another answer does, and more, and leaves no less, goes.
+void drop_larger(std::vector<Ready>& answers);
+
 /// Findings that weigh something at a level or above.
 [[nodiscard]] bool weighs(const Finding& finding, Level threshold);
 [[nodiscard]] std::map<VerdictKey, const Finding*> by_key(const std::vector<Finding>& findings);
@@ -49,7 +52,7 @@ class Answering {
   /// Rounds, checks, and leaves a little more room where the rounding breaks something.
   [[nodiscard]] std::optional<Ready> made(const Choice& choice, const Aim& aim,
                                           const Rounding& rounding,
-                                          const std::optional<Brought>& brought) const;
+                                          const std::vector<Brought>& brought) const;
   /// An answer that is no part of the formula. `left` are the verdicts that it does not mend.
   [[nodiscard]] std::optional<Ready> beyond(const std::string& words,
                                             const std::set<VerdictKey>& left,
@@ -63,7 +66,7 @@ class Answering {
   bool check(const Choice& choice, const Aim* aim, SuggestedChange& out,
              std::set<VerdictKey>& fails) const;
   bool fill(const Mended& mended, const Choice& choice, const Turns& turns, const Aim& aim,
-            const std::optional<Brought>& brought, SuggestedChange& out,
+            const std::vector<Brought>& brought, SuggestedChange& out,
             std::set<VerdictKey>& fails) const;
   [[nodiscard]] static bool shifts_too_far(const Choice& choice, const Aim& aim,
                                            const Comparison& comparison);
@@ -71,7 +74,7 @@ class Answering {
                            const Comparison& comparison) const;
   [[nodiscard]] bool swaps_out(const Aim& aim, const Trialled& verdict) const;
   void add_amounts(const Choice& choice, const Turns& turns, const Aim& aim,
-                   const std::optional<Brought>& brought, SuggestedChange& out) const;
+                   const std::vector<Brought>& brought, SuggestedChange& out) const;
   [[nodiscard]] bool was_broken(const Finding& finding) const;
   [[nodiscard]] bool is_unmendable(const Finding& finding) const;
   [[nodiscard]] Ready placed(SuggestedChange change, const Choice& choice) const;

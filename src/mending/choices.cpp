@@ -6,6 +6,8 @@
 #include <optional>
 #include <tuple>
 
+#include "mending/detours.h"
+
 namespace sudsmark::mending {
 namespace {
 
@@ -46,6 +48,8 @@ class Choosing {
       choice.setting.chosen.clear();
       choice.mended = mend(aim_, choice.setting);
     }
+    // or for none of it at all
+    if (!choice.mended.sound()) leave_out(verdict, rank, choice);
     if (!choice.mended.sound()) return std::nullopt;
     choice.leads = leads(choice);
     for (const std::size_t at : aim_.brought) choice.leads.insert({at, true});
@@ -55,6 +59,24 @@ class Choosing {
   }
 
  private:
+  /// Tries without each line that a mend of a verdict lowers.
+  void leave_out(const VerdictKey& key, std::size_t rank, Choice& choice) const {
+    const Trialled* verdict = aim_.before.find(key);
+    if (verdict == nullptr) return;
+    for (const auto& [dial, more] : aim_.remedies.moves(*verdict, rank)) {
+      if (more || aim_.dials.all()[dial].kept || !may_go(*verdict, dial)) continue;
+      Choice other;
+      other.setting = choice.setting;
+      other.setting.removed.insert(dial);
+      constexpr std::size_t for_one_line = 60;
+      aim_.probes.allow(for_one_line);
+      other.mended = mend(aim_, other.setting);
+      if (!other.mended.sound()) continue;
+      choice = std::move(other);
+      return;
+    }
+  }
+
   /// What is broken for want of a paper, where something else is broken too: amounts mend the
   /// other, and nothing is left out for a paper that may yet be got.
   [[nodiscard]] std::set<VerdictKey> for_papers() const {
@@ -82,16 +104,9 @@ class Choosing {
     for (const Trialled& verdict : aim_.before.verdicts) {
       if (!is_broken(verdict, aim_.threshold)) continue;
       if (choice.setting.ignored.contains(verdict.key)) continue;
-      const auto& mends = aim_.remedies.of(verdict.rule);
-      std::size_t first = 0;
-      for (; first < mends.size(); ++first) {
-        const Moves moves = aim_.remedies.moves(verdict, first);
-        if (std::any_of(moves.begin(), moves.end(),
-                        [&](const auto& move) { return choice.leads.contains(move); })) {
-          break;
-        }
+      if (!choice.setting.chosen.contains(verdict.key)) {
+        choice.rank += aim_.remedies.last_used(verdict, choice.leads);
       }
-      if (!choice.setting.chosen.contains(verdict.key)) choice.rank += first;
     }
   }
 
@@ -191,9 +206,9 @@ class Choosing {
       best = Choice{std::move(other), std::move(mended), {}, 0, false};
     };
     if (const Trialled* verdict = aim_.before.find(key)) {
-      for (const auto* list : lists(*verdict)) {
+      for (const auto* list : lists(aim_, *verdict)) {
         for (const rules::Way& way : *list) {
-          if (skips(way, *verdict)) continue;
+          if (skips(aim_, way, *verdict) && !goes_below(aim_, way, *verdict)) continue;
           Setting other = setting;
           other.plan.emplace_back(key, way);
           offer(std::move(other));
@@ -290,40 +305,14 @@ class Choosing {
     if (filler < turns.size() && filler != at) turns[filler] += dial.share;
   }
 
-  [[nodiscard]] std::vector<const std::vector<rules::Way>*> lists(const Trialled& verdict) const {
-    const WaysOf& ways = aim_.trials.ways(verdict.rule);
-    return {&ways.keep, &ways.escape};
-  }
-
-  /// Whether everything in a way that does not hold already is a matter of known figures.
-  static bool has_figures(const rules::Way& way, const rules::Asked& asked) {
-    bool any = false;
-    for (const rules::Condition& condition : way) {
-      const auto& tests = tried(condition, asked);
-      if (condition.test >= tests.size() || !tests[condition.test].asked) continue;
-      const auto wanted = condition.wanted ? rules::Certainty::yes : rules::Certainty::no;
-      if (tests[condition.test].truth == wanted) continue;
-      if (!rules::slack(condition, tests)) return false;
-      any = true;
-    }
-    return any;
-  }
-
-  /// Whether a way is none for a maker: amounts do not decide it; or the rule would merely not be
-  /// asked any more, although it says what mends it.
-  [[nodiscard]] bool skips(const rules::Way& way, const Trialled& verdict) const {
-    const bool escapes = !way.empty() && way.front().of_when;
-    return (escapes && !aim_.remedies.of(verdict.rule).empty()) || !has_figures(way, verdict.asked);
-  }
-
   /// The setting with one broken verdict kept in another way than the nearest.
   std::vector<Setting> other_ways(const Setting& setting) {
     std::vector<Setting> out;
     for (const Trialled& verdict : aim_.before.verdicts) {
       if (!is_broken(verdict, aim_.threshold)) continue;
-      for (const auto* list : lists(verdict)) {
+      for (const auto* list : lists(aim_, verdict)) {
         for (const rules::Way& way : *list) {
-          if (skips(way, verdict)) continue;
+          if (skips(aim_, way, verdict)) continue;
           Setting other = setting;
           std::erase_if(other.plan, [&](const auto& one) { return one.first == verdict.key; });
           other.plan.emplace_back(verdict.key, way);
@@ -332,6 +321,19 @@ class Choosing {
       }
     }
     return out;
+  }
+
+  /// Whether more of what is nobody's fill is what a remedy of something broken asks for.
+  [[nodiscard]] bool named(const Choice& choice, std::size_t dial) const {
+    constexpr double noticed = 0.1;
+    const double turn = choice.mended.turns[dial];
+    if (!aim_.guards[dial].reserved || turn <= noticed * aim_.dials.all()[dial].share) return false;
+    return std::any_of(aim_.before.verdicts.begin(), aim_.before.verdicts.end(),
+                       [&](const Trialled& verdict) {
+                         return is_broken(verdict, aim_.threshold) &&
+                                !choice.setting.ignored.contains(verdict.key) &&
+                                aim_.remedies.all_moves(verdict).contains({dial, true});
+                       });
   }
 
   /// The dials without whose turn something stays broken that is to be mended.
@@ -357,7 +359,7 @@ class Choosing {
       const double turn = choice.mended.turns[at];
       const bool filler = dials[at].balance && aim_.dials.fillers()[*dials[at].balance] == at;
       if (turn == 0 || filler) continue;
-      if (stays_broken(at)) out.insert({at, turn > 0});
+      if (stays_broken(at) || named(choice, at)) out.insert({at, turn > 0});
     }
     if (!out.empty()) return out;
     // any of several would do: then the dearest leads, or the filler if nothing else moves

@@ -69,8 +69,14 @@ std::string quoted(const std::string& text) {
   return out + '"';
 }
 
+const Brought* comes_in(const std::vector<Brought>& brought, std::size_t dial) {
+  const auto at = std::find_if(brought.begin(), brought.end(),
+                               [&](const Brought& one) { return one.dial == dial; });
+  return at == brought.end() ? nullptr : &*at;
+}
+
 std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
-                                  const std::optional<Brought>& brought) {
+                                  const std::vector<Brought>& brought) {
   const std::vector<Dial>& all = dials.all();
   std::vector<std::string> removed;
   std::vector<std::string> set;
@@ -79,7 +85,7 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
   bool filled = false;
   for (std::size_t at = 0; at < all.size(); ++at) {
     const Dial& dial = all[at];
-    if (dial.balance != std::size_t{0} || (brought && brought->dial == at)) continue;
+    if (dial.balance != std::size_t{0} || comes_in(brought, at) != nullptr) continue;
     filled = filled || dial.fills;
     const bool moves = turns[at] != 0 && dial.share + turns[at] > next_to_nothing;
     const bool plain = dial.amount.kind == AmountKind::share ||
@@ -91,13 +97,12 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
   if (filled || dials.ranges()) taker = all.size();
   for (std::size_t at = 0; at < all.size(); ++at) {
     const Dial& dial = all[at];
-    if (brought && brought->dial == at) {
+    if (const Brought* one = comes_in(brought, at)) {
       const std::string amount = printed_edit(amount_of(dials, dial, turns[at]));
-      if (brought->out_of.empty()) {
-        removed.push_back("add " + amount + " " + written(dial.name) + " to " +
-                          quoted(brought->phase));
+      if (one->out_of.empty()) {
+        removed.push_back("add " + amount + " " + written(dial.name) + " to " + quoted(one->phase));
       } else {
-        removed.push_back("swap " + quoted(brought->out_of) + " for " + written(dial.name));
+        removed.push_back("swap " + quoted(one->out_of) + " for " + written(dial.name));
         set.push_back("set " + written(dial.name) + " to " + amount);
       }
       continue;

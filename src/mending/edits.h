@@ -19,10 +19,13 @@ struct Brought {
   std::string out_of;  ///< the name in whose place it stands; empty: it is added
 };
 
+/// What a dial brings in; null where it was there.
+[[nodiscard]] const Brought* comes_in(const std::vector<Brought>& brought, std::size_t dial);
+
 /// The edits that turn the dials so: what comes in, lines taken out, lines set, and the line that
 /// takes the rest.
 [[nodiscard]] std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
-                                                const std::optional<Brought>& brought = {});
+                                                const std::vector<Brought>& brought = {});
 
 /// A tweak of these edits, without comments.
 [[nodiscard]] std::string tweak_of(const std::string& name, const std::string& base_path,

@@ -131,7 +131,7 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
       guard.most = 2 * dial.share;
     }
     // who writes q.s., or takes more of the fill than is usual, leaves open how much it is
-    constexpr double more_of_it = 0.1;
+    const double more_of_it = fill_of(dial, *blend.product) == Fill::body ? 0.25 : 0.1;
     const bool fills = std::find(fillers.begin(), fillers.end(), at) != fillers.end();
     const bool much = fills && guard.makes_room && usual && dial.share > high;
     if (dial.fills || much) guard.most = std::max(guard.most, dial.share + more_of_it);

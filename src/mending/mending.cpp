@@ -71,6 +71,7 @@ class Mending {
       }
       trial = step_to(*to, round);
       if (!trial) break;
+      settle_gone(*trial);
       out_.left = unsound(*trial, aim_, setting_.strict);
       watched_.insert(out_.left.begin(), out_.left.end());
       std::erase_if(out_.left,
@@ -117,6 +118,8 @@ class Mending {
       const Trialled* before = aim_.before.find(key);
       const bool asked = before != nullptr && is_broken(*before, aim_.threshold);
       for (const auto& move : moves) {
+        if (move.second && blamed_for_worse(move.first, *verdict)) continue;
+        if (moves.contains({move.first, !move.second}) && !leads_there(key, move)) continue;
         const bool washes = has_role(dials_[move.first], catalogue::Role::surfactant);
         // more of a scent, a preservative or a colour only where the rule to be mended says so
         const bool may_rise = asked && (known || washes);
@@ -124,6 +127,24 @@ class Mending {
         allowed_.insert(move);
       }
     }
+  }
+
+  /// Of a dial that a rule names both ways: whether this one brings the rule nearer to being kept,
+  /// by what it does itself.
+  [[nodiscard]] bool leads_there(const VerdictKey& key, const std::pair<std::size_t, bool>& move) {
+    return moves_of_slopes(out_.slopes.rows, key).contains(move);
+  }
+
+  /// Whether something graver that is broken wants less of a dial, and never more.
+  [[nodiscard]] bool blamed_for_worse(std::size_t dial, const Trialled& than) const {
+    return std::any_of(aim_.before.verdicts.begin(), aim_.before.verdicts.end(),
+                       [&](const Trialled& one) {
+                         if (!is_broken(one, aim_.threshold) || one.weight <= than.weight) {
+                           return false;
+                         }
+                         const Moves moves = aim_.remedies.all_moves(one);
+                         return moves.contains({dial, false}) && !moves.contains({dial, true});
+                       });
   }
 
   /// Where the moves that mend leave no way: those that keep the other rules too, and inert
@@ -175,18 +196,50 @@ class Mending {
     });
   }
 
+  [[nodiscard]] bool wants_none(const Trialled& verdict) const {
+    const auto& ways = aim_.trials.ways(verdict.rule).keep;
+    return std::any_of(ways.begin(), ways.end(), [&](const rules::Way& way) {
+      return std::any_of(way.begin(), way.end(), [&](const rules::Condition& condition) {
+        const auto left = rules::slack(condition, tried(condition, verdict.asked));
+        return left && left->limit == 0;
+      });
+    });
+  }
+
+  /// What a rule wanted none of, and what is gone by that, stays away: from here it is not asked.
+  void settle_gone(const Trial& here) {
+    for (const Trialled& verdict : aim_.before.verdicts) {
+      if (!is_broken(verdict, aim_.threshold) || setting_.ignored.contains(verdict.key)) continue;
+      const Trialled* now = here.find(verdict.key);
+      if (now != nullptr && now->kind != Kind::not_applicable) continue;
+      if (!wants_none(verdict)) continue;
+      for (const auto& [dial, more] : aim_.remedies.all_moves(verdict)) {
+        const bool gone = dials_[dial].share + out_.turns[dial] < next_to_nothing;
+        const bool may = !aim_.guards[dial].essential && !aim_.guards[dial].sole_keeper;
+        if (!more && gone && may && !aim_.brought.contains(dial)) setting_.removed.insert(dial);
+      }
+    }
+  }
+
+  /// The second half of what a dial may go down, behind the columns of all dials.
+  [[nodiscard]] std::size_t further(std::size_t dial) const { return 2 * dials_.size() + dial; }
+
   /// How far a dial may go [% of the product].
   [[nodiscard]] std::pair<double, double> room(std::size_t at, bool more) const {
     const Dial& dial = dials_[at];
     const Guard& guard = aim_.guards[at];
     if (!may(at, more)) return {0, 0};
     if (more) {
-      const double least = aim_.brought.contains(at) ? guard.least - dial.share : 0;
+      // nobody adds less of a material than is usual of it
+      const bool newcomer = aim_.brought.contains(at) && dial.material->usual;
+      const double least = newcomer ? dial.material->usual->value.low - dial.share : 0;
       return {percent * std::max(0.0, least), percent * std::max(0.0, guard.most - dial.share)};
     }
     // what a rule blames may go below what is usual, and then goes altogether (see mend)
     const bool keeps = guard.essential || guard.makes_room || fills(at);
-    const double least = keeps ? guard.least : 0.0;
+    double least = keeps ? guard.least : 0.0;
+    // what comes in for another is not taken out again
+    if (aim_.brought.contains(at)) least = std::max(least, dial.share / 2);
     return {0, percent * std::max(0.0, dial.share - least)};
   }
 
@@ -200,7 +253,15 @@ class Mending {
       auto less = room(at, false);
       if (setting_.removed.contains(at)) less.first = less.second = dial.share * percent;
       out.linear.columns.push_back({"more " + dial.name.text, cost, more.first, more.second});
-      out.linear.columns.push_back({"less " + dial.name.text, cost, less.first, less.second});
+      out.linear.columns.push_back(
+          {"less " + dial.name.text, cost, less.first / 2, less.second / 2});
+    }
+    // whoever halves a line takes the rest from another, where that does as well
+    for (std::size_t at = 0; at < dials_.size(); ++at) {
+      constexpr double dearer = 2;
+      const Column first = out.linear.columns[down(at)];
+      out.linear.columns.push_back(
+          {"still less " + dials_[at].name.text, first.cost * dearer, first.low, first.high});
     }
     for (std::size_t sum = 0; sum < aim_.dials.fillers().size(); ++sum) {
       Row row{"total", 0, 0, {}};
@@ -208,6 +269,7 @@ class Mending {
         if (dials_[at].balance != sum) continue;
         row.terms.emplace_back(up(at), 1);
         row.terms.emplace_back(down(at), -1);
+        row.terms.emplace_back(further(at), -1);
       }
       if (!row.terms.empty()) out.linear.rows.push_back(std::move(row));
     }
@@ -218,7 +280,7 @@ class Mending {
       out.linear.rows.push_back({*dials_[at].keep,
                                  (dials_[at].kept->low - dials_[at].share) * percent,
                                  (dials_[at].kept->high - dials_[at].share) * percent,
-                                 {{up(at), 1}, {down(at), -1}}});
+                                 {{up(at), 1}, {down(at), -1}, {further(at), -1}}});
     }
     for (const Slope& slope : out_.slopes.rows) {
       const double margin =
@@ -229,6 +291,7 @@ class Mending {
         if (move == 0) continue;
         row.terms.emplace_back(up(at), move);
         row.terms.emplace_back(down(at), -move);
+        row.terms.emplace_back(further(at), -move);
         row.low += move * out_.turns[at] * percent;
         if (setting_.roomy.contains(slope.of)) row.low += std::abs(move) * setting_.steps[at] / 2;
       }
@@ -254,7 +317,7 @@ class Mending {
   [[nodiscard]] Turns turns_of(const std::vector<double>& values) const {
     Turns turns(dials_.size(), 0.0);
     for (std::size_t at = 0; at < dials_.size(); ++at) {
-      const double turn = (values[up(at)] - values[down(at)]) / percent;
+      const double turn = (values[up(at)] - values[down(at)] - values[further(at)]) / percent;
       if (std::abs(turn) < next_to_nothing) continue;
       turns[at] = dials_[at].share + turn < next_to_nothing ? -dials_[at].share : turn;
     }
@@ -301,7 +364,7 @@ class Mending {
   }
 
   const Aim& aim_;
-  const Setting& setting_;
+  Setting setting_;
   const std::vector<Dial>& dials_;
   bool careful_;
   bool leapt_ = false;
@@ -329,20 +392,27 @@ Mended mend_once(const Aim& aim, const Setting& setting) {
   return better ? second : first;
 }
 
-/// Lines that would be left with less than is usual of them: nobody adds a trace of those.
-std::set<std::size_t> left_as_traces(const Mended& mended, const Aim& aim) {
+/// Lines that would be left with so little that nobody would weigh them.
+struct Traces {
+  std::set<std::size_t> all;
+  bool unusual = false;  ///< one is less than is usual of it
+};
+
+Traces left_as_traces(const Mended& mended, const Aim& aim) {
   constexpr double slack = 1e-9;
   constexpr double a_tenth = 0.1;
-  std::set<std::size_t> out;
+  Traces out;
   for (std::size_t at = 0; at < mended.turns.size(); ++at) {
     const double left = aim.dials.all()[at].share + mended.turns[at];
-    // a little of a scent is still one
     const Dial& dial = aim.dials.all()[at];
-    const bool hardly = left < a_tenth * dial.share && !has_role(dial, catalogue::Role::scent);
-    const bool trace = left < aim.guards[at].least - slack || hardly;
-    if (mended.turns[at] < 0 && left > next_to_nothing && trace) {
-      out.insert(at);
-    }
+    if (mended.turns[at] >= 0 || left <= next_to_nothing) continue;
+    // a little of a scent is still one, and what sets a pH is little
+    const bool fine =
+        has_role(dial, catalogue::Role::scent) || has_role(dial, catalogue::Role::acid);
+    const bool unusual = left < aim.guards[at].least - slack;
+    const bool hardly = left < a_tenth * dial.share && !fine;
+    if (unusual || hardly) out.all.insert(at);
+    out.unusual = out.unusual || unusual;
   }
   return out;
 }
@@ -370,10 +440,11 @@ Mended mend(const Aim& aim, Setting setting) {
     if (out.sound() || stuck || aim.probes.spent()) break;
   }
   if (!out.sound()) return out;
-  const std::set<std::size_t> traces = left_as_traces(out, aim);
-  if (traces.empty()) return out;
-  setting.removed.insert(traces.begin(), traces.end());
-  return mend_once(aim, setting);
+  const Traces traces = left_as_traces(out, aim);
+  if (traces.all.empty()) return out;
+  setting.removed.insert(traces.all.begin(), traces.all.end());
+  Mended without = mend_once(aim, setting);
+  return without.sound() || traces.unusual ? without : out;
 }
 
 std::vector<std::size_t> conflict(const LinearProblem& problem,

@@ -36,7 +36,8 @@ std::vector<Outside> scales(const Facts& facts, const formula::Card& card) {
   for (const double step : steps) {
     if (facts.step && step > *facts.step / tens * (1 + 1e-9)) continue;
     Outside one;
-    one.words = "scale " + formula::printed_figure(step, formula::measure::mass);
+    // in grams, as scales are sold
+    one.words = "scale " + formula::printed_number(step) + " g";
     one.card = card;
     // what shows so little seldom bears more
     constexpr double bears = 5000;
@@ -54,25 +55,27 @@ std::vector<Outside> scales(const Facts& facts, const formula::Card& card) {
 
 }  // namespace
 
-std::vector<Outside> outside_of(Change change, const Finding& finding, const Facts& facts,
+std::vector<Outside> outside_of(const rules::Mend& mend, const Finding& finding, const Facts& facts,
                                 const formula::Card& card) {
-  if (change == Change::paper) {
-    auto paper = asking_for(finding);
-    if (!paper) {
-      const std::string of = finding.subject.empty() ? "the supplier" : finding.subject;
-      paper = Outside{"ask for a paper on " + of, {}};
-    }
-    return {std::move(*paper)};
+  if (mend.change == Change::paper) {
+    auto paper = asking_for(finding, mend.text);
+    return paper ? std::vector<Outside>{std::move(*paper)} : std::vector<Outside>{};
   }
   if (card.workshops.empty()) return {};
-  if (change == Change::mask) return masks(card);
-  if (change == Change::scale) return scales(facts, card);
+  if (mend.change == Change::mask) return masks(card);
+  if (mend.change == Change::scale) return scales(facts, card);
   return {};
 }
 
-std::optional<Outside> asking_for(const Finding& finding) {
-  if (finding.missing.empty()) return std::nullopt;
-  return Outside{"ask for " + wording::joined(finding.missing), {}};
+std::optional<Outside> asking_for(const Finding& finding, std::string words) {
+  if (!finding.missing.empty()) {
+    return Outside{"ask for " + wording::joined(finding.missing), {}};
+  }
+  constexpr std::string_view hole = "{it}";
+  const auto at = words.find(hole);
+  if (at != std::string::npos) words.replace(at, hole.size(), "'" + finding.subject + "'");
+  if (words.empty()) return std::nullopt;
+  return Outside{"ask for " + words, {}};
 }
 
 std::optional<std::vector<VerdictKey>> broken_with(const Outside& outside, const Trials& trials,

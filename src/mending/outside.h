@@ -22,11 +22,12 @@ struct Outside {
 
 /// What could be had for a finding, the least first; empty where the rule's change is another, or
 /// the formula has no workshop.
-[[nodiscard]] std::vector<Outside> outside_of(rules::Mend::Change change, const Finding& finding,
+[[nodiscard]] std::vector<Outside> outside_of(const rules::Mend& mend, const Finding& finding,
                                               const Facts& facts, const formula::Card& card);
 
-/// Asking for what a finding says is missing; none where nothing is.
-[[nodiscard]] std::optional<Outside> asking_for(const Finding& finding);
+/// Asking for what a finding says is missing; else for `words`, in which `{it}` is what the finding
+/// is about. None where there is nothing to ask for.
+[[nodiscard]] std::optional<Outside> asking_for(const Finding& finding, std::string words);
 
 /// The verdicts that are broken with it; none if something is worse than before.
 [[nodiscard]] std::optional<std::vector<VerdictKey>> broken_with(const Outside& outside,

@@ -39,6 +39,13 @@ bool Remedies::selects(const Mend& mend, const Trialled& verdict, const Dial& di
   const rules::Picking picking(book_.ruleset.pool, book_.catalogue, selection, subject);
   const measures::Candidate whole{dial.material_id, dial.material, nullptr};
   if (picking(whole)) return true;
+  // what it mostly is
+  constexpr double a_half = 0.5;
+  const bool is_it = std::any_of(
+      dial.contents.begin(), dial.contents.end(), [&](const blend::ContentView& content) {
+        return content.share.low >= a_half && picking({dial.material_id, dial.material, &content});
+      });
+  if (is_it) return true;
   // what an oil or a scent brings is the oil's
   const bool brings =
       (verdict.row != nullptr && selection.subject) || has_role(dial, catalogue::Role::scent);
@@ -65,6 +72,18 @@ Moves Remedies::all_moves(const Trialled& verdict) const {
     out.merge(moves(verdict, mend));
   }
   return out;
+}
+
+std::size_t Remedies::last_used(const Trialled& verdict, const Moves& moves) const {
+  const std::size_t all = of(verdict.rule).size();
+  std::size_t last = all;
+  Moves seen;
+  for (std::size_t mend = 0; mend < all; ++mend) {
+    for (const auto& move : this->moves(verdict, mend)) {
+      if (seen.insert(move).second && moves.contains(move)) last = mend;
+    }
+  }
+  return last;
 }
 
 Moves moves_of_slopes(const std::vector<Slope>& rows, const VerdictKey& key) {

@@ -29,6 +29,8 @@ class Remedies {
   [[nodiscard]] Moves moves(const Trialled& verdict, std::size_t mend) const;
   /// The same of all mends together.
   [[nodiscard]] Moves all_moves(const Trialled& verdict) const;
+  /// How far down the list of a verdict's rule moves go; its length where none is of it.
+  [[nodiscard]] std::size_t last_used(const Trialled& verdict, const Moves& moves) const;
 
  private:
   const rules::Rulebook& book_;

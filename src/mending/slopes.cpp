@@ -186,7 +186,8 @@ std::vector<VerdictKey> unsound(const Trial& trial, const Aim& aim, bool strict)
     const bool lost = before != nullptr && before->passes && !verdict.passes &&
                       verdict.kind != Kind::not_applicable;
     const bool noted = strict && is_new_note(verdict, before, aim);
-    if (lost || noted || is_broken(verdict, aim.threshold)) out.push_back(verdict.key);
+    const bool heavier = before != nullptr && before->weight > 0 && verdict.weight > before->weight;
+    if (lost || noted || heavier || is_broken(verdict, aim.threshold)) out.push_back(verdict.key);
   }
   return out;
 }

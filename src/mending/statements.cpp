@@ -30,12 +30,14 @@ std::string bath(double grams, const Facts& facts, std::optional<double> warmth)
   return out;
 }
 
-/// As much warmth as is allowed.
+/// As much warmth as is allowed, and no more than is usual.
 std::optional<std::string> bath_at_limit(const Finding& finding, const Facts& facts) {
   if (!facts.dose || !facts.volume || !facts.warmth || !finding.limit || !finding.limit->high) {
     return std::nullopt;
   }
-  return bath(*facts.dose, facts, std::floor(std::min(*facts.warmth, *finding.limit->high)));
+  constexpr double usual = 40;  // C; common practice
+  const double warmth = std::min({*facts.warmth, *finding.limit->high, usual});
+  return bath(*facts.dose, facts, std::floor(warmth));
 }
 
 /// Less of the product in a bath: easily weighed, or a spoon of it.
@@ -79,33 +81,45 @@ Facts facts_of(const blend::Blend& blend) {
   return out;
 }
 
-std::optional<std::string> statement_for(rules::Mend::Change change, const Finding& finding,
-                                         const Facts& facts, double inside) {
+std::vector<std::string> statements_for(rules::Mend::Change change, const Finding& finding,
+                                        const Facts& facts, double inside) {
   using Change = rules::Mend::Change;
-  if (change == Change::warmth) return bath_at_limit(finding, facts);
+  const auto alone = [](std::optional<std::string> one) {
+    return one ? std::vector<std::string>{std::move(*one)} : std::vector<std::string>{};
+  };
+  if (change == Change::warmth) return alone(bath_at_limit(finding, facts));
   const auto by = factor(finding, inside);
-  if (!by) return std::nullopt;
-  if (change == Change::dose) return bath_with_dose(*by, facts);
+  if (!by) return {};
+  if (change == Change::dose) {
+    // a pH goes with the dose by no straight line: then a half or a third of it
+    std::vector<std::string> out;
+    for (const double part : {*by, 0.5, 1.0 / 3}) {
+      auto one = bath_with_dose(std::min(part, *by), facts);
+      if (one && (out.empty() || out.back() != *one)) out.push_back(std::move(*one));
+    }
+    return out;
+  }
   // more than that is another product
   constexpr double most_piece = 2.5;
   constexpr double most_batch = 5;
+  constexpr double least_batch = 0.1;
   if (change == Change::piece && facts.piece) {
-    if (*by > most_piece || *by < 1 / most_piece) return std::nullopt;
+    if (*by > most_piece || *by < 1 / most_piece) return {};
     constexpr double step = 5;
     const double wanted = *facts.piece * *by;
     const double grams = (*by > 1 ? std::ceil(wanted / step) : std::floor(wanted / step)) * step;
-    if (!(grams > 0)) return std::nullopt;
-    return "piece " + formula::printed_figure(grams, formula::measure::mass);
+    if (!(grams > 0)) return {};
+    return {"piece " + formula::printed_figure(grams, formula::measure::mass)};
   }
-  if (change == Change::batch && facts.batch) {
-    const double wanted = *facts.batch / *by;
-    if (wanted > most_batch * *facts.batch || wanted < *facts.batch / most_batch) {
-      return std::nullopt;
-    }
-    return "scale batch to " +
-           formula::printed_figure(even(wanted, *by < 1), formula::measure::mass);
+  std::vector<std::string> out;
+  if (change != Change::batch || !facts.batch) return out;
+  // what a scale shows too coarsely wants more in a batch, what is too much in a room less
+  for (const double times : {1 / *by, *by}) {
+    if (times > most_batch || times < least_batch) continue;
+    out.push_back("scale batch to " + formula::printed_figure(even(times * *facts.batch, times > 1),
+                                                              formula::measure::mass));
   }
-  return std::nullopt;
+  return out;
 }
 
 }  // namespace sudsmark::mending

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include <sudsmark/results.h>
 
@@ -22,11 +23,12 @@ struct Facts {
 };
 [[nodiscard]] Facts facts_of(const blend::Blend& blend);
 
-/// The line of a tweak that brings a finding's figure within its limit, so much `inside` of it;
-/// none where the statement is not made, has no such figure, or would have to change beyond reason.
-/// What a bath gets goes with the piece or the dose, an error of weighing against the batch.
-[[nodiscard]] std::optional<std::string> statement_for(rules::Mend::Change change,
-                                                       const Finding& finding, const Facts& facts,
-                                                       double inside);
+/// Lines of a tweak each of which may bring a finding's figure within its limit, so much `inside`
+/// of it; none where the statement is not made, has no such figure, or would have to change beyond
+/// reason. What a bath gets goes with the piece or the dose, an error of weighing against the
+/// batch, what is in the air with it.
+[[nodiscard]] std::vector<std::string> statements_for(rules::Mend::Change change,
+                                                      const Finding& finding, const Facts& facts,
+                                                      double inside);
 
 }  // namespace sudsmark::mending

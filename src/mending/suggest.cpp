@@ -171,9 +171,14 @@ class Suggesting {
     for (const mending::Choice& choice : choices.answers) {
       take(answering.made(choice, aim, rounding, {}));
     }
-    bring_in(choices, aim, original, answering, take);
-    if (ready.empty()) fill_up(choices, aim, original, *blend.product, answering, take);
+    bring_in(choices, aim, original, *blend.product, answering, take);
+    const bool whole = std::any_of(ready.begin(), ready.end(), [](const mending::Ready& one) {
+      return one.left == 0 && !one.change.rounding_breaks;
+    });
+    if (!whole) fill_up(choices, aim, original, *blend.product, answering, take);
     state(aim, original, answering, take);
+    ask(aim, answering, take);
+    mending::drop_larger(ready);
     std::stable_sort(ready.begin(), ready.end(),
                      [](const auto& a, const auto& b) { return mending::comes_before(a, b); });
     // what cannot be weighed out is no answer beside others
@@ -187,8 +192,8 @@ class Suggesting {
   /// Tries each material that a broken rule names: added, or in another's place.
   template <typename Take>
   void bring_in(const mending::Choices& choices, const mending::Aim& aim,
-                const mending::Original& original, const mending::Answering& answering,
-                const Take& take) const {
+                const mending::Original& original, const catalogue::ProductKind& kind,
+                const mending::Answering& answering, const Take& take) const {
     using Kind = rules::Mend::Kind;
     constexpr std::size_t most_variants = 6;
     std::size_t tried = 0;
@@ -196,7 +201,7 @@ class Suggesting {
       const auto& mends = original.remedies.of(verdict->rule);
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].kind != Kind::add && mends[at].kind != Kind::swap) continue;
-        for (const auto& variant : mending::variants_of(original, *verdict, at)) {
+        for (const auto& variant : mending::variants_of(original, kind, *verdict, at)) {
           if (++tried > most_variants) return;
           take(with(*variant, choices, aim, original, answering));
         }
@@ -214,11 +219,12 @@ class Suggesting {
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (original.remedies.moves(*verdict, at).empty()) continue;
         if (mends[at].kind != rules::Mend::Kind::lower) continue;
-        const auto variant = mending::filled_up(original, kind, *verdict, at);
-        if (!variant) return;
-        if (auto made = with(*variant, choices, aim, original, answering)) {
+        for (const auto& variant : mending::filled_up(original, kind, *verdict, at)) {
+          auto made = with(*variant, choices, aim, original, answering);
+          if (!made) continue;
+          const bool whole = made->left == 0;
           take(std::move(made));
-          return;
+          if (whole) return;
         }
       }
     }
@@ -235,22 +241,38 @@ class Suggesting {
     const mending::Remedies remedies(original.book, *variant.dials);
     variant.dials->spare(blamed(aim, remedies, *variant.dials));
     const auto guards = mending::guards_of(*variant.dials, *variant.blend);
+    std::set<std::size_t> brought;
+    for (const mending::Brought& one : variant.brought) brought.insert(one.dial);
     const mending::Aim varied{aim.trials,    *variant.dials, probes, aim.before,
-                              aim.threshold, remedies,       guards, {variant.brought.dial}};
+                              aim.threshold, remedies,       guards, std::move(brought)};
+    const auto choose = [&](const std::set<VerdictKey>& ignored) {
+      probes.allow(for_one_variant);
+      return mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    };
     std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
     ignored.insert(choices.blocked.begin(), choices.blocked.end());
     for (const mending::Trialled* other : broken_of(aim)) {
       if (other->kind == Kind::open) ignored.insert(other->key);
     }
     ignored.erase(variant.verdict);
-    auto choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+    auto choice = choose(ignored);
     if (!choice) {
-      // beside others that it does not mend, it may still mend its own
+      // beside others that it does not mend, it may still mend its own, and then some of them
       for (const mending::Trialled* other : broken_of(aim)) {
         if (other->key != variant.verdict) ignored.insert(other->key);
       }
-      probes.allow(for_one_variant);
-      choice = mending::choose_with(varied, variant.verdict, variant.mend, ignored);
+      choice = choose(ignored);
+      for (const mending::Trialled* other : broken_of(aim)) {
+        const bool asked = other->kind != Kind::open && other->key != variant.verdict;
+        if (!choice || !asked) continue;
+        ignored.erase(other->key);
+        auto more = choose(ignored);
+        if (more) {
+          choice = std::move(more);
+        } else {
+          ignored.insert(other->key);
+        }
+      }
     }
     if (!choice) return std::nullopt;
     const mending::Rounding rounding(*variant.dials, *variant.blend);
@@ -267,30 +289,58 @@ class Suggesting {
       if (finding == findings.end()) continue;
       const auto& mends = original.remedies.of(verdict->rule);
       if (finding->second->kind == Kind::open) {
-        beyond(rules::Mend::Change::paper, *finding->second, aim, answering, mends.size(), take);
+        beyond(paper(), *finding->second, aim, answering, mends.size(), take);
       }
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].kind != rules::Mend::Kind::change) continue;
-        beyond(mends[at].change, *finding->second, aim, answering, at, take);
+        beyond(mends[at], *finding->second, aim, answering, at, take);
         // a twentieth inside the limit, or as near as other rules leave room for
         constexpr double a_twentieth = 0.05;
+        bool made = false;
         for (const double inside : {a_twentieth, 0.0}) {
-          const auto words =
-              mending::statement_for(mends[at].change, *finding->second, blend_facts_, inside);
-          auto made = words ? answering.stated(*words, at) : std::nullopt;
-          if (!made) continue;
-          take(std::move(made));
-          break;
+          if (made) break;
+          for (const std::string& words :
+               mending::statements_for(mends[at].change, *finding->second, blend_facts_, inside)) {
+            auto one = answering.stated(words, at);
+            made = one.has_value();
+            if (!made) continue;
+            take(std::move(one));
+            break;
+          }
         }
       }
     }
   }
 
+  /// What stands outside of the trials (traces) and names a paper.
+  template <typename Take>
+  void ask(const mending::Aim& aim, const mending::Answering& answering, const Take& take) const {
+    const rules::Ruleset& ruleset = front::parts(rulesets_).ruleset;
+    const auto findings = mending::by_key(out_.before.findings);
+    for (const Finding& finding : out_.broken) {
+      const auto rule = ruleset.find_rule(finding.rule);
+      if (!rule || aim.before.find(key_of(finding, findings)) != nullptr) continue;
+      const auto& mends = ruleset.rules[*rule].mends;
+      for (std::size_t at = 0; at < mends.size(); ++at) {
+        if (mends[at].change != rules::Mend::Change::paper) continue;
+        beyond(mends[at], finding, aim, answering, at, take);
+      }
+    }
+  }
+
+  /// What an open finding says is missing, for a rule that names no paper.
+  static rules::Mend paper() {
+    rules::Mend out;
+    out.kind = rules::Mend::Kind::change;
+    out.change = rules::Mend::Change::paper;
+    return out;
+  }
+
   /// A scale, a mask or a paper, where a broken rule names it.
   template <typename Take>
-  void beyond(rules::Mend::Change change, const Finding& finding, const mending::Aim& aim,
+  void beyond(const rules::Mend& mend, const Finding& finding, const mending::Aim& aim,
               const mending::Answering& answering, std::size_t rank, const Take& take) const {
-    for (const mending::Outside& one : mending::outside_of(change, finding, blend_facts_, *card_)) {
+    for (const mending::Outside& one : mending::outside_of(mend, finding, blend_facts_, *card_)) {
       std::set<VerdictKey> left;
       if (one.card) {
         const auto broken = mending::broken_with(one, aim.trials, aim.before, how_.threshold);

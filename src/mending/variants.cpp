@@ -1,10 +1,12 @@
 #include "mending/variants.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 #include <utility>
 
 #include "formula/print_figure.h"
+#include "mending/guards.h"
 #include "text/diagnostic.h"
 
 namespace sudsmark::mending {
@@ -60,15 +62,32 @@ std::string phase_for(const Original& original, const Material& material, const 
              : original.dials.phase_of(*best);
 }
 
-bool holds(const Dials& dials, const std::string& key) {
-  return std::any_of(dials.all().begin(), dials.all().end(),
-                     [&](const Dial& dial) { return dial.key == key; });
+const Dial* line_of(const Dials& dials, const std::string& key) {
+  const auto at = std::find_if(dials.all().begin(), dials.all().end(),
+                               [&](const Dial& dial) { return dial.key == key; });
+  return at == dials.all().end() ? nullptr : &*at;
 }
 
-std::unique_ptr<Variant> varied(const Original& original, std::vector<std::string> edits,
-                                const std::string& key, const std::string& out_of) {
+/// A material that comes in: what is known of it, and the edits that bring it.
+struct Newcomer {
+  std::string key;
+  Brought brought;
+  std::vector<std::string> edits;
+};
+
+/// The formula with newcomers; null where that cannot be mixed, or where what is no fill would have
+/// to make up for more than a tenth of itself.
+std::unique_ptr<Variant> varied(const Original& original, const catalogue::ProductKind& kind,
+                                const std::vector<Newcomer>& newcomers) {
+  std::vector<std::string> edits;
+  for (const Newcomer& one : newcomers) {
+    edits.insert(edits.end(), one.edits.begin(), one.edits.end());
+  }
   const Dial* fill = filler(original.dials);
-  if (fill == nullptr || fill->name.text == out_of) return nullptr;
+  if (fill == nullptr ||
+      (!newcomers.empty() && fill->name.text == newcomers.front().brought.out_of)) {
+    return nullptr;
+  }
   if (!fill->fills) edits.push_back("fill with " + quoted(fill->name.text));
   auto card = original.beside.card(edits, original.same_name);
   if (!card) return nullptr;
@@ -78,45 +97,102 @@ std::unique_ptr<Variant> varied(const Original& original, std::vector<std::strin
   out->blend = blend::mix(out->card, original.book.catalogue, diagnostics);
   if (!out->blend || !diagnostics.empty()) return nullptr;
   out->dials = std::make_unique<Dials>(out->card, *out->blend, original.same_name);
-  const auto& all = out->dials->all();
-  const auto dial =
-      std::find_if(all.begin(), all.end(), [&](const Dial& one) { return one.key == key; });
-  if (dial == all.end()) return nullptr;
-  out->brought.dial = static_cast<std::size_t>(dial - all.begin());
-  out->brought.out_of = out_of;
+  const Dial* filled = line_of(*out->dials, fill->key);
+  constexpr double a_tenth = 0.1;
+  const bool poor = !fill->fills && fill_of(*fill, kind) < Fill::powder;
+  if (filled == nullptr ||
+      (poor && std::abs(filled->share - fill->share) > a_tenth * fill->share)) {
+    return nullptr;
+  }
+  for (const Newcomer& one : newcomers) {
+    const Dial* dial = line_of(*out->dials, one.key);
+    if (dial == nullptr) return nullptr;
+    out->brought.push_back(one.brought);
+    out->brought.back().dial = static_cast<std::size_t>(dial - out->dials->all().data());
+  }
   return out;
 }
 
-std::unique_ptr<Variant> added(const Original& original, const Mend& mend,
-                               const Material& material) {
-  const std::string key = original.same_name(material.name);
+/// A trace of a material that is not there yet; none where it is, or no line could be copied.
+std::optional<Newcomer> trace_of(const Original& original, const Mend& mend,
+                                 const Material& material) {
+  Newcomer out;
+  out.key = original.same_name(material.name);
   const Dial* like = pattern(original.dials);
-  if (like == nullptr || holds(original.dials, key)) return nullptr;
-  const std::string phase = phase_for(original, material, mend);
-  if (phase.empty()) return nullptr;
+  if (like == nullptr || line_of(original.dials, out.key) != nullptr) return std::nullopt;
+  out.brought.phase = phase_for(original, material, mend);
+  if (out.brought.phase.empty()) return std::nullopt;
   formula::Amount amount = like->amount;
   amount.value = formula::Range(like->worth * a_trace);
-  auto out = varied(original,
-                    {"add " + formula::printed_amount(amount) + " " + quoted(material.name) +
-                     " to " + quoted(phase)},
-                    key, "");
-  if (out) out->brought.phase = phase;
+  out.edits = {"add " + formula::printed_amount(amount) + " " + quoted(material.name) + " to " +
+               mending::quoted(out.brought.phase)};
   return out;
 }
 
-std::unique_ptr<Variant> swapped(const Original& original, const Mend& mend, const Dial& dial) {
+/// How much of it comes in for one part of what goes out.
+double exchange(const Material& in, const Dial& out, double there) {
+  double factor = worth_of(*out.material, in);
+  if (!in.usual) return factor;
+  const auto& usual = in.usual->value;
+  // what keeps a product keeps nothing in traces
+  const bool keeps = (in.roles & catalogue::bit(Role::preservative)) != 0;
+  if (keeps) factor = std::max(factor, (usual.low - there) / out.share);
+  return std::min(factor, (usual.high - there) / out.share);
+}
+
+std::optional<Newcomer> in_place_of(const Original& original, const Mend& mend, const Dial& dial) {
   const Material& material = original.book.catalogue.materials[mend.material];
-  const std::string key = original.same_name(material.name);
-  const bool plain = dial.where == formula::PartKind::phase && divides(dial.amount.kind);
-  if (!plain || dial.kept || holds(original.dials, key)) return nullptr;
+  Newcomer out;
+  out.key = original.same_name(material.name);
+  const Dial* there = line_of(original.dials, out.key);
+  const bool of_phase = dial.where == formula::PartKind::phase && divides(dial.amount.kind);
+  const bool of_portion =
+      dial.where == formula::PartKind::portion && dial.amount.kind == AmountKind::dose;
+  if ((!of_phase && !of_portion) || dial.kept || there == &dial) return std::nullopt;
+  const bool joins = there != nullptr && of_phase && there->where == dial.where &&
+                     there->amount.kind == dial.amount.kind && !there->kept && !there->fills;
+  if (there != nullptr && !joins) return std::nullopt;
+  double factor = exchange(material, dial, joins ? there->share : 0);
+  // what fills up gives no more than leaves as much of it as is usual
+  const Dial* fill = filler(original.dials);
+  if (fill != nullptr && fill->material != nullptr && fill->material->usual) {
+    const double spare = std::max(0.0, fill->share - fill->material->usual->value.low);
+    factor = std::min(factor, 1 + spare / dial.share);
+  }
+  if (!(factor > 0)) return std::nullopt;
   formula::Amount amount = dial.amount;
-  double factor = worth_of(*dial.material, material);
-  if (material.usual) factor = std::min(factor, material.usual->value.high / dial.share);
   amount.value = {amount.value.low * factor, amount.value.high * factor};
-  return varied(original,
-                {"swap " + quoted(dial.name.text) + " for " + quoted(material.name),
-                 "set " + quoted(material.name) + " to " + formula::printed_amount(amount)},
-                key, dial.name.text);
+  if (joins) {
+    amount.value.low += there->amount.value.low;
+    amount.value.high += there->amount.value.high;
+  }
+  const std::string name = joins ? there->name.text : material.name;
+  out.brought.out_of = dial.name.text;
+  out.edits = {"swap " + quoted(dial.name.text) + " for " + quoted(name),
+               "set " + quoted(name) + " to " + formula::printed_amount(amount)};
+  return out;
+}
+
+/// Inert powders that a product of this kind can take more of, the likelier first.
+std::vector<std::string_view> inert(const catalogue::ProductKind& kind) {
+  const bool hair =
+      std::find(kind.traits.begin(), kind.traits.end(), "for-hair") != kind.traits.end();
+  if (hair) return {"Kaolin", "Corn starch"};
+  return {"Corn starch", "Kaolin"};
+}
+
+/// Traces of the inert powders that are not there.
+std::vector<Newcomer> powders(const Original& original, const catalogue::ProductKind& kind,
+                              const Mend& mend) {
+  std::vector<Newcomer> out;
+  for (const std::string_view name : inert(kind)) {
+    const auto& meaning = original.book.catalogue.find_material(name);
+    if (!meaning.one()) continue;
+    const Material& material = original.book.catalogue.materials[meaning.materials.front()];
+    auto one = trace_of(original, mend, material);
+    if (one) out.push_back(std::move(*one));
+  }
+  return out;
 }
 
 double active_share(const Material& material) {
@@ -151,30 +227,33 @@ double worth_of(const Material& out, const Material& in) {
   return std::clamp(factor, least, most);
 }
 
-std::unique_ptr<Variant> filled_up(const Original& original, const catalogue::ProductKind& kind,
-                                   const Trialled& verdict, std::size_t mend) {
-  const bool hair =
-      std::find(kind.traits.begin(), kind.traits.end(), "for-hair") != kind.traits.end();
-  for (const std::string_view name : {hair ? "Kaolin" : "Corn starch", "Corn starch", "Kaolin"}) {
-    const auto& meaning = original.book.catalogue.find_material(name);
-    if (!meaning.one()) continue;
-    auto out = added(original, original.remedies.of(verdict.rule)[mend],
-                     original.book.catalogue.materials[meaning.materials.front()]);
-    if (!out) continue;
-    out->verdict = verdict.key;
-    out->mend = mend;
-    return out;
-  }
-  return nullptr;
+std::vector<std::unique_ptr<Variant>> filled_up(const Original& original,
+                                                const catalogue::ProductKind& kind,
+                                                const Trialled& verdict, std::size_t mend) {
+  std::vector<std::unique_ptr<Variant>> out;
+  const auto take = [&](const std::vector<Newcomer>& newcomers) {
+    auto made = varied(original, kind, newcomers);
+    if (!made) return;
+    made->verdict = verdict.key;
+    made->mend = mend;
+    out.push_back(std::move(made));
+  };
+  take({});
+  const auto all = powders(original, kind, original.remedies.of(verdict.rule)[mend]);
+  for (const Newcomer& one : all) take({one});
+  if (all.size() > 1) take(all);
+  return out;
 }
 
-std::vector<std::unique_ptr<Variant>> variants_of(const Original& original, const Trialled& verdict,
-                                                  std::size_t mend) {
+std::vector<std::unique_ptr<Variant>> variants_of(const Original& original,
+                                                  const catalogue::ProductKind& kind,
+                                                  const Trialled& verdict, std::size_t mend) {
   std::vector<std::unique_ptr<Variant>> out;
   const Mend& one = original.remedies.of(verdict.rule)[mend];
   if (one.kind == Mend::Kind::add) {
-    const Material& material = original.book.catalogue.materials[one.material];
-    if (auto made = added(original, one, material)) out.push_back(std::move(made));
+    const auto newcomer = trace_of(original, one, original.book.catalogue.materials[one.material]);
+    auto made = newcomer ? varied(original, kind, {*newcomer}) : nullptr;
+    if (made) out.push_back(std::move(made));
   } else if (one.kind == Mend::Kind::swap) {
     std::vector<const Dial*> lines;
     for (const Dial& dial : original.dials.all()) {
@@ -183,7 +262,9 @@ std::vector<std::unique_ptr<Variant>> variants_of(const Original& original, cons
     std::stable_sort(lines.begin(), lines.end(),
                      [](const Dial* a, const Dial* b) { return a->share > b->share; });
     for (const Dial* line : lines) {
-      if (auto made = swapped(original, one, *line)) out.push_back(std::move(made));
+      const auto newcomer = in_place_of(original, one, *line);
+      auto made = newcomer ? varied(original, kind, {*newcomer}) : nullptr;
+      if (made) out.push_back(std::move(made));
     }
   }
   for (const auto& variant : out) {

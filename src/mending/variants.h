@@ -20,7 +20,7 @@ namespace sudsmark::mending {
 struct Variant {
   VerdictKey verdict;    ///< that it is to mend
   std::size_t mend = 0;  ///< of the rule's list
-  Brought brought;
+  std::vector<Brought> brought;
   formula::Card card;
   std::optional<blend::Blend> blend;
   std::unique_ptr<Dials> dials;
@@ -39,14 +39,16 @@ struct Original {
 /// each line that it could stand in the place of, the greatest first. None where it is there
 /// already.
 [[nodiscard]] std::vector<std::unique_ptr<Variant>> variants_of(const Original& original,
+                                                                const catalogue::ProductKind& kind,
                                                                 const Trialled& verdict,
                                                                 std::size_t mend);
 
-/// The formula with an inert powder that it did not have, to take up what a remedy of the verdict
-/// leaves: starch in a bath, clay in a bar for hair. Null where it has both, or no line to copy.
-[[nodiscard]] std::unique_ptr<Variant> filled_up(const Original& original,
-                                                 const catalogue::ProductKind& kind,
-                                                 const Trialled& verdict, std::size_t mend);
+/// The formula as it is, and then with an inert powder that it did not have, to take up what a
+/// remedy of the verdict leaves: starch in a bath, clay in a bar for hair; then with both.
+[[nodiscard]] std::vector<std::unique_ptr<Variant>> filled_up(const Original& original,
+                                                              const catalogue::ProductKind& kind,
+                                                              const Trialled& verdict,
+                                                              std::size_t mend);
 
 /// How much of one material does what one part of another does: by active matter, or by acid
 /// equivalents; else as much.

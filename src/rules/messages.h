@@ -124,10 +124,11 @@ inline constexpr Message former_id{"former-id",
                                    "one of '{2}'"};
 inline constexpr Message mend_kind{
     "mend-kind",
-    "one way to mend is one of 'lower: …', 'raise: …', 'add: …', 'swap: [A, B]' and 'change: …'"};
+    "one way to mend is one of 'lower: …', 'raise: …', 'add: …', 'swap: [A, B]', 'change: …' and "
+    "'ask: …'"};
 inline constexpr Message mend_change{
     "mend-change",
-    "'{0}' is nothing that can be changed: piece, batch, scale, dose, warmth, mask or paper"};
+    "'{0}' is nothing that can be changed: piece, batch, scale, dose, warmth or mask"};
 inline constexpr Message mend_pair{
     "mend-pair", "'swap' takes what goes out and the material that comes in: [A, B]"};
 inline constexpr Message mend_material{"mend-material", "'{0}' is not a material that is known{1}"};

@@ -11,18 +11,20 @@ namespace sudsmark::rules {
 namespace {
 
 using Change = Mend::Change;
-constexpr std::array changes{Change::piece,  Change::batch, Change::scale, Change::dose,
-                             Change::warmth, Change::mask,  Change::paper};
-static_assert(changes.size() == catalogue::enum_size<Change>);
+constexpr std::array changes{Change::piece, Change::batch,  Change::scale,
+                             Change::dose,  Change::warmth, Change::mask};
+// a paper is asked for, in words of its own
+static_assert(changes.size() == catalogue::enum_size<Change> - 1);
 
 struct Way {
   std::string_view key;
   Mend::Kind kind;
 };
-constexpr std::array ways{Way{"lower", Mend::Kind::lower}, Way{"raise", Mend::Kind::raise},
-                          Way{"add", Mend::Kind::add}, Way{"swap", Mend::Kind::swap},
-                          Way{"change", Mend::Kind::change}};
-static_assert(ways.size() == catalogue::enum_size<Mend::Kind>);
+constexpr std::string_view asks = "ask";
+constexpr std::array ways{Way{"lower", Mend::Kind::lower},   Way{"raise", Mend::Kind::raise},
+                          Way{"add", Mend::Kind::add},       Way{"swap", Mend::Kind::swap},
+                          Way{"change", Mend::Kind::change}, Way{asks, Mend::Kind::change}};
+static_assert(ways.size() == catalogue::enum_size<Mend::Kind> + 1);
 
 }  // namespace
 
@@ -42,11 +44,13 @@ bool RulesetBuilder::read_mend(const text::Node& node, const Rule& rule, Mend& m
   if (!fields.valid()) return false;
   const text::Node* value = nullptr;
   int found = 0;
+  bool paper = false;
   for (const Way& way : ways) {
     const text::Node* of_way = fields.find(way.key);
     if (of_way == nullptr) continue;
     value = of_way;
     mend.kind = way.kind;
+    paper = way.key == asks;
     ++found;
   }
   if (mend.kind == Mend::Kind::add && found == 1) mend.phase = text::trimmed(fields.text("to"));
@@ -72,6 +76,11 @@ bool RulesetBuilder::read_mend(const text::Node& node, const Rule& rule, Mend& m
       return material.has_value();
     }
     case Mend::Kind::change:
+      if (paper) {
+        mend.change = Change::paper;
+        if (mend.text.empty()) diagnostics_.add(messages::mend_kind, value->span);
+        return !mend.text.empty();
+      }
       for (const Change change : changes) {
         if (change_word(change) != mend.text) continue;
         mend.change = change;

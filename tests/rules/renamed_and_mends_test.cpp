@@ -13,7 +13,7 @@ constexpr std::string_view keys =
     "    formerly: [old-rule, older-rule]\n    expect: oils <= 1 %\n    message: oily\n"
     "    mends:\n      - { lower: oil and liquid }\n      - { raise: starch }\n"
     "      - { add: bicarb, to: powders }\n      - { swap: [sweet oil, hard butter] }\n"
-    "      - { change: paper }\n";
+    "      - { change: piece }\n      - { ask: the analysis of the oil }\n";
 
 std::string oily(std::string_view more) {
   return "formula \"test\"\n product bubble bar\n" + std::string(more) +
@@ -39,7 +39,7 @@ std::string told(const rules::Ruleset& ruleset, const catalogue::Catalogue& cata
 
 constexpr std::string_view all_mends =
     "0 oil and liquid, 3 picks\n1 starch, 1 picks\n2 bicarb, Baking soda, to powders\n"
-    "3 sweet oil, 1 picks, Hard butter\n4 paper, paper\n";
+    "3 sweet oil, 1 picks, Hard butter\n4 piece, piece\n4 the analysis of the oil, paper\n";
 
 }  // namespace
 
