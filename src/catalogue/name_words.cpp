@@ -13,15 +13,31 @@ namespace {
 
 using Pair = std::pair<std::string_view, std::string_view>;
 
-/// Words that say how a thing was grown, sold or refined, and not what it is; German and French too.
+/// Words that say how a thing was grown, sold or refined, and not what it is; German and French
+/// too.
 constexpr std::array<std::string_view, 66> neutral{
-    "large",      "mini",      "small",     "clear",      "gmo",         "organic",    "pure",
-    "raw",        "refined",   "unrefined", "virgin",     "natural",     "premium",    "quality",
-    "grade",      "cosmetic",  "usp",       "bp",         "nf",          "fcc",        "ep",
-    "pharma",     "certified", "cosmos",    "ecocert",    "rspo",        "bulk",       "fine",
-    "extra",      "coarse",    "superfine", "ultrafine",  "sifted",      "melted",     "softened",
-    "unbleached", "bleached",  "filtered",  "deodorized", "no",          "of",         "and",
-    "the",        "fdc",       "ultra",     "genuine",    "wildcrafted", "sustainable", "bio", "kba", "rein", "naturrein", "fein", "raffiniert", "unraffiniert", "nativ", "desodoriert", "pflanzlich", "alimentaire", "raffine", "desodorise", "vegetale", "vegetal", "de", "du", "lebensmittelqualitat"};
+    "large",        "mini",        "small",
+    "clear",        "gmo",         "organic",
+    "pure",         "raw",         "refined",
+    "unrefined",    "virgin",      "natural",
+    "premium",      "quality",     "grade",
+    "cosmetic",     "usp",         "bp",
+    "nf",           "fcc",         "ep",
+    "pharma",       "certified",   "cosmos",
+    "ecocert",      "rspo",        "bulk",
+    "fine",         "extra",       "coarse",
+    "superfine",    "ultrafine",   "sifted",
+    "melted",       "softened",    "unbleached",
+    "bleached",     "filtered",    "deodorized",
+    "no",           "of",          "and",
+    "the",          "fdc",         "ultra",
+    "genuine",      "wildcrafted", "sustainable",
+    "bio",          "kba",         "rein",
+    "naturrein",    "fein",        "raffiniert",
+    "unraffiniert", "nativ",       "desodoriert",
+    "pflanzlich",   "alimentaire", "raffine",
+    "desodorise",   "vegetale",    "vegetal",
+    "de",           "du",          "lebensmittelqualitat"};
 
 /// The same in two or three words. "free" and "non" alone mean much, so they go only here.
 constexpr std::array<std::string_view, 18> neutral_phrases{"gluten free",
@@ -51,7 +67,8 @@ constexpr std::array<std::string_view, 30> origins{
     "italian", "madagascar", "mediterranean", "moroccan",  "sicilian",  "somalian",
     "spanish", "turkish",    "tasmanian",     "uk",        "us",        "canada"};
 
-/// British or short spellings, and German and French words of forms, beside the American or long one.
+/// British or short spellings, and German and French words of forms, beside the American or long
+/// one.
 constexpr std::array<Pair, 56> spellings{{
     {"colour", "color"},
     {"coloured", "colored"},
@@ -113,9 +130,10 @@ constexpr std::array<Pair, 56> spellings{{
 
 /// Letters with marks, and how they are written without.
 constexpr std::array<Pair, 27> letters{{
-    {"é", "e"}, {"è", "e"}, {"ê", "e"}, {"ë", "e"}, {"à", "a"},     {"â", "a"},    {"ä", "a"},
-    {"ï", "i"}, {"î", "i"}, {"ô", "o"}, {"ö", "o"}, {"û", "u"},     {"ü", "u"},    {"ù", "u"},
-    {"ç", "c"}, {"ñ", "n"}, {"É", "e"}, {"’", ""},  {"α", "alpha"}, {"β", "beta"}, {"ß", "ss"}, {"œ", "oe"}, {"Ä", "a"}, {"Ö", "o"}, {"Ü", "u"}, {"È", "e"}, {"À", "a"},
+    {"é", "e"},  {"è", "e"}, {"ê", "e"}, {"ë", "e"}, {"à", "a"},     {"â", "a"},    {"ä", "a"},
+    {"ï", "i"},  {"î", "i"}, {"ô", "o"}, {"ö", "o"}, {"û", "u"},     {"ü", "u"},    {"ù", "u"},
+    {"ç", "c"},  {"ñ", "n"}, {"É", "e"}, {"’", ""},  {"α", "alpha"}, {"β", "beta"}, {"ß", "ss"},
+    {"œ", "oe"}, {"Ä", "a"}, {"Ö", "o"}, {"Ü", "u"}, {"È", "e"},     {"À", "a"},
 }};
 
 constexpr unsigned bits(std::initializer_list<Form> forms) {
