@@ -143,8 +143,10 @@ async function look(page, name, url, axe, depth) {
 /** What every reader of a PDF agrees on: neither spaces, nor the order of scripts, nor quote marks. */
 const squashed = (text) => text.replace(/[^\x21-\x7E]+/gu, "");
 
-/** Rows and findings as lists of what stands in their cells, without pictures. */
-const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].map((row) => {
+/** Rows and findings as lists of what stands in their cells, without pictures; what is folded stays
+ * so on paper. */
+const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].filter((row) =>
+  !row.closest(".fold:not([open])")).map((row) => {
   const cells = row.matches("tr") ? [...row.children] : [row];
   return cells.map((cell) => {
     const copy = cell.cloneNode(true);
