@@ -6,13 +6,24 @@
 
 namespace sudsmark::report {
 
+namespace {
+
+/// Ids of what tells a formula from the others of its page, which may bear the same name.
+std::string names_of(const FormulaPage& view) {
+  return view.prefix + "name" + (view.level == 2 ? "" : " " + view.prefix + "file");
+}
+
+}  // namespace
+
 const rules::Rule* rule_of(const FormulaPage& view, const Finding& finding) {
   const auto at = view.parts.ruleset.find_rule(finding.rule);
   return at ? &view.parts.ruleset.rules[*at] : nullptr;
 }
 
 void open_section(const FormulaPage& view, const std::string& id, std::string_view title) {
-  open_section(view.page, view.prefix + id, title, view.prefix + "name", view.level);
+  // formulas of one page may bear one name
+  const std::string of = view.prefix + "name" + (view.level == 2 ? "" : " " + view.prefix + "file");
+  open_section(view.page, view.prefix + id, title, of, view.level);
   if (view.contents != nullptr) view.contents->push_back({view.prefix + id, std::string(title)});
 }
 
@@ -46,6 +57,10 @@ void write_name(const FormulaPage& view) {
   view.page.close();
 }
 
+void write_file(const FormulaPage& view) {
+  view.page.element("bdi", {{"id", view.prefix + "file"}}, view.formula.file);
+}
+
 void write_particulars(const FormulaPage& view) {
   if (view.formula.particulars.empty()) return;
   view.page.open("dl", {{"class", "card"}});
@@ -64,8 +79,7 @@ void write_particulars(const FormulaPage& view) {
 void write_contents(const FormulaPage& view, const std::vector<SectionName>& contents) {
   Markup& page = view.page;
   const std::string id = view.prefix + "contents";
-  page.open("nav",
-            {{"class", "on-this-page"}, {"aria-labelledby", id + " " + view.prefix + "name"}});
+  page.open("nav", {{"class", "on-this-page"}, {"aria-labelledby", id + " " + names_of(view)}});
   page.element("b", {{"id", id}}, "Contents");
   page.open("ul");
   for (const SectionName& one : contents) {

@@ -44,6 +44,8 @@ void write_references(const FormulaPage& view, const std::vector<SourceNote>& no
 
 /// The formula's name as the heading of all sections.
 void write_name(const FormulaPage& view);
+/// The path of its file.
+void write_file(const FormulaPage& view);
 /// What it says of itself.
 void write_particulars(const FormulaPage& view);
 

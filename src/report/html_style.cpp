@@ -157,8 +157,10 @@ thead th { border-bottom: 1px solid var(--ink); color: var(--soft); font-size: 0
 .contents th:nth-child(3) { width: 14%; }
 .contents th:nth-child(4) { width: 20%; }
 .contents th:nth-child(6) { width: 7%; }
-.measures th[scope="row"] { width: 30%; }
-.measures .figure { width: 18%; white-space: normal; }
+.measures { table-layout: fixed; }
+.measures th:first-child { width: 30%; }
+.measures th:nth-child(2) { width: 18%; }
+.measures .figure { white-space: normal; }
 .scales th[scope="row"] { width: 34%; }
 .scales td:nth-child(2) { width: 32%; }
 

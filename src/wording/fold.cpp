@@ -68,7 +68,7 @@ bool is_rule(std::string_view line) {
 
 /// Whether a line goes on what the page has broken for its own width.
 bool goes_on(std::string_view whole, std::string_view last, std::string_view line) {
-  if (line.empty() || last.empty() || is_rule(line)) return false;
+  if (line.empty() || last.empty() || is_rule(line) || is_rule(last)) return false;
   if (begins_with_place(line) || begins_with_place(last)) return false;
   const std::size_t indent = indent_of(line);
   // a line beneath a label's begins with a label of its own

@@ -72,3 +72,15 @@ TEST_CASE("entries of a page stay apart") {
   CHECK(narrow.find("\n  second ") != std::string::npos);
   CHECK(narrow.find("\n                a remark\n") != std::string::npos);
 }
+
+TEST_CASE("a line drawn across a page is as wide as the page, and takes no words in") {
+  sudsmark::wording::Page page;
+  page.paragraph("before");
+  page.new_page("after it");
+  page.frame("framed", {"a reason"});
+  const std::string bar(50, '-');
+  const std::string narrow = folded_to(page.text(), 50);
+  CHECK(narrow.find("before\n\n" + bar + "\nafter it\n") != std::string::npos);
+  CHECK(narrow.find("\n" + std::string(50, '=') + "\n") != std::string::npos);
+  CHECK(narrow.find(std::string(51, '=')) == std::string::npos);
+}

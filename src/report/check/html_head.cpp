@@ -49,7 +49,7 @@ void write_head(const FormulaPage& view) {
   page.open("header", {{"class", "head"}});
   write_name(view);
   page.open("p", {{"class", "of"}});
-  page.name(view.formula.file);
+  write_file(view);
   page.text(", checked by the rules in force on ");
   page.element("time", {{"datetime", view.formula.on}}, view.formula.on);
   page.close();

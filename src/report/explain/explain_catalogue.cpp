@@ -1,6 +1,7 @@
 #include "report/explain/explain_catalogue.h"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -26,9 +27,12 @@ class Numbered {
 
   /// "64 to 72 % [1, 3]".
   std::string mark(std::string what, const Citations& citations) {
+    std::set<std::size_t> cited;
+    for (const SourceNote& note : notes(citations, catalogue_))
+      cited.insert(number_of(words(note)));
     std::string numbers;
-    for (const SourceNote& note : notes(citations, catalogue_)) {
-      numbers += (numbers.empty() ? "" : ", ") + std::to_string(number_of(words(note)));
+    for (const std::size_t one : cited) {
+      numbers += (numbers.empty() ? "" : ", ") + std::to_string(one);
     }
     if (!numbers.empty()) what += " [" + numbers + "]";
     return what;

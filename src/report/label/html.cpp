@@ -36,7 +36,9 @@ class LabelPage {
 
  private:
   void open(const std::string& id, std::string_view title) {
-    open_section(page_, prefix_ + id, title, prefix_ + "name", level_);
+    // formulas of one page may bear one name
+    const std::string of = prefix_ + "name" + (level_ == 2 ? "" : " " + prefix_ + "file");
+    open_section(page_, prefix_ + id, title, of, level_);
   }
   void heading(std::string_view words) { page_.element(level_ == 2 ? "h3" : "h4", words); }
 
@@ -46,7 +48,7 @@ class LabelPage {
     page_.name(of_.name);
     page_.close();
     page_.open("p", {{"class", "of"}});
-    page_.name(of_.file);
+    page_.element("bdi", {{"id", prefix_ + "file"}}, of_.file);
     page_.text(", " + by_the_law(of_));
     page_.close();
     page_.close();

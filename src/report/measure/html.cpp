@@ -41,7 +41,7 @@ void write_formula(const FormulaPage& view) {
   page.open("header", {{"class", "head"}});
   write_name(view);
   page.open("p", {{"class", "of"}});
-  page.name(view.formula.file);
+  write_file(view);
   page.close();
   write_particulars(view);
   page.close();

@@ -23,7 +23,8 @@ void write_measure(const MeasureResult& measure, const front::Parts& parts, Text
   if (!measure.missing.empty()) {
     lines.folded(inner, "needs " + harmless(wording::joined(measure.missing)));
   }
-  if (!measure.from.empty()) lines.folded(inner, "from " + harmless(measure.from));
+  if (!measure.from.empty() && measure.from != meaning)
+    lines.folded(inner, "from " + harmless(measure.from));
 }
 
 void write_formula(const FormulaResult& formula, const front::Parts& parts, TextLines& lines) {
