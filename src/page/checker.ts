@@ -2,6 +2,7 @@
 import type {
   Exercise, Judged, LeewayLine, Margin, Names, Problem, Solution, Suggestion, Written,
 } from "./answers";
+import { unpacked } from "./packed";
 
 export interface Card {
   file: string;
@@ -10,15 +11,6 @@ export interface Card {
 export interface Surroundings {
   files: Record<string, string>;
   rules: { path: string; text: string }[];
-}
-
-/** The bytes of a script element that holds them packed and written as base64. */
-async function unpacked(id: string): Promise<ArrayBuffer> {
-  const letters = atob((document.getElementById(id)?.textContent ?? "").trim());
-  const packed = new Uint8Array(letters.length);
-  for (let at = 0; at < letters.length; ++at) packed[at] = letters.charCodeAt(at);
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
-  return new Response(stream).arrayBuffer();
 }
 
 /** One worker with a checker in it. */

@@ -37,8 +37,13 @@ function hideBar(): void {
 
 /** Writes changes in pencil, with words for what they are. */
 export function pencil(view: EditorView, changes: ChangeSpec, words: string): void {
-  view.dispatch({ changes, effects: setPencil.of(true), annotations: isolateHistory.of("full"),
-                  userEvent: "input.pencil" });
+  const written = view.state.update({ changes, effects: setPencil.of(true), userEvent: "input.pencil",
+                                      annotations: isolateHistory.of("full") });
+  let first: number | undefined;
+  written.changes.iterChangedRanges((_from, _to, from) => { first ??= from; });
+  view.dispatch(written);
+  // what was written is to be seen
+  if (first !== undefined) view.dispatch({ effects: EditorView.scrollIntoView(first, { yMargin: 120 }) });
   const ink = () => {
     view.dispatch({ effects: setPencil.of(false) });
     hideBar();

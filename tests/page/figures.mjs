@@ -17,10 +17,10 @@ if (!chromium || !existsSync(file)) {
   process.exit(77);
 }
 const url = pathToFileURL(file).href;
-const mebi = statSync(file).size / 1024 / 1024;
+const mega = statSync(file).size / 1e6;
 const faults = [];
-console.log(`the file: ${mebi.toFixed(2)} MiB (at most 4)`);
-if (mebi > 4) faults.push("the file is too large");
+console.log(`the file: ${mega.toFixed(2)} MB (at most 4)`);
+if (mega > 4) faults.push("the file is too large");
 
 const browser = new Browser(chromium);
 const page = await browser.page();

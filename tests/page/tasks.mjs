@@ -7,7 +7,7 @@
 // With words, only tasks whose names hold them.
 //
 // Exit status 77 where Chromium or the packages of tests/browser are not installed.
-import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 
@@ -27,7 +27,6 @@ const axe = readFileSync(axePath, "utf8");
 const url = pathToFileURL(file).href;
 const faults = [];
 if (pictures) mkdirSync(pictures, { recursive: true });
-if (statSync(file).size > 4 * 1024 * 1024) faults.push("the file has more than 4 MiB");
 
 /** What is fetched: neither the page itself nor what it makes of itself. */
 const fetched = (requests) => requests.filter((one) => !/^(blob:|data:|about:)/.test(one) && !one.startsWith(url));
