@@ -113,8 +113,9 @@ TEST_CASE("a search that begins near by ends where one ends that begins anywhere
     for (const Totals& other : {totals, soft, thin, sour}) {
       const Equilibrium anywhere = equilibrate(other, thermo, gas);
       if (anywhere.beyond_activity_law) continue;
-      for (const Equilibrium* near : {&plain, &last}) {
-        const Equilibrium found = equilibrate(other, thermo, gas, full_model, near);
+      for (const bool chained : {false, true}) {
+        const Equilibrium& near = chained ? last : plain;
+        const Equilibrium found = equilibrate(other, thermo, gas, full_model, &near);
         CAPTURE(i);
         REQUIRE(found.status == anywhere.status);
         CHECK(std::abs(found.ph - anywhere.ph) <= rounding);
