@@ -39,8 +39,8 @@ class Machine {
   Value run(const Program& program, const Subject& subject, std::vector<Tried>* tried = nullptr);
 
   // machine_plain.cpp
-  /// What a condition comes to, where no figure has to be asked for; nothing where one has. It never
-  /// adds a reason.
+  /// What a condition comes to, where no figure has to be asked for; nothing where one has. It
+  /// never adds a reason.
   [[nodiscard]] std::optional<bool> plain(const Program& program, const Subject& subject) const;
 
   [[nodiscard]] Figures& figures() { return figures_; }

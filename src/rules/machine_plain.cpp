@@ -39,7 +39,8 @@ std::optional<bool> Machine::plain_cell(std::uint32_t index, std::uint32_t end,
                                         const Subject& subject) const {
   const Pool& pool = ruleset_.pool;
   const Instruction* const at = pool.code.data() + index;
-  const bool of_cell = end - index >= 3 && at[0].a == static_cast<std::uint8_t>(SubjectText::cell) &&
+  const bool of_cell = end - index >= 3 &&
+                       at[0].a == static_cast<std::uint8_t>(SubjectText::cell) &&
                        at[1].code == Code::text && at[2].code == Code::same_text;
   if (!of_cell) return std::nullopt;
   const auto* const word = std::get_if<std::string>(&subject.row->cells[at[0].c]);

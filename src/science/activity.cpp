@@ -11,6 +11,14 @@ double power_of_ten(double x) {
   return std::exp(std::numbers::ln10 * x);
 }
 
+/// `root`: of the ionic strength.
+double of_known_size(const Species& species, double ionic_strength, double root,
+                     const DebyeHueckel& constants) {
+  return -constants.a * species.charge * species.charge * root /
+             (1.0 + constants.b * species.gamma.a * root) +
+         species.gamma.b * ionic_strength;
+}
+
 }  // namespace
 
 double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
@@ -20,12 +28,8 @@ double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
 
 double log_gamma_sized(const Species& species, double ionic_strength,
                        const DebyeHueckel& constants) {
-  const IonSize& gamma = species.gamma;
-  if (!gamma.known) return log_gamma_davies(species.charge, ionic_strength, constants.a);
-  const double root = std::sqrt(ionic_strength);
-  return -constants.a * species.charge * species.charge * root /
-             (1.0 + constants.b * gamma.a * root) +
-         gamma.b * ionic_strength;
+  if (!species.gamma.known) return log_gamma_davies(species.charge, ionic_strength, constants.a);
+  return of_known_size(species, ionic_strength, std::sqrt(ionic_strength), constants);
 }
 
 std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
@@ -37,11 +41,12 @@ std::array<double, species_count> activity_coefficients(ActivityModel model, dou
     by_charge[static_cast<std::size_t>(z)] =
         power_of_ten(log_gamma_davies(z, strength, constants.a));
   }
+  const double root = std::sqrt(strength);
   std::array<double, species_count> result{};
   for (std::size_t i = 0; i < species_count; ++i) {
     const Species& one = all_species[i];
     result[i] = model == ActivityModel::ion_sizes && one.gamma.known
-                    ? power_of_ten(log_gamma_sized(one, strength, constants))
+                    ? power_of_ten(of_known_size(one, strength, root, constants))
                     : by_charge[static_cast<std::size_t>(std::abs(one.charge))];
   }
   return result;

@@ -26,6 +26,10 @@ constexpr double strength_tolerance = 1e-6;  // relative, in ionic strength
 constexpr int most_iterations = 200;
 constexpr int most_free_iterations = 8;  // then the activity of water stands still between rounds
 constexpr int most_secants = 12;         // then the root is bracketed
+// Two points tell the slope at the root if they are no further apart than the one, in ln a(H+), and
+// further than the other, below which rounding would tell it.
+constexpr double far_apart = 0.3;
+constexpr double near_by = 1e-6;
 // The last medium must have begun so near to its root, in ln a(H+), that the root is sharp.
 constexpr double still = 1e-4;
 
@@ -49,7 +53,6 @@ class AcidityRoot {
   /// Begins where nearly the same water has its root.
   void begin_near(const Equilibrium& other) {
     root_ = -other.ph * std::numbers::ln10;
-    slope_ = other.buffer;
     started_ = true;
   }
 
@@ -65,7 +68,6 @@ class AcidityRoot {
 
   /// Whether the medium has hardly moved the root any more.
   [[nodiscard]] bool stands() const { return moved_ <= still; }
-  [[nodiscard]] double slope() const { return slope_; }
 
  private:
   struct Point {
@@ -97,18 +99,25 @@ class AcidityRoot {
   bool search_everywhere() {
     tolerance_ = first_tolerance;
     if (!search_from(at(usual_acidity), usual_reach, 2.0)) return false;
-    const Point here = at(root_);
-    const Point aside = at(root_ + first_tolerance);
-    slope_ = (aside.charge - here.charge) / first_tolerance;
+    measure_slope(at(root_));
     return settle(root_);
+  }
+
+  /// Looks a little aside; false where the charge does not rise.
+  bool measure_slope(const Point& here) {
+    slope_ = (at(here.ln_h + first_tolerance).charge - here.charge) / first_tolerance;
+    return slope_ > 0.0;
   }
 
   bool search_near() {
     const Point start = at(root_);
+    if (slope_ <= 0.0 && !measure_slope(start)) return search_everywhere();
     const double step = std::abs(start.charge / slope_);
     // While the medium still moves, more digits than a share of that move are wasted.
     tolerance_ = std::clamp(0.01 * step, acidity_tolerance, first_tolerance);
-    return follow_secants(start) || search_from(start, 1.02 * step + acidity_tolerance, 3.0);
+    if (follow_secants(start)) return true;
+    slope_ = 0.0;  // it led astray
+    return search_from(start, 1.02 * step + acidity_tolerance, 3.0);
   }
 
   /// From a point near the root, as long as each secant ends between what is known to be too acid
@@ -123,8 +132,13 @@ class AcidityRoot {
       if (here.charge == 0.0 || there == here.ln_h) return settle(here.ln_h);
       if (!(there > low && there < high)) return false;
       const Point next = at(there);
-      const double slope = (next.charge - here.charge) / (next.ln_h - here.ln_h);
-      if (slope > 0.0) slope_ = slope;
+      const double apart = std::abs(next.ln_h - here.ln_h);
+      if (apart > far_apart) {
+        if (!measure_slope(next)) return false;
+      } else if (apart > near_by) {
+        slope_ = (next.charge - here.charge) / (next.ln_h - here.ln_h);
+        if (!(slope_ > 0.0)) return false;
+      }
       here = next;
       if (std::abs(here.charge) <= 0.5 * tolerance_ * slope_) return settle(here.ln_h);
     }
@@ -159,7 +173,7 @@ class AcidityRoot {
   double root_ = 0.0;
   double last_ = std::numeric_limits<double>::quiet_NaN();
   double moved_ = std::numeric_limits<double>::infinity();  // by the last search
-  double slope_ = 0.0;  // of the charge, as last seen; 0: not yet known
+  double slope_ = 0.0;  // of the charge near the root; 0: not yet known
   double tolerance_ = first_tolerance;
 };
 
@@ -217,7 +231,7 @@ Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const Bath
   double strength = first_strength(totals);
   double water_activity_now = 1.0;
   AcidityRoot root(water);
-  if (near != nullptr && near->status == SolveStatus::converged && near->buffer > 0.0) {
+  if (near != nullptr && near->status == SolveStatus::converged) {
     strength = near->ionic_strength;
     water_activity_now = near->water_activity;
     water.begin_near(*near);
@@ -237,7 +251,6 @@ Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const Bath
     result.water_activity = water_activity_now;
     result.co2_released = totals[Component::carbonate] - result.dic;
     result.beyond_activity_law = result.ionic_strength > davies_limit;
-    result.buffer = root.slope();
     result.iterations = i;
     if (settled) {
       if (water.sound()) result.status = SolveStatus::converged;

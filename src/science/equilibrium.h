@@ -95,7 +95,6 @@ struct Equilibrium {
   double co2_released = 0.0;         ///< carbonate weighed in less dic [mol/kg]; below 0: taken up
   double water_activity = 1.0;       ///< [1]
   double charge_error = 0.0;         ///< sum of charges left over [mol/kg]
-  double buffer = 0.0;               ///< charges that a unit of ln a(H+) makes [mol/kg], about
   bool beyond_activity_law = false;  ///< ionic strength above davies_limit: take pH as a hint
   int iterations = 0;                ///< of ionic strength
   std::array<double, species_count> molality{};     ///< [mol/kg], order of species()

@@ -1,9 +1,7 @@
 #include "science/solubility.h"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
 namespace sudsmark::science {
@@ -49,12 +47,26 @@ Dissolution saturate(double most, const Equilibrium& clear, LeftAfter left_after
     most_index = least_index;
     too_little *= 2.0;
   }
-  std::uintmax_t steps = 80;
-  const auto [from, to] = boost::math::tools::toms748_solve(
-      excess, too_little, too_much, least_index, most_index,
-      [](double a, double b) { return std::abs(a - b) < 1e-4; }, steps);
-  result.solid = solid_at(0.5 * (from + to));
-  result.state = left_after(result.solid, last);
+  // what is off by so small a part is saturated; until then the secant through the last two tells
+  // where to look, or the middle where it leads out of what is left
+  constexpr double enough = 1e-6;
+  constexpr int most_steps = 60;
+  double before = too_much;
+  double before_index = most_index;
+  double log_left = too_little;
+  double here = least_index;
+  for (int step = 0; step < most_steps && solved && std::abs(here) > enough; ++step) {
+    const double secant = log_left - here * (log_left - before) / (here - before_index);
+    before = log_left;
+    before_index = here;
+    const bool inside = secant > too_little && secant < too_much;
+    log_left = inside && step % 8 != 7 ? secant : 0.5 * (too_little + too_much);
+    here = excess(log_left);
+    (here < 0.0 ? too_little : too_much) = log_left;
+  }
+  solved = solved && std::abs(here) <= enough;
+  result.solid = solid_at(log_left);
+  result.state = last;
   if (!solved) result.state.status = SolveStatus::not_converged;
   return result;
 }

@@ -1,5 +1,6 @@
 #include "wording/words.h"
 
+#include <algorithm>
 #include <limits>
 
 #include "quantity/number.h"
@@ -44,6 +45,8 @@ std::string joined(const std::vector<std::string>& items, std::string_view last)
 }
 
 std::string harmless(std::string_view text) {
+  const auto printable = [](char byte) { return byte >= ' ' && byte < 0x7F; };
+  if (std::all_of(text.begin(), text.end(), printable)) return std::string(text);
   constexpr std::string_view hex = "0123456789ABCDEF";
   std::string out;
   for (std::size_t at = 0; at < text.size(); ++at) {

@@ -57,8 +57,8 @@ fragrance "Sea Fig"
   return text;
 }
 
-/// As it comes in by the thousand: nobody says who uses it, which mask is worn and which scale there
-/// is, and a fifth of the scent is not declared.
+/// As it comes in by the thousand: nobody says who uses it, which mask is worn and which scale
+/// there is, and a fifth of the scent is not declared.
 const std::string& half_known() {
   static const std::string text = R"(formula "Half Known"
   product bubble bar

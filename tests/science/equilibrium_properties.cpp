@@ -94,6 +94,37 @@ TEST_CASE("the solver converges for everything within its bounds, and quickly") 
   CHECK(most_iterations <= 20);
 }
 
+TEST_CASE("a search that begins near by ends where one ends that begins anywhere") {
+  RandomBaths random(20251130);
+  for (int i = 0; i < 6000; ++i) {
+    const Totals totals = random.chance(0.5) ? random.bath() : random.anything(0.2, 0.5);
+    const Thermodynamics thermo = Thermodynamics::at(random.uniform(5.0, 50.0));
+    const CarbonDioxide gas = random.chance(0.5) ? closed_to_air() : open_to_air();
+    const Equilibrium plain = equilibrate(totals, thermo, gas);
+    REQUIRE(plain.status == SolveStatus::converged);
+    // what doubts and solids make of a bath: less hardness, less of everything, more acid
+    Totals soft = totals;
+    soft[Component::calcium] *= random.chance(0.5) ? 0.0 : random.uniform(0.0, 1.0);
+    soft[Component::carbonate] *= random.uniform(0.2, 1.0);
+    Totals thin = totals;
+    for (double& total : thin.mol_per_kg) total *= random.uniform(0.3, 1.0);
+    const Totals sour = with(totals, "citric acid", random.spread(1e-6, 0.05));
+    Equilibrium last = plain;
+    for (const Totals& other : {totals, soft, thin, sour}) {
+      const Equilibrium anywhere = equilibrate(other, thermo, gas);
+      if (anywhere.beyond_activity_law) continue;
+      for (const bool chained : {false, true}) {
+        const Equilibrium& near = chained ? last : plain;
+        const Equilibrium found = equilibrate(other, thermo, gas, full_model, &near);
+        CAPTURE(i);
+        REQUIRE(found.status == anywhere.status);
+        CHECK(std::abs(found.ph - anywhere.ph) <= rounding);
+        last = found;
+      }
+    }
+  }
+}
+
 TEST_CASE("more acid never raises the pH, closed or open") {
   RandomBaths random(7);
   for (int i = 0; i < 3000; ++i) {
