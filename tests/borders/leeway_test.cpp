@@ -114,7 +114,10 @@ void check_end(const Setting& setting, const LeewayLine& line, bool least) {
     CHECK_FALSE(end.stopped_by);
     return;
   }
-  const auto outside = setting.worse(line, end.share + out);
+  // a step may be more than there is up to the whole, which no other line stands beside
+  constexpr double whole = 100;
+  const bool beyond = !least && end.stopped_by && end.share + out > whole;
+  const auto outside = setting.worse(line, beyond ? (end.share + whole) / 2 : end.share + out);
   if (!end.stopped_by) {
     CHECK_FALSE(outside);
     return;
