@@ -340,6 +340,7 @@ svg text {
   tr, .finding, figure, .card > div, .strip li, .formulas li, .sources li, .decides li { break-inside: avoid; }
   .finding.long { break-inside: auto; }
   .finding.long .what, .key { break-after: avoid; }
+  .finding .what { break-inside: avoid; }
   .key { break-inside: avoid; }
   thead { display: table-header-group; }
   thead, tbody > tr:first-child { break-before: avoid; }

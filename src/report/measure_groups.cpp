@@ -15,7 +15,7 @@ struct Subject {
 };
 
 constexpr std::array subjects{
-    Subject{"What is in it",
+    Subject{"The mix",
             {"powders", "liquids", "wet_to_dry", "water", "water.bound", "water.crystal",
              "humectants", "oils", "butters", "scent", "colour", "portions."}},
     Subject{"Foam", {"surfactant", "surfactant."}},
