@@ -290,7 +290,7 @@ void hold_against_the_walker(unsigned count, bool sides) {
   // the expressions must be of use: neither always open nor never
   CHECK(truths > count / 6);
   CHECK(open > count / 15);
-  CHECK(plain > count / 30);
+  CHECK(plain > count / 60);
   CHECK(pairs >= (sides ? count / 2 : 0));
   if (!sides) CHECK(pairs == 0);
 }
