@@ -126,9 +126,18 @@ Ready Answering::placed(SuggestedChange change, const Choice& choice) const {
       out.left += change::weight(one);
     }
   }
+  // a rule that is not asked any more comes behind one that is kept
+  constexpr std::size_t behind = 3;
+  const bool swaps = std::any_of(change.amounts.begin(), change.amounts.end(),
+                                 [](const auto& one) { return !one.out_of.empty(); });
+  for (const VerdictChange& one : change.comparison.verdicts) {
+    const bool asked = one.after && one.after->kind != Kind::not_applicable;
+    const bool broken = one.before && weighs(*one.before, request_.suggest.threshold);
+    if (broken && !asked && !swaps) out.rank += behind;
+  }
   out.change = std::move(change);
   out.removes = choice.removes;
-  out.rank = choice.rank;
+  out.rank += choice.rank;
   return out;
 }
 
