@@ -104,8 +104,16 @@ void drop_larger(std::vector<Ready>& answers) {
              std::includes(own.begin(), own.end(), its.begin(), its.end());
     });
   };
+  const auto better = [](const Ready& one, const Ready& other) {
+    return one.slips && !one.removes && !other.slips && !other.change.outside &&
+           !other.change.rounding_breaks && other.left <= one.left;
+  };
+  const auto worse = [&](const Ready& one) {
+    return std::any_of(answers.begin(), answers.end(),
+                       [&](const Ready& other) { return better(one, other); });
+  };
   std::vector<bool> gone;
-  for (const Ready& one : answers) gone.push_back(larger(one));
+  for (const Ready& one : answers) gone.push_back(larger(one) || worse(one));
   std::size_t at = 0;
   std::erase_if(answers, [&](const Ready&) { return gone[at++]; });
 }
@@ -133,8 +141,9 @@ Ready Answering::placed(SuggestedChange change, const Choice& choice) const {
   for (const VerdictChange& one : change.comparison.verdicts) {
     const bool asked = one.after && one.after->kind != Kind::not_applicable;
     const bool broken = one.before && weighs(*one.before, request_.suggest.threshold);
-    if (broken && !asked && !swaps) out.rank += behind;
+    out.slips = out.slips || (broken && !asked && !swaps);
   }
+  if (out.slips) out.rank += behind;
   out.change = std::move(change);
   out.removes = choice.removes;
   out.rank += choice.rank;
