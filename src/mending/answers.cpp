@@ -101,6 +101,7 @@ void drop_larger(std::vector<Ready>& answers) {
       const Leads its = leads(other);
       const bool less = other.change.rounding_breaks <= one.change.rounding_breaks;
       return !its.empty() && its.size() < own.size() && other.left <= one.left && less &&
+             other.change.size <= one.change.size &&
              std::includes(own.begin(), own.end(), its.begin(), its.end());
     });
   };
