@@ -101,11 +101,20 @@ void drop_larger(std::vector<Ready>& answers) {
       const Leads its = leads(other);
       const bool less = other.change.rounding_breaks <= one.change.rounding_breaks;
       return !its.empty() && its.size() < own.size() && other.left <= one.left && less &&
+             other.change.size <= one.change.size &&
              std::includes(own.begin(), own.end(), its.begin(), its.end());
     });
   };
+  const auto better = [](const Ready& one, const Ready& other) {
+    return one.slips && !one.removes && !other.slips && !other.change.outside &&
+           !other.change.rounding_breaks && other.left <= one.left;
+  };
+  const auto worse = [&](const Ready& one) {
+    return std::any_of(answers.begin(), answers.end(),
+                       [&](const Ready& other) { return better(one, other); });
+  };
   std::vector<bool> gone;
-  for (const Ready& one : answers) gone.push_back(larger(one));
+  for (const Ready& one : answers) gone.push_back(larger(one) || worse(one));
   std::size_t at = 0;
   std::erase_if(answers, [&](const Ready&) { return gone[at++]; });
 }
@@ -126,9 +135,19 @@ Ready Answering::placed(SuggestedChange change, const Choice& choice) const {
       out.left += change::weight(one);
     }
   }
+  // a rule that is not asked any more comes behind one that is kept
+  constexpr std::size_t behind = 3;
+  const bool swaps = std::any_of(change.amounts.begin(), change.amounts.end(),
+                                 [](const auto& one) { return !one.out_of.empty(); });
+  for (const VerdictChange& one : change.comparison.verdicts) {
+    const bool asked = one.after && one.after->kind != Kind::not_applicable;
+    const bool broken = one.before && weighs(*one.before, request_.suggest.threshold);
+    out.slips = out.slips || (broken && !asked && !swaps);
+  }
+  if (out.slips) out.rank += behind;
   out.change = std::move(change);
   out.removes = choice.removes;
-  out.rank = choice.rank;
+  out.rank += choice.rank;
   return out;
 }
 

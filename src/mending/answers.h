@@ -21,13 +21,15 @@ struct Ready {
   SuggestedChange change;
   int left = 0;  ///< how heavy what it leaves is
   bool removes = false;
+  bool slips = false;  ///< a rule is not asked any more, and nothing came in for what went
   std::size_t rank = 0;
 };
 
 /// What leaves least comes first; what takes a material out, last; else by remedy and size.
 [[nodiscard]] bool comes_before(const Ready& a, const Ready& b);
 
-/// What does all that another answer does, and more, and leaves no less, goes.
+/// What does all that another answer does, and more, and leaves no less, goes; so does, where the
+/// first keeps its rules, what only makes them not be asked.
 void drop_larger(std::vector<Ready>& answers);
 
 /// Findings that weigh something at a level or above.

@@ -221,9 +221,6 @@ class Mending {
     }
   }
 
-  /// The second half of what a dial may go down, behind the columns of all dials.
-  [[nodiscard]] std::size_t further(std::size_t dial) const { return 2 * dials_.size() + dial; }
-
   /// How far a dial may go [% of the product].
   [[nodiscard]] std::pair<double, double> room(std::size_t at, bool more) const {
     const Dial& dial = dials_[at];
@@ -253,15 +250,7 @@ class Mending {
       auto less = room(at, false);
       if (setting_.removed.contains(at)) less.first = less.second = dial.share * percent;
       out.linear.columns.push_back({"more " + dial.name.text, cost, more.first, more.second});
-      out.linear.columns.push_back(
-          {"less " + dial.name.text, cost, less.first / 2, less.second / 2});
-    }
-    // whoever halves a line takes the rest from another, where that does as well
-    for (std::size_t at = 0; at < dials_.size(); ++at) {
-      constexpr double dearer = 2;
-      const Column first = out.linear.columns[down(at)];
-      out.linear.columns.push_back(
-          {"still less " + dials_[at].name.text, first.cost * dearer, first.low, first.high});
+      out.linear.columns.push_back({"less " + dial.name.text, cost, less.first, less.second});
     }
     for (std::size_t sum = 0; sum < aim_.dials.fillers().size(); ++sum) {
       Row row{"total", 0, 0, {}};
@@ -269,7 +258,6 @@ class Mending {
         if (dials_[at].balance != sum) continue;
         row.terms.emplace_back(up(at), 1);
         row.terms.emplace_back(down(at), -1);
-        row.terms.emplace_back(further(at), -1);
       }
       if (!row.terms.empty()) out.linear.rows.push_back(std::move(row));
     }
@@ -280,7 +268,7 @@ class Mending {
       out.linear.rows.push_back({*dials_[at].keep,
                                  (dials_[at].kept->low - dials_[at].share) * percent,
                                  (dials_[at].kept->high - dials_[at].share) * percent,
-                                 {{up(at), 1}, {down(at), -1}, {further(at), -1}}});
+                                 {{up(at), 1}, {down(at), -1}}});
     }
     for (const Slope& slope : out_.slopes.rows) {
       const double margin =
@@ -291,7 +279,6 @@ class Mending {
         if (move == 0) continue;
         row.terms.emplace_back(up(at), move);
         row.terms.emplace_back(down(at), -move);
-        row.terms.emplace_back(further(at), -move);
         row.low += move * out_.turns[at] * percent;
         if (setting_.roomy.contains(slope.of)) row.low += std::abs(move) * setting_.steps[at] / 2;
       }
@@ -317,7 +304,7 @@ class Mending {
   [[nodiscard]] Turns turns_of(const std::vector<double>& values) const {
     Turns turns(dials_.size(), 0.0);
     for (std::size_t at = 0; at < dials_.size(); ++at) {
-      const double turn = (values[up(at)] - values[down(at)] - values[further(at)]) / percent;
+      const double turn = (values[up(at)] - values[down(at)]) / percent;
       if (std::abs(turn) < next_to_nothing) continue;
       turns[at] = dials_[at].share + turn < next_to_nothing ? -dials_[at].share : turn;
     }
@@ -444,7 +431,15 @@ Mended mend(const Aim& aim, Setting setting) {
   if (traces.all.empty()) return out;
   setting.removed.insert(traces.all.begin(), traces.all.end());
   Mended without = mend_once(aim, setting);
-  return without.sound() || traces.unusual ? without : out;
+  if (without.sound()) return without;
+  if (!traces.unusual) return out;
+  // neither a trace nor none of it: then it stays
+  for (const std::size_t at : traces.all) {
+    setting.removed.erase(at);
+    setting.forbidden.insert({at, false});
+  }
+  Mended kept = mend_once(aim, setting);
+  return kept.sound() ? kept : without;
 }
 
 std::vector<std::size_t> conflict(const LinearProblem& problem,

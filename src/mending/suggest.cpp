@@ -172,8 +172,8 @@ class Suggesting {
       take(answering.made(choice, aim, rounding, {}));
     }
     bring_in(choices, aim, original, *blend.product, answering, take);
-    const bool whole = std::any_of(ready.begin(), ready.end(), [](const mending::Ready& one) {
-      return one.left == 0 && !one.change.rounding_breaks;
+    const bool whole = std::any_of(ready.begin(), ready.end(), [&](const mending::Ready& one) {
+      return !one.change.rounding_breaks && leaves_scales_alone(one.change, aim);
     });
     if (!whole) fill_up(choices, aim, original, *blend.product, answering, take);
     state(aim, original, answering, take);
@@ -187,6 +187,16 @@ class Suggesting {
     if (ready.size() > how_.most) ready.resize(how_.most);
     for (mending::Ready& one : ready) out_.answers.push_back(std::move(one.change));
     if (!out_.answers.empty()) drop_mended();
+  }
+
+  /// Whether an answer leaves nothing but what a paper or a finer scale is for.
+  [[nodiscard]] bool leaves_scales_alone(const SuggestedChange& change,
+                                         const mending::Aim& aim) const {
+    const rules::Ruleset& ruleset = front::parts(rulesets_).ruleset;
+    return std::all_of(change.left.begin(), change.left.end(), [&](const Finding& one) {
+      const auto rule = ruleset.find_rule(one.rule);
+      return one.kind == Kind::open || (rule && aim.trials.ways(*rule).of_scales);
+    });
   }
 
   /// Tries each material that a broken rule names: added, or in another's place.
