@@ -29,8 +29,8 @@ struct Outward {
 [[nodiscard]] Border outward(const Outward& how, double from, const std::vector<double>& places,
                              double fine);
 
-/// Places from a share down to one step and to nothing, and up to one step below the most that there
-/// can be and to that, in steps that grow.
+/// Places from a share down to one step and to nothing, and up to one step below the most that
+/// there can be and to that, in steps that grow.
 [[nodiscard]] std::vector<double> places_down(double from, double step);
 [[nodiscard]] std::vector<double> places_up(double from, double most, double step);
 
