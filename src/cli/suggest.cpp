@@ -104,8 +104,8 @@ class Suggest {
     options.flag("--verbose", verbose_, "verdicts that get better without being asked for too");
     options.found("no answer mends all that is broken");
     options.example("sudsmark suggest bar.formula", "the smallest changes that mend it");
-    options.example("sudsmark suggest --write mended.formula --answer 2 bar.formula",
-                    "the second answer, as a tweak of the formula");
+    options.example("sudsmark suggest --write mended.formula bar.formula",
+                    "the first answer, as a tweak of the formula");
   }
 
   Exit run() {
