@@ -138,8 +138,11 @@ export class Firefox {
 
   async close() {
     const gone = new Promise((resolve) => this.#process.on("exit", resolve));
-    await this.send("Marionette:Quit", { flags: ["eForceQuit"] }).catch(() => {});
+    // it may be gone before it has answered
+    this.#socket.on("error", () => {});
+    this.send("Marionette:Quit", { flags: ["eForceQuit"] }).catch(() => {});
     await gone;
+    this.#socket.destroy();
     rmSync(this.#profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
 }
