@@ -200,15 +200,6 @@ std::optional<Range> vapour_limit(const View& view, const catalogue::Row& row,
   return found == nullptr ? std::nullopt : std::optional<Range>(*found);
 }
 
-const catalogue::Row* gas_row(const View& view) {
-  const catalogue::Table* of = view.blend->catalogue->find_table(limits_table);
-  if (of == nullptr) return nullptr;
-  const auto found = std::find_if(of->rows.begin(), of->rows.end(), [](const catalogue::Row& row) {
-    return row.name == "Carbon dioxide";
-  });
-  return found == of->rows.end() ? nullptr : &*found;
-}
-
 RoomAir room_air(const View& view) {
   RoomAir out;
   const std::vector<Dried> dried = dried_off(view);

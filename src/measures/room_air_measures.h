@@ -30,8 +30,6 @@ struct RoomAir {
 /// A cell of `vapour-limits` [g/l, or a share of the room]; none if the row has none.
 [[nodiscard]] std::optional<Range> vapour_limit(const View& view, const catalogue::Row& row,
                                                 std::string_view column);
-/// The row of carbon dioxide; null if there is none.
-[[nodiscard]] const catalogue::Row* gas_row(const View& view);
 
 [[nodiscard]] std::span<const Measure> room_air_measures();
 

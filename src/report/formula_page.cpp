@@ -27,10 +27,6 @@ void open_section(const FormulaPage& view, const std::string& id, std::string_vi
   if (view.contents != nullptr) view.contents->push_back({view.prefix + id, std::string(title)});
 }
 
-void heading(const FormulaPage& view, std::string_view words) {
-  view.page.element(view.level == 2 ? "h3" : "h4", words);
-}
-
 void close_section(const FormulaPage& view) {
   close_section(view.page);
 }

@@ -36,7 +36,6 @@ struct FormulaPage {
 
 /// Opens a section with its heading; close_section closes it.
 void open_section(const FormulaPage& view, const std::string& id, std::string_view title);
-void heading(const FormulaPage& view, std::string_view words);
 void close_section(const FormulaPage& view);
 
 /// "[2, 5]" as links to the list of sources; nothing for none.

@@ -26,12 +26,6 @@ double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
   return -debye_a * charge * charge * (root / (1.0 + root) - 0.3 * ionic_strength);
 }
 
-double log_gamma_sized(const Species& species, double ionic_strength,
-                       const DebyeHueckel& constants) {
-  if (!species.gamma.known) return log_gamma_davies(species.charge, ionic_strength, constants.a);
-  return of_known_size(species, ionic_strength, std::sqrt(ionic_strength), constants);
-}
-
 std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
                                                         const DebyeHueckel& constants) {
   const double strength = std::clamp(ionic_strength, 0.0, ionic_strength_cap);

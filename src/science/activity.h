@@ -26,11 +26,6 @@ inline constexpr double ionic_strength_cap = 1.0;
 /// Source: Davies 1962; 0.3 as in PHREEQC (published source text).
 [[nodiscard]] double log_gamma_davies(int charge, double ionic_strength, double debye_a);
 
-/// log10 of the activity coefficient by the extended law of `IonSize`; falls back on Davies where
-/// no ion size is known. `ionic_strength` in mol/kg.
-[[nodiscard]] double log_gamma_sized(const Species& species, double ionic_strength,
-                                     const DebyeHueckel& constants);
-
 /// Activity coefficients [1] of all species at one ionic strength [mol/kg].
 [[nodiscard]] std::array<double, species_count> activity_coefficients(
     ActivityModel model, double ionic_strength, const DebyeHueckel& constants);

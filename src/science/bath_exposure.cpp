@@ -37,11 +37,6 @@ double exposure_by_film(double dose, double water, const Bather& bather) {
   return exposure_by_share(dose, film, bather);
 }
 
-double skin_load(double amount, double share, double area) {
-  assert(area > 0);
-  return amount * mg_per_g * share / area;
-}
-
 double film_load(double concentration) {
   return concentration * water_film;  // 1 g/l is 1 mg/cm3
 }

@@ -39,8 +39,6 @@ struct Bather {
 /// `water` [l] > 0, one bath a day.
 [[nodiscard]] double exposure_by_film(double dose, double water, const Bather& bather = {});
 
-/// What lies on the skin [mg/cm2] of `amount` [g] of which a share stays on an area [cm2] > 0.
-[[nodiscard]] double skin_load(double amount, double share, double area);
 /// What lies on the skin [mg/cm2] out of a film of water that holds so much of it [g/l].
 [[nodiscard]] double film_load(double concentration);
 
