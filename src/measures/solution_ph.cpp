@@ -194,6 +194,8 @@ Measured solution_ph(const View& view, double grams_per_kilogram) {
   Bringing bringing(surfactants, grams_per_kilogram);
   std::optional<Range> hull;
   double undissolved = 0;
+  // by alkaline or not, which tells the waters apart most: the last one is near the next
+  std::array<std::optional<science::Equilibrium>, 2> last;
   const auto solve = [&](const Corner& corner, const Setting& setting, const Choice& choice) {
     const auto surface = bringing.under(choice);
     if (!surface) return false;
@@ -205,8 +207,11 @@ Measured solution_ph(const View& view, double grams_per_kilogram) {
     for (std::size_t index = 0; index < science::component_count; ++index) {
       totals.mol_per_kg[index] += surface->totals.mol_per_kg[index] + solids.mol_per_kg[index];
     }
-    const auto solution = science::solution_ph(totals, surface->strong_base, *setting.thermo);
+    auto& near = last[choice.alkaline ? 1 : 0];
+    const auto solution = science::solution_ph(totals, surface->strong_base, *setting.thermo,
+                                               near ? &*near : nullptr);
     if (solution.state.status != science::SolveStatus::converged) return false;
+    near = solution.state;
     hull = hull ? quantity::hull(*hull, solution.state.ph) : Range(solution.state.ph);
     undissolved = std::max(undissolved, solution.bitartrate_left_out);
     return true;

@@ -26,24 +26,21 @@ double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
   return -debye_a * charge * charge * (root / (1.0 + root) - 0.3 * ionic_strength);
 }
 
-std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
-                                                        const DebyeHueckel& constants) {
-  const double strength = std::clamp(ionic_strength, 0.0, ionic_strength_cap);
-  // Davies knows only the charge, so four exponentials serve nearly all species.
-  std::array<double, 4> by_charge{};
-  for (int z = 0; z < 4; ++z) {
-    by_charge[static_cast<std::size_t>(z)] =
-        power_of_ten(log_gamma_davies(z, strength, constants.a));
-  }
-  const double root = std::sqrt(strength);
-  std::array<double, species_count> result{};
-  for (std::size_t i = 0; i < species_count; ++i) {
-    const Species& one = all_species[i];
-    result[i] = model == ActivityModel::ion_sizes && one.gamma.known
-                    ? power_of_ten(of_known_size(one, strength, root, constants))
-                    : by_charge[static_cast<std::size_t>(std::abs(one.charge))];
-  }
-  return result;
+ActivityLaw::ActivityLaw(ActivityModel model, double ionic_strength, const DebyeHueckel& constants)
+    : model_(model),
+      strength_(std::clamp(ionic_strength, 0.0, ionic_strength_cap)),
+      root_(std::sqrt(strength_)),
+      constants_(constants) {
+  // Davies knows only the charge, and of a neutral species it says 1
+  const double one = power_of_ten(log_gamma_davies(1, strength_, constants_.a));
+  const double two = one * one * one * one;  // its logarithm goes with the square of the charge
+  davies_ = {1.0, one, two, two * two * one};
+}
+
+double ActivityLaw::coefficient(const Species& species) const {
+  return model_ == ActivityModel::ion_sizes && species.gamma.known
+             ? power_of_ten(of_known_size(species, strength_, root_, constants_))
+             : davies_[static_cast<std::size_t>(std::abs(species.charge))];
 }
 
 double water_activity(double solutes) {

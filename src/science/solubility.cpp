@@ -78,17 +78,17 @@ double product(const Equilibrium& state, std::size_t first, std::size_t second) 
 }  // namespace
 
 Dissolution dissolve_bitartrate(const Totals& totals, const Thermodynamics& thermo,
-                                const BathModel& model) {
+                                const BathModel& model, const Equilibrium* near) {
   static const std::size_t potassium = find_species("K+");
   static const std::size_t bitartrate = find_species("HTartrate-");
-  const auto left_after = [&](double solid, const Equilibrium& near) {
+  const auto left_after = [&](double solid, const Equilibrium& last) {
     Totals left = totals;
     left[Component::potassium] = std::max(0.0, left[Component::potassium] - solid);
     left[Component::tartrate] = std::max(0.0, left[Component::tartrate] - solid);
-    return equilibrate(left, thermo, closed_to_air(), model, &near);
+    return equilibrate(left, thermo, closed_to_air(), model, &last);
   };
   return saturate(std::min(totals[Component::potassium], totals[Component::tartrate]),
-                  equilibrate(totals, thermo, closed_to_air(), model), left_after,
+                  equilibrate(totals, thermo, closed_to_air(), model, near), left_after,
                   [&](const Equilibrium& state) {
                     return product(state, potassium, bitartrate) / thermo.bitartrate_product;
                   });

@@ -14,9 +14,11 @@ struct Dissolution {
 /// Closed solution of which potassium hydrogen tartrate beyond its solubility is left out.
 /// The product a(K+) a(HTartrate-) is derived from the solution saturated at 25 C (0.0341 mol/kg,
 /// 0.64 % by mass) and recalled solubilities at 38 C: amount within 10 %, pH within 0.01.
-/// A bath dissolves it all (about 10 g/kg at 38 C); a 1 % solution does not.
+/// A bath dissolves it all (about 10 g/kg at 38 C); a 1 % solution does not. `near`: as for
+/// equilibrate.
 [[nodiscard]] Dissolution dissolve_bitartrate(const Totals& totals, const Thermodynamics& thermo,
-                                              const BathModel& model = full_model);
+                                              const BathModel& model = full_model,
+                                              const Equilibrium* near = nullptr);
 
 /// log10 of a(Ca+2) a(CO3-2) over the solubility product of calcite (Plummer & Busenberg 1982,
 /// published). Above 0 calcite can fall out, and commonly does not for hours; minus infinity

@@ -46,10 +46,11 @@ std::optional<double> free_base(const Totals& held, double ph, const Thermodynam
   return base;
 }
 
-SolutionPh solution_ph(Totals totals, double strong_base, const Thermodynamics& thermo) {
+SolutionPh solution_ph(Totals totals, double strong_base, const Thermodynamics& thermo,
+                       const Equilibrium* near) {
   totals[strong_base > 0.0 ? Component::other_cation : Component::other_anion] +=
       std::abs(strong_base);
-  const Dissolution dissolved = dissolve_bitartrate(totals, thermo);
+  const Dissolution dissolved = dissolve_bitartrate(totals, thermo, full_model, near);
   return {dissolved.state, dissolved.solid};
 }
 

@@ -51,8 +51,10 @@ struct SolutionPh {
 };
 
 /// Of totals [mol/kg of water] and strong base on top of them [mol/kg], below 0 for acid. Potassium
-/// hydrogen tartrate that does not dissolve is left out and said; no other solid is.
+/// hydrogen tartrate that does not dissolve is left out and said; no other solid is. `near`: as for
+/// equilibrate.
 [[nodiscard]] SolutionPh solution_ph(Totals totals, double strong_base,
-                                     const Thermodynamics& thermo);
+                                     const Thermodynamics& thermo,
+                                     const Equilibrium* near = nullptr);
 
 }  // namespace sudsmark::science

@@ -20,20 +20,18 @@ double exp_of_small(double x) {
 Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
                        std::optional<double> pco2)
     : totals_(&totals), thermo_(&thermo), model_(model), pco2_(pco2) {
-  for (std::size_t i = 0; i < acid_count; ++i) {
+  const auto has_acid = [&](std::size_t i) {
     const bool from_gas = i == carbonate && pco2_.has_value();
-    if (from_gas || totals[all_acids[i].component] > 0.0) {
-      active_acids_[active_acid_count_++] = i;
-    }
+    return from_gas || totals[all_acids[i].component] > 0.0;
+  };
+  for (std::size_t i = 0; i < acid_count; ++i) {
+    if (has_acid(i)) active_acids_[active_acid_count_++] = static_cast<std::uint8_t>(i);
   }
   for (std::size_t i = 0; model_.ion_pairs && i < pair_count; ++i) {
     const IonPair& pair = all_ion_pairs[i];
-    const bool has_acid =
-        pair.acid == IonPair::no_acid ||
-        std::find(active_acids_.begin(), active_acids_.begin() + active_acid_count_, pair.acid) !=
-            active_acids_.begin() + active_acid_count_;
-    if (has_acid && totals.mol_per_kg[pair.metal] > 0.0) {
-      active_pairs_[active_pair_count_++] = i;
+    if (totals.mol_per_kg[pair.metal] > 0.0 &&
+        (pair.acid == IonPair::no_acid || has_acid(pair.acid))) {
+      active_pairs_[active_pair_count_++] = static_cast<std::uint8_t>(i);
     }
   }
   paired_ = active_pair_count_ > 0;
@@ -46,6 +44,27 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
     if (i >= metal_count || !paired_) inert_charge_ += charge;
     if (i < metal_count) metal_[i] = totals.mol_per_kg[i];
   }
+  note_species();
+}
+
+/// Most waters hold a quarter of the species: only their coefficients and sums are worked out.
+void Speciation::note_species() {
+  const auto note = [this](std::size_t species) {
+    active_species_[active_species_count_++] = static_cast<std::uint8_t>(species);
+  };
+  note(hydron_species);
+  note(hydroxide_species);
+  for (std::size_t i = 0; i < first_acid; ++i) {
+    if (totals_->mol_per_kg[i] > 0.0) note(first_ion_species + i);
+  }
+  for (std::size_t a = 0; a < active_acid_count_; ++a) {
+    const AcidSystem& acid = all_acids[active_acids_[a]];
+    for (int n = 0; n <= acid.protons; ++n) note(acid.first_species + static_cast<std::size_t>(n));
+  }
+  for (std::size_t a = 0; a < active_pair_count_; ++a) {
+    note(all_ion_pairs[active_pairs_[a]].species);
+  }
+  gamma_.fill(1.0);
 }
 
 void Speciation::begin_near(const Equilibrium& other) {
@@ -55,7 +74,10 @@ void Speciation::begin_near(const Equilibrium& other) {
 }
 
 void Speciation::set_medium(double ionic_strength, double water_activity) {
-  gamma_ = activity_coefficients(model_.activity, ionic_strength, thermo_->debye_hueckel);
+  const ActivityLaw law(model_.activity, ionic_strength, thermo_->debye_hueckel);
+  for (std::size_t a = 0; a < active_species_count_; ++a) {
+    gamma_[active_species_[a]] = law.coefficient(all_species[active_species_[a]]);
+  }
   water_activity_ = water_activity;
   hydroxide_ = thermo_->water * water_activity / gamma_[hydroxide_species];
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
@@ -282,7 +304,8 @@ double Speciation::fill(Equilibrium& result) const {
   double strength = 0.0;
   double sum = 0.0;
   double charge = 0.0;
-  for (std::size_t i = 0; i < species_count; ++i) {
+  for (std::size_t a = 0; a < active_species_count_; ++a) {
+    const std::size_t i = active_species_[a];
     const int z = all_species[i].charge;
     strength += 0.5 * z * z * result.molality[i];
     charge += z * result.molality[i];

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 
 #include "science/equilibrium.h"
@@ -46,6 +47,7 @@ class Speciation {
     double cross = 0.0;
   };
 
+  void note_species();
   void gather_pairs();
   ByPairingAcid first_guess();
   [[nodiscard]] Balance balance();
@@ -61,12 +63,14 @@ class Speciation {
   bool sound_ = true;
   double inert_charge_ = 0.0;
 
-  std::array<std::size_t, acid_count> active_acids_{};
+  std::array<std::uint8_t, acid_count> active_acids_{};
   std::size_t active_acid_count_ = 0;
-  std::array<std::size_t, pair_count> active_pairs_{};
+  std::array<std::uint8_t, pair_count> active_pairs_{};
   std::size_t active_pair_count_ = 0;
+  std::array<std::uint8_t, species_count> active_species_{};  // what any of the water can be
+  std::size_t active_species_count_ = 0;
 
-  // In the medium: for molalities of everything but H+, which stays an activity.
+  // In the medium: for molalities of everything but H+, which stays an activity. Of active species.
   std::array<double, species_count> gamma_{};
   double water_activity_ = 1.0;
   double hydroxide_ = 0.0;
