@@ -9,14 +9,6 @@
 namespace sudsmark::catalogue {
 namespace {
 
-/// Ranks of a word: the lowest that knows it answers.
-namespace rank {
-constexpr std::uint8_t name = 0;
-constexpr std::uint8_t synonym = 1;
-constexpr std::uint8_t inci = 2;
-constexpr std::uint8_t number = 3;
-}  // namespace rank
-
 template <class List, class Id>
 auto find_by_id(const List& list, std::string_view id, Id id_of) {
   return std::find_if(list.begin(), list.end(),

@@ -14,14 +14,6 @@ namespace {
 using Targets = MaterialNames::Targets;
 using Words = std::vector<std::string>;
 
-/// Ranks of a word: the lowest that knows it answers.
-namespace rank {
-constexpr std::uint8_t name = 0;
-constexpr std::uint8_t inci = 2;
-constexpr std::uint8_t number = 3;
-constexpr std::uint8_t stem = 4;  ///< "lavender" for lavender oil
-}  // namespace rank
-
 void add_key(WordIndex& index, const Words& words, std::uint8_t rank, WordIndex::Target target) {
   const std::string sorted = any_order(words);
   const std::string together = run_together(words);

@@ -45,7 +45,7 @@ bool slips(const Words& name, const Words& known) {
 }
 
 /// How near, the less the nearer; none if it is another name.
-std::optional<int> rank(const Words& name, const Words& known) {
+std::optional<int> nearness(const Words& name, const Words& known) {
   constexpr std::size_t telling_letters = 3;
   if (known.empty() || run_together(name).size() < telling_letters) return std::nullopt;
   if (begins(name, known)) return 0;
@@ -79,7 +79,7 @@ std::vector<std::string> near_names(std::string_view name, const std::vector<Off
   std::map<std::size_t, std::pair<int, std::size_t>> best;
   for (std::size_t at = 0; !words.empty() && at < offers.size(); ++at) {
     if (!may_be_near(words, offers[at].word)) continue;
-    if (const auto found = rank(words, name_words(offers[at].word))) {
+    if (const auto found = nearness(words, name_words(offers[at].word))) {
       const std::pair candidate(*found, at);
       const auto [known, added] = best.emplace(offers[at].owner, candidate);
       if (!added) known->second = std::min(known->second, candidate);

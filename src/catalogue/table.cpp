@@ -20,4 +20,10 @@ std::optional<std::size_t> Table::column(std::string_view name) const {
   return static_cast<std::size_t>(found - columns.begin());
 }
 
+std::string_view Table::word(const Row& row, std::string_view name) const {
+  const auto at = column(name);
+  const auto* const found = at ? std::get_if<std::string>(&row.cells[*at]) : nullptr;
+  return found == nullptr ? std::string_view() : std::string_view(*found);
+}
+
 }  // namespace sudsmark::catalogue

@@ -62,6 +62,8 @@ struct Table {
 
   /// Position of a column; none if there is no such column.
   [[nodiscard]] std::optional<std::size_t> column(std::string_view name) const;
+  /// The word of a row in a column; empty if it has none.
+  [[nodiscard]] std::string_view word(const Row& row, std::string_view name) const;
   friend bool operator==(const Table&, const Table&) = default;
 };
 

@@ -9,6 +9,15 @@
 
 namespace sudsmark::catalogue {
 
+/// Ranks of a word: the lowest that knows it answers.
+namespace rank {
+inline constexpr std::uint8_t name = 0;
+inline constexpr std::uint8_t synonym = 1;
+inline constexpr std::uint8_t inci = 2;
+inline constexpr std::uint8_t number = 3;
+inline constexpr std::uint8_t stem = 4;  ///< "lavender" for lavender oil
+}  // namespace rank
+
 /// Words with what they stand for (an index of somebody's list) and a rank: of a word that was
 /// added at several ranks, only the lowest counts.
 class WordIndex {

@@ -110,9 +110,8 @@ void add_frequency(const Gathering& to, const SkinProducts& products) {
     to.entry(
         6, "by the guidance",
         products.row->name +
-            (amount == nullptr
-                 ? std::string()
-                 : ", " + quantity::printed(*amount, *quantity::find_unit("g")) + " a day") +
+            (amount == nullptr ? std::string()
+                               : ", " + quantity::printed(*amount, "g") + " a day") +
             ", 1 % of it stays" +
             (products.own_row ? "."
                               : ": for what goes into a bath the guidance has no row, and what "

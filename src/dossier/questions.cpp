@@ -12,7 +12,7 @@
 namespace sudsmark::dossier {
 namespace {
 
-constexpr std::string_view table_name = "dossier-questions";
+constexpr std::string_view questions_table = "dossier-questions";
 
 std::vector<std::string> words_of(const std::string& list) {
   std::vector<std::string> out;
@@ -67,17 +67,17 @@ Answerer answerer(const std::string& word) {
 }
 
 void add_of_table(const Gathering& to) {
-  const catalogue::Table* table = to.blend.catalogue->find_table(table_name);
+  const catalogue::Table* table = to.blend.catalogue->find_table(questions_table);
   if (table == nullptr) return;
   for (const catalogue::Row& row : table->rows) {
     const auto word = [&](std::string_view column) {
-      return label::word_of(to.blend, table_name, row, column);
+      return label::word_of(to.blend, questions_table, row, column);
     };
     if (!any_trait(to.blend, word("traits"))) continue;
     std::vector<std::string> materials = about(to.blend, row, word("roles"));
     const bool needs = !word("roles").empty() || !row.substances.empty();
     if (needs && materials.empty()) continue;
-    const double heading = label::figure_of(to.blend, table_name, row, "heading").low;
+    const double heading = label::figure_of(to.blend, questions_table, row, "heading").low;
     to.question({static_cast<int>(heading), answerer(word("who")), word("question"), word("why"),
                  std::move(materials)});
   }

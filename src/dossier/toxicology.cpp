@@ -10,7 +10,7 @@ namespace sudsmark::dossier {
 namespace {
 
 std::string in(const quantity::Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
+  return quantity::printed(value, unit);
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ namespace {
 
 using quantity::Range;
 
-constexpr std::string_view table_name = "trace-limits";
+constexpr std::string_view traces_table = "trace-limits";
 
 measures::View whole_of(const blend::Blend& blend, blend::MissingTable& missing) {
   return {&blend, &blend.whole, nullptr, &missing, nullptr};
@@ -34,11 +34,11 @@ std::string standing(const std::vector<SourceNote>& notes) {
 /// "Annex III 186, read".
 DossierCell whose_figure(const Gathering& to, const TraceOf& trace) {
   const auto notes = wording::notes(trace.row->sources_in(trace.market), *to.blend.catalogue);
-  return {label::word_of(to.blend, table_name, *trace.row, "entry") + ", " + standing(notes)};
+  return {label::word_of(to.blend, traces_table, *trace.row, "entry") + ", " + standing(notes)};
 }
 
 std::string ppm(const Range& share) {
-  return quantity::printed(share, *quantity::find_unit("ppm"));
+  return quantity::printed(share, "ppm");
 }
 
 /// A figure that is not kept, once for all markets that have it.
@@ -68,13 +68,13 @@ void keep(std::vector<std::string>& list, const std::string& word) {
 
 std::vector<TraceOf> traces_of(const blend::Blend& blend, const DossierAsk& ask) {
   std::vector<TraceOf> out;
-  const catalogue::Table* table = blend.catalogue->find_table(table_name);
+  const catalogue::Table* table = blend.catalogue->find_table(traces_table);
   if (table == nullptr) return out;
   blend::MissingTable missing;
   const measures::View view = whole_of(blend, missing);
   for (const std::string& market : ask.markets) {
     const label::LabelAsk of{market, ask.on, blend.counted_from(market, ask.on)};
-    for (const catalogue::Row* row : label::rows_for(blend, table_name, of)) {
+    for (const catalogue::Row* row : label::rows_for(blend, traces_table, of)) {
       measures::TraceSum sum = measures::trace_sum(view, *table, *row);
       if (sum.stated.empty() && sum.silent.empty()) continue;
       out.push_back({market, row, std::move(sum)});
@@ -109,9 +109,9 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
   const std::vector<TraceOf> traces = traces_of(blend, ask);
   std::vector<Above> all;
   for (const TraceOf& one : traces) {
-    const bool law = label::word_of(blend, table_name, *one.row, "weight") == "law";
+    const bool law = label::word_of(blend, traces_table, *one.row, "weight") == "law";
     const auto rule = law ? legal : advised;
-    const Range limit = label::figure_of(blend, table_name, *one.row, "limit");
+    const Range limit = label::figure_of(blend, traces_table, *one.row, "limit");
     if (!rule || !limit.known() || one.sum.stated.empty()) continue;
     const quantity::Certainty kept = quantity::less_or_equal(
         Range(one.sum.share.low,
@@ -126,7 +126,7 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
   for (const Above& one : all) {
     const rules::Rule& of = ruleset.rules[one.rule];
     const catalogue::Row& row = *one.trace->row;
-    const std::string condition = label::word_of(blend, table_name, row, "condition");
+    const std::string condition = label::word_of(blend, traces_table, row, "condition");
     std::string message =
         rules::case_message(of, "",
                             {{"trace", row.name},
@@ -134,7 +134,7 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
                              {"limit", ppm(one.limit)},
                              {"materials", wording::joined(one.trace->sum.stated)},
                              {"entry", wording::joined(one.markets) + ": " +
-                                           label::word_of(blend, table_name, row, "entry") +
+                                           label::word_of(blend, traces_table, row, "entry") +
                                            (condition.empty() ? "" : "; " + condition)}});
     out.push_back({one.rule, one.certain ? Kind::fail : Kind::review, of.otherwise,
                    std::move(message), row.name, one.trace->sum.place, false});
@@ -165,7 +165,7 @@ void add_traces(const Gathering& to) {
       {"Trace", "Market", "In it", "At most", "Whose figure", "Nothing is stated of"},
       {}};
   for (const TraceOf& one : traces) {
-    const Range limit = label::figure_of(to.blend, table_name, *one.row, "limit");
+    const Range limit = label::figure_of(to.blend, traces_table, *one.row, "limit");
     const bool none = one.sum.stated.empty();
     std::vector<DossierCell> row{
         {one.row->name},

@@ -13,8 +13,7 @@
 namespace sudsmark::formula {
 namespace {
 
-// How far a recipe may be off its whole (100 %, or the batch) and still be meant to make it.
-constexpr double share_tolerance = 0.0005;
+// The same as share_tolerance, of a batch.
 constexpr double mass_tolerance = 0.005;
 
 double middle(const Range& range) {

@@ -16,6 +16,9 @@
 
 namespace sudsmark::formula {
 
+/// How far shares may be off 100 % and still be meant to make it [fraction].
+inline constexpr double share_tolerance = 0.0005;
+
 /// Twelve digits that count: 0.44 where binary fractions made 0.43999999999999995 of it.
 [[nodiscard]] Range tidy(const Range& range);
 

@@ -5,6 +5,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "formula/balance.h"
 #include "formula/messages.h"
 #include "formula/reading.h"
 #include "formula/words.h"
@@ -13,7 +14,6 @@
 namespace sudsmark::formula {
 namespace {
 
-constexpr double share_tolerance = 0.0005;
 constexpr std::size_t most_lines = 2000;
 
 /// Names of one kind, each with the place where it was given first.

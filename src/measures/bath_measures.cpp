@@ -28,11 +28,6 @@ bool bath_diluted(const View& view) {
   return std::find(traits.begin(), traits.end(), "bath-diluted") != traits.end();
 }
 
-std::vector<double> ends(const Range& range) {
-  if (range.exact()) return {range.low};
-  return {range.low, range.high};
-}
-
 /// Both ends and the middle: the pH of a bath need not move one way as the dose grows.
 std::vector<double> ends_and_middle(const Range& range) {
   if (range.exact()) return {range.low};
@@ -254,7 +249,7 @@ constexpr std::string_view about_solution =
     "before "
     "relying on a figure near a limit.";
 
-constexpr std::array table{
+constexpr std::array bath_table{
     Measure{"water.hardness", "mg/l",
             "calcium and magnesium of the bath's water as CaCO3; soft to hard where not stated",
             "the water as stated", hardness, water_place},
@@ -281,7 +276,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> bath_measures() {
-  return table;
+  return bath_table;
 }
 
 }  // namespace sudsmark::measures

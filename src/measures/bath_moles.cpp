@@ -27,6 +27,11 @@ bool silent(const Material& material) {
 
 }  // namespace
 
+std::vector<double> ends(const Range& range) {
+  if (range.exact()) return {range.low};
+  return {range.low, range.high};
+}
+
 BathMoles::BathMoles(const View& view) {
   const blend::Composition& composition = view.part->composition;
   std::vector<Range> one(composition.ingredients.size(), Range(0.0));

@@ -28,6 +28,9 @@ inline constexpr std::array<Corner, 8> finer_corners{
     Corner{false, false, false}, Corner{true, false, true}, Corner{false, true, false},
     Corner{true, true, false},   Corner{false, false, true}};
 
+/// Both ends of a range, or the one where they are the same.
+[[nodiscard]] std::vector<double> ends(const Range& range);
+
 /// Moles of each component per gram of product [mol/g].
 using MolesPerGram = std::array<double, science::component_count>;
 

@@ -16,11 +16,6 @@ using science::Bath;
 
 constexpr std::size_t points = 25;
 
-std::vector<double> ends(const Range& range) {
-  if (range.exact()) return {range.low};
-  return {range.low, range.high};
-}
-
 double along(std::size_t at) {
   return static_cast<double>(at) / static_cast<double>(points - 1);
 }

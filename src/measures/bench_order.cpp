@@ -13,11 +13,8 @@ bool has_any(const Material& material, catalogue::Roles roles) {
   return (material.roles & roles) != 0;
 }
 
-bool dry(const Material& material) {
-  return material.form == Form::fine_powder || material.form == Form::granules;
-}
-
-constexpr catalogue::Roles bases = bit(Role::base) | bit(Role::bicarbonate) | bit(Role::carbonate);
+constexpr catalogue::Roles any_base =
+    bit(Role::base) | bit(Role::bicarbonate) | bit(Role::carbonate);
 constexpr catalogue::Roles surfactants = bit(Role::surfactant) | bit(Role::soap);
 constexpr catalogue::Roles fats = bit(Role::oil) | bit(Role::butter) | bit(Role::wax) |
                                   bit(Role::fatty_alcohol) | bit(Role::fatty_acid) |
@@ -26,7 +23,7 @@ constexpr catalogue::Roles fats = bit(Role::oil) | bit(Role::butter) | bit(Role:
 int rank_of(const Material& material) {
   const bool acid = has_any(material, bit(Role::acid));
   if (dry(material)) {
-    if (has_any(material, bases)) return 0;
+    if (has_any(material, any_base)) return 0;
     if (has_any(material, surfactants)) return 3;
     if (!acid) return 1;
     const bool slow = material.chemistry && material.chemistry->slow;
@@ -39,6 +36,10 @@ int rank_of(const Material& material) {
 }
 
 }  // namespace
+
+bool dry(const Material& material) {
+  return material.form == Form::fine_powder || material.form == Form::granules;
+}
 
 void put_in_order(const blend::Blend& blend, std::vector<const blend::Weighing*>& weighings) {
   const auto rank = [&](const blend::Weighing& weighing) {

@@ -11,6 +11,9 @@
 
 namespace sudsmark::measures {
 
+/// Powder or grains.
+[[nodiscard]] bool dry(const catalogue::Material& material);
+
 /// Sorts the weighings of one section; what ranks alike goes by falling mass.
 void put_in_order(const blend::Blend& blend, std::vector<const blend::Weighing*>& weighings);
 

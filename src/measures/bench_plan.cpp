@@ -29,10 +29,6 @@ const std::vector<blend::Part>& parts_of(const blend::Blend& blend, SectionKind 
   return blend.premixes;
 }
 
-bool dry(const Material& material) {
-  return material.form == Form::fine_powder || material.form == Form::granules;
-}
-
 /// Share of a part that is neither powder nor grains, at its least.
 double wet_share(const blend::Blend& blend, const blend::Composition& composition) {
   std::vector<Range> wet;
@@ -140,7 +136,7 @@ class Planner {
     constexpr double nearly = 1e-6;
     const double whole = std::round(count.low);
     if (std::abs(count.low - whole) > nearly * whole) {
-      return quantity::printed(count, *quantity::find_unit("1")) + " " + part.unit + "s";
+      return quantity::printed(count, "1") + " " + part.unit + "s";
     }
     return std::to_string(static_cast<long>(whole)) + " " + part.unit + (whole == 1 ? "" : "s");
   }

@@ -56,10 +56,8 @@ Range millimoles(const View& view, double (*figure)(const Chemistry&)) {
           counts * (figure(*material.chemistry) * 1000.0) / material.chemistry->molar_mass;
       if (view.trace != nullptr) {
         trace_term(view, ingredient, counts);
-        trace(view,
-              quantity::printed(figure(*material.chemistry)) + " per mol of " +
-                  quantity::printed(material.chemistry->molar_mass, *quantity::find_unit("1")) +
-                  " g");
+        trace(view, quantity::printed(figure(*material.chemistry)) + " per mol of " +
+                        quantity::printed(material.chemistry->molar_mass, "1") + " g");
       }
     }
     coefficients.push_back(coefficient);
@@ -148,7 +146,7 @@ Span either_place(const View& view) {
   return place.somewhere() ? place : base_place(view);
 }
 
-constexpr std::array table{
+constexpr std::array chemistry_table{
     Measure{"acid.equivalents", "mmol/g",
             "protons that the acids can give to bicarbonate, per gram of product", stoichiometry,
             acids, acid_place},
@@ -165,7 +163,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> chemistry_measures() {
-  return table;
+  return chemistry_table;
 }
 
 }  // namespace sudsmark::measures

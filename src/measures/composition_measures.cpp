@@ -15,7 +15,7 @@ using catalogue::WaterClass;
 
 constexpr std::string_view definition = "definition of the composition, arithmetic";
 
-bool dry(const Material& material) {
+bool goes_in_dry(const Material& material) {
   return material.form == Form::fine_powder || material.form == Form::granules ||
          material.form == Form::solid;
 }
@@ -72,8 +72,8 @@ Span water_place(const View& view) {
 Measured wet_to_dry(const View& view) {
   // what dries off afterwards is there while it is formed
   const blend::Composition moist = only(view, view.part->as_formed(), wet);
-  const blend::Composition powder = only(view, view.part->as_formed(), dry);
-  trace(view, "liquids and melted butters over all that is dry, as supplied");
+  const blend::Composition powder = only(view, view.part->as_formed(), goes_in_dry);
+  trace(view, "liquids and melted butters over all that is goes_in_dry, as supplied");
   if (!(powder.total().high > 0)) {
     return {Range::unknown(), view.missing->add("something dry in the mix", view.blend->place)};
   }
@@ -130,11 +130,6 @@ Span warmth_place(const View& view) {
   return view.blend->bath_temperature ? view.blend->bath_temperature->place : view.blend->place;
 }
 
-std::optional<blend::Stated> workshop_figure(
-    const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
-  if (!view.blend->workshop) return std::nullopt;
-  return (*view.blend->workshop).*figure;
-}
 Measured room_humidity(const View& view) {
   return stated(view, workshop_figure(view, &blend::Workshop::humidity),
                 "the humidity of the room (`workshop`)");
@@ -151,7 +146,7 @@ Span workshop_place(const View& view) {
   return view.blend->workshop ? view.blend->workshop->place : view.blend->place;
 }
 
-constexpr std::array table{
+constexpr std::array composition_table{
     Measure{"forming.dries_off", "%", "share of the dough that is gone from the dry product",
             definition, dries_off, batch_place},
     Measure{"forming.dried_at", "C", "how warm pieces are dried after forming, as stated",
@@ -166,7 +161,7 @@ constexpr std::array table{
     Measure{"bath.temperature", "C", "warmth of the bath, or usual for the kind of product",
             definition, bath_temperature, warmth_place},
     Measure{"powders", "%", "all that is supplied dry: powders, granules, flakes, pellets",
-            definition, supplied_by<dry>, place_by<dry>},
+            definition, supplied_by<goes_in_dry>, place_by<goes_in_dry>},
     Measure{"liquids", "%", "all that is supplied liquid or as a paste", definition,
             supplied_by<liquid>, place_by<liquid>},
     Measure{"water", "%",
@@ -187,8 +182,9 @@ constexpr std::array table{
             definition, pure<Role::emulsifier>, place_of<Role::emulsifier>},
     Measure{"colour", "%", "lakes, dyes, pigments and micas, as supplied", definition,
             supplied_by<coloured>, place_by<coloured>},
-    Measure{"wet_to_dry", "1", "liquids and melted butters over all that is dry, as supplied",
-            definition, wet_to_dry, place_by<wet>},
+    Measure{"wet_to_dry", "1",
+            "liquids and melted butters over all that is goes_in_dry, as supplied", definition,
+            wet_to_dry, place_by<wet>},
     Measure{"surfactant", "%", "surfactants by their active matter", definition,
             pure<Role::surfactant>, place_of<Role::surfactant>},
     Measure{"surfactant.anionic", "%", "anionic surfactants by their active matter", definition,
@@ -214,7 +210,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> composition_measures() {
-  return table;
+  return composition_table;
 }
 
 }  // namespace sudsmark::measures

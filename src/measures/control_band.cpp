@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "measures/air_units.h"
 #include "measures/handled_powder.h"
 #include "measures/task_hazards.h"
 
@@ -11,8 +12,6 @@ namespace {
 
 using quantity::Certainty;
 using science::DustinessWord;
-
-constexpr double kilogram = 1000;  // in g
 
 /// Something that is banded: statements for certain, and with those that may come on top.
 struct Banded {

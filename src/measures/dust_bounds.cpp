@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "measures/air_units.h"
 #include "measures/handled_powder.h"
 #include "measures/sums.h"
 #include "science/dust_bound.h"
@@ -14,21 +15,11 @@ namespace {
 using science::DustFraction;
 using science::PowderTask;
 
-constexpr double litres = 1000;     // of a cubic metre
-constexpr double mg_per_m3 = 1e-6;  // in g/l
-constexpr double kilogram = 1000;   // in g
-
 // Where a person stands at the bowl: within so much [m] of it, in the air of a quiet room [m/s].
 // Both from memory; a fan or an open door moves more, which a workshop can state.
 constexpr double arm = 0.8;
 constexpr Range quiet_air{0.05, 0.3};
 constexpr double seconds = 3600;  // of an hour
-
-std::optional<blend::Stated> workshop_figure(
-    const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
-  if (!view.blend->workshop) return std::nullopt;
-  return (*view.blend->workshop).*figure;
-}
 
 /// Two bounds of a course of time; where there is no doubt they may differ by rounding alone.
 Range ends(double least, double most) {
@@ -41,9 +32,6 @@ struct TaskEnds {
   std::vector<PowderTask> most;
   MissingSet missing;
 };
-
-/// A task that takes no time would give a rate without end.
-constexpr double shortest = 1e-3;  // h
 
 void add_task(const View& view, const blend::Task& task, DustFraction fraction, TaskEnds& out) {
   MissingSet missing = missing_amount(view, task);
@@ -61,7 +49,7 @@ void add_task(const View& view, const blend::Task& task, DustFraction fraction, 
   const Measured raised = dustiness(view, task, powders, fraction);
   out.missing |= raised.missing;
   const Range mass = powder_mass(powders);
-  const auto hours = [](double time) { return std::max(time, shortest); };
+  const auto hours = [](double time) { return std::max(time, shortest_task); };
   out.least.push_back(
       {mass.low / kilogram, raised.value.low, 1.0, hours(task.takes->high), task.times->low});
   out.most.push_back(

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "measures/air_units.h"
 #include "measures/dust_bounds.h"
 #include "measures/handled_powder.h"
 #include "science/time_weighted.h"
@@ -13,9 +14,7 @@ namespace {
 
 using science::DustFraction;
 
-constexpr double mg_per_m3 = 1e-6;  // in g/l
 constexpr double mg_per_g = 1000;
-constexpr double kilogram = 1000;  // in g
 
 /// Dust of one substance that all tasks of a shift give off, at both ends of what is stated [mg].
 struct Released {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "measures/air_units.h"
 #include "measures/dust_bounds.h"
 #include "measures/handled_powder.h"
 #include "science/dust_release.h"
@@ -12,16 +13,13 @@ namespace sudsmark::measures {
 namespace {
 
 constexpr std::size_t points = 41;
-constexpr double mg_per_m3 = 1e-6;  // in g/l
-constexpr double kilogram = 1000;   // in g
-constexpr double shortest = 1e-3;   // h: a task that takes no time would give a rate without end
 
 DustPicture picture(const blend::Task& task, const RoomEnds& room, const Range& mass,
                     const Range& dustiness) {
   DustPicture out;
   out.task = task.handled.name;
-  const double slow = std::max(task.takes->high, shortest);
-  const double quick = std::max(task.takes->low, shortest);
+  const double slow = std::max(task.takes->high, shortest_task);
+  const double quick = std::max(task.takes->low, shortest_task);
   const double end = std::max(3 * slow, 1.0);
   const science::Release least{science::released_mass(dustiness.low, mass.low / kilogram) / slow,
                                slow};

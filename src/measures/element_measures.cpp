@@ -29,12 +29,6 @@ constexpr Counted mercury{"mercury", "Hg", ""};
 constexpr Counted silver{"silver", "Ag", ""};
 constexpr Counted etidronic{"etidronic acid", "P", "C2H8O7P2"};
 
-const std::string* word_in(const catalogue::Table& table, const catalogue::Row& row,
-                           std::string_view column) {
-  const auto index = table.column(column);
-  return index ? std::get_if<std::string>(&row.cells[*index]) : nullptr;
-}
-
 bool is_in(const void* context, const Candidate& candidate) {
   const auto& row = *static_cast<const catalogue::Row*>(context);
   const std::string& id = candidate.material->id;
@@ -48,10 +42,10 @@ bool is_in(const void* context, const Candidate& candidate) {
 
 /// Part of a substance that counts [fraction]; all of it may where nobody has told.
 Range part_of(const catalogue::Table& table, const catalogue::Row& row, const Counted& counted) {
-  if (const std::string* formula = word_in(table, row, "formula")) {
+  if (const std::string_view formula = table.word(row, "formula"); !formula.empty()) {
     const auto part = counted.acid.empty()
-                          ? science::element_share(*formula, counted.symbol)
-                          : science::share_as(*formula, counted.symbol, counted.acid);
+                          ? science::element_share(formula, counted.symbol)
+                          : science::share_as(formula, counted.symbol, counted.acid);
     if (part) return *part;
   }
   const auto index = table.column("share");
@@ -65,11 +59,8 @@ Measured held(const View& view, const Counted& counted, std::string_view counts)
   const catalogue::Table* table = view.blend->catalogue->find_table("element-content");
   if (table == nullptr) return out;
   for (const catalogue::Row& row : table->rows) {
-    const std::string* element = word_in(*table, row, "element");
-    const std::string* how = word_in(*table, row, "counts");
-    if (element == nullptr || *element != counted.word || how == nullptr || *how != counts) {
+    if (table->word(row, "element") != counted.word || table->word(row, "counts") != counts)
       continue;
-    }
     const Measured there = share(view, {&is_in, &row, false});
     if (!(there.value.high > 0)) continue;
     const Range part = part_of(*table, row, counted);
@@ -106,9 +97,8 @@ Span most_of(const View& view) {
   double most = 0.0;
   if (table == nullptr) return found;
   for (const catalogue::Row& row : table->rows) {
-    const std::string* element = word_in(*table, row, "element");
-    const std::string* how = word_in(*table, row, "counts");
-    if (element == nullptr || *element != counted.word || how == nullptr || *how == "no") continue;
+    const std::string_view how = table->word(row, "counts");
+    if (table->word(row, "element") != counted.word || how.empty() || how == "no") continue;
     const Selector selector{&is_in, &row, false};
     const double amount = share(view, selector).value.high * part_of(*table, row, counted).high;
     if (!(amount > most)) continue;
@@ -118,7 +108,7 @@ Span most_of(const View& view) {
   return found;
 }
 
-constexpr std::array table{
+constexpr std::array element_table{
     Measure{"element.aluminium", "%", "aluminium of what the EU counts as holding it", source,
             counting<aluminium>, most_of<aluminium>},
     Measure{"element.aluminium.unsettled", "%",
@@ -142,7 +132,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> element_measures() {
-  return table;
+  return element_table;
 }
 
 }  // namespace sudsmark::measures

@@ -23,10 +23,6 @@ constexpr std::string_view thresholds_source =
 constexpr std::string_view figures_table = "toxicological-figures";
 constexpr std::string_view thresholds_table = "toxicological-thresholds";
 
-std::string words(const Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
-
 bool in_row(const void* context, const Candidate& candidate) {
   if (candidate.content == nullptr) return false;
   const auto& substances = static_cast<const catalogue::Row*>(context)->substances;
@@ -42,19 +38,12 @@ std::optional<Range> figure(const catalogue::Table& table, const catalogue::Row&
   return range == nullptr ? std::nullopt : std::optional<Range>(*range);
 }
 
-std::string word(const catalogue::Table& table, const catalogue::Row& row,
-                 std::string_view column) {
-  const auto at = table.column(column);
-  const auto* found = at ? std::get_if<std::string>(&row.cells[*at]) : nullptr;
-  return found == nullptr ? std::string() : *found;
-}
-
 /// The threshold of a class, if the tables know one.
 std::optional<Range> threshold_of(const catalogue::Catalogue& catalogue, const std::string& name) {
   const catalogue::Table* table = catalogue.find_table(thresholds_table);
   if (table == nullptr || name.empty()) return std::nullopt;
   for (const catalogue::Row& row : table->rows) {
-    if (text::fold(word(*table, row, "class")) == text::fold(name)) {
+    if (text::fold(table->word(row, "class")) == text::fold(name)) {
       return figure(*table, row, "threshold");
     }
   }
@@ -98,15 +87,17 @@ Measured worst_dose(const View& view) {
   Range most = 0.0;
   for (const SubstanceExposure& one : found.substances) {
     most = quantity::max(most, one.systemic);
-    trace(view, one.substance + ": " + words(found.product, "mg/kg") +
-                    " of product stays on the skin a day, of which " + words(one.share, "%") +
-                    ", of which " + words(one.absorption, "%") + " goes through the skin" +
+    trace(view, one.substance + ": " + quantity::printed(found.product, "mg/kg") +
+                    " of product stays on the skin a day, of which " +
+                    quantity::printed(one.share, "%") + ", of which " +
+                    quantity::printed(one.absorption, "%") + " goes through the skin" +
                     (one.absorption_stated ? ""
                                            : " (nobody states it: 50 % by the guidance as "
                                              "remembered, 100 % in older practice)"));
   }
   if (!(found.ratio == Range(1.0))) {
-    trace(view, "times " + words(found.ratio, "1") + ", a child's skin area to its weight");
+    trace(view,
+          "times " + quantity::printed(found.ratio, "1") + ", a child's skin area to its weight");
   }
   return {most, found.missing};
 }
@@ -119,9 +110,9 @@ Measured least_margin(const View& view) {
     if (!one.point_of_departure) continue;
     least = first ? one.margin : quantity::min(least, one.margin);
     first = false;
-    trace(view, one.substance + ": " + words(*one.point_of_departure, "mg/kg") + " over " +
-                    words(*one.point_of_departure / one.margin, "mg/kg") + " is " +
-                    words(one.margin, "1"));
+    trace(view, one.substance + ": " + quantity::printed(*one.point_of_departure, "mg/kg") +
+                    " over " + quantity::printed(*one.point_of_departure / one.margin, "mg/kg") +
+                    " is " + quantity::printed(one.margin, "1"));
   }
   if (!first) trace(view, "the guidance asks for 100 (from memory)");
   return {least, found.missing};
@@ -137,8 +128,9 @@ Measured of_threshold(const View& view) {
     const Range ratio = one.systemic / *one.threshold;
     most = first ? ratio : quantity::max(most, ratio);
     first = false;
-    trace(view, one.substance + ": " + words(one.systemic, "mg/kg") + " over the " +
-                    words(*one.threshold, "mg/kg") + " of class " + one.threshold_class);
+    trace(view, one.substance + ": " + quantity::printed(one.systemic, "mg/kg") + " over the " +
+                    quantity::printed(*one.threshold, "mg/kg") + " of class " +
+                    one.threshold_class);
   }
   if (first) {
     missing |= view.missing->add("the class of structure of a substance (`class`, in a table '" +
@@ -152,7 +144,7 @@ Span product_place(const View& view) {
   return view.blend->dose ? view.blend->dose->place : view.blend->product_place;
 }
 
-constexpr std::array table{
+constexpr std::array exposure_table{
     Measure{"exposure.by_guidance", "mg/kg",
             "product that stays on the skin a day by the published row of its kind; what goes into "
             "a bath has none and stands as a shower gel would",
@@ -211,7 +203,7 @@ SkinExposures skin_exposures(const View& view) {
     one.substance = row.name;
     one.share = held.value;
     one.point_of_departure = figure(*figures, row, "point of departure");
-    one.threshold_class = word(*figures, row, "class");
+    one.threshold_class = figures->word(row, "class");
     one.threshold = threshold_of(*view.blend->catalogue, one.threshold_class);
     const auto absorption = figure(*figures, row, "absorption");
     const auto usual = science::default_absorption().share;
@@ -230,7 +222,7 @@ SkinExposures skin_exposures(const View& view) {
 }
 
 std::span<const Measure> exposure_measures() {
-  return table;
+  return exposure_table;
 }
 
 }  // namespace sudsmark::measures

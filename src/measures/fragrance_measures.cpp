@@ -163,7 +163,7 @@ Measured by_certificates(const View& view, const ScentBlend& blend) {
     const Range allowed = quantity::min(*scent->limit / blend.part(ingredient), 1.0);
     if (view.trace != nullptr) {
       trace(view, "'" + view.blend->material(ingredient.material).name + "' allows " +
-                      quantity::printed(*scent->limit, *quantity::find_unit("%")));
+                      quantity::printed(*scent->limit, "%"));
     }
     most = std::min(most, allowed.high);
     least = std::min(least, allowed.low);
@@ -239,7 +239,7 @@ Measured limit(const View& view) {
     if (allowed.high < out.value.high) {
       out.value.high = allowed.high;
       if (view.trace != nullptr) {
-        trace(view, row.name + " to " + quantity::printed(*figure, *quantity::find_unit("%")));
+        trace(view, row.name + " to " + quantity::printed(*figure, "%"));
       }
     }
     if (!certified) out.missing |= held.missing;
@@ -273,7 +273,7 @@ Span scent_place(const View& view) {
   return greatest_place(view, scented);
 }
 
-constexpr std::array table{
+constexpr std::array fragrance_table{
     Measure{"fragrance.limit", "%",
             "the most of this blend of scents that certificates and constituents allow",
             "certificates of the suppliers; limits by constituent where the table has them", limit,
@@ -285,7 +285,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> fragrance_measures() {
-  return table;
+  return fragrance_table;
 }
 
 }  // namespace sudsmark::measures

@@ -39,8 +39,7 @@ Measured mean(const View& view, bool (*test)(const Material&),
     }
     coefficients.push_back((material.*figure)->value);
     if (view.trace != nullptr) {
-      trace(view, material.name + " " +
-                      quantity::printed((material.*figure)->value, *quantity::find_unit("1")));
+      trace(view, material.name + " " + quantity::printed((material.*figure)->value, "1"));
     }
   }
   if (!missing.empty()) return {Range::unknown(), missing};
@@ -60,7 +59,7 @@ Span emulsifier_place(const View& view) {
   return greatest_place(view, emulsifier);
 }
 
-constexpr std::array table{
+constexpr std::array hlb_table{
     Measure{"hlb.required", "1",
             "HLB that the oils ask for (oil in water), weighted by mass; scents are not counted",
             griffin, required, oil_place},
@@ -71,7 +70,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> hlb_measures() {
-  return table;
+  return hlb_table;
 }
 
 }  // namespace sudsmark::measures

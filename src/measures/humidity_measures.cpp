@@ -42,7 +42,7 @@ Measured margin(const View& view) {
   const Measured room = stated(view, humidity, "the humidity of the room (`workshop`)");
   if (!room.missing.empty()) return room;
   trace(view, view.blend->material(first->material).name + " draws water from " +
-                  quantity::printed(*lowest, *quantity::find_unit("%")) +
+                  quantity::printed(*lowest, "%") +
                   "; a blend goes damp earlier than any of its parts");
   return {*lowest - Range(room.value.high), {}};
 }
@@ -53,7 +53,7 @@ Span dampest_place(const View& view) {
   return first == nullptr || first->places.empty() ? Span{} : first->places.front();
 }
 
-constexpr std::array table{
+constexpr std::array humidity_table{
     Measure{"humidity.margin", "%",
             "lowest humidity at which a dry material draws water, less the room's highest",
             "deliquescence of the pure solids as the catalogue cites it", margin, dampest_place},
@@ -62,7 +62,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> humidity_measures() {
-  return table;
+  return humidity_table;
 }
 
 }  // namespace sudsmark::measures

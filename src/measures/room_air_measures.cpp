@@ -5,6 +5,7 @@
 #include <cmath>
 #include <variant>
 
+#include "measures/air_units.h"
 #include "measures/dust_bounds.h"
 #include "measures/sums.h"
 #include "quantity/number.h"
@@ -18,15 +19,9 @@ constexpr std::string_view model =
     "mass over volume and its means in a well-mixed room (a university's teaching problem); "
     "limits as the table `vapour-limits` has them";
 constexpr std::string_view limits_table = "vapour-limits";
-constexpr double litres = 1000;     // of a cubic metre
-constexpr double mg_per_m3 = 1e-6;  // in g/l
 constexpr double milligrams = 1000;
 constexpr double brief = 0.25;  // h
 constexpr double shift = 8;     // h
-
-std::string words(const Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
 
 const catalogue::Row* limits_of(const View& view, std::uint32_t substance) {
   const catalogue::Table* table = view.blend->catalogue->find_table(limits_table);
@@ -102,8 +97,9 @@ Measured greatest(const View& view, std::string_view column, std::string_view un
       continue;
     }
     out.value = quantity::max(out.value, part(one) / *limit);
-    trace(view, words(one.mass, "g") + " of " + one.substance + " in the room at once: " +
-                    words(part(one), unit) + " over " + words(*limit, unit));
+    trace(view, quantity::printed(one.mass, "g") + " of " + one.substance +
+                    " in the room at once: " + quantity::printed(part(one), unit) + " over " +
+                    quantity::printed(*limit, unit));
   }
   return out;
 }
@@ -116,11 +112,11 @@ Measured alcohol(const View& view) {
   return out;
 }
 
-Measured of_limit(const View& view) {
+Measured vapour_of_limit(const View& view) {
   return greatest(view, "short term", "mg/m3", [](const VapourBound& one) { return one.brief; });
 }
 
-Measured of_explosive(const View& view) {
+Measured vapour_of_explosive(const View& view) {
   return greatest(view, "explosive", "g/m3", [](const VapourBound& one) { return one.peak; });
 }
 
@@ -143,8 +139,8 @@ Measured wet_batch(const View& view) {
       quantity::min(acids.value, bases.value) * mass * (moles * science::molar_volume());
   const auto& [airy, close] = *room.ends;
   out.value = {gas.low / (airy.volume * litres), gas.high / (close.volume * litres)};
-  trace(view, "up to " + words(gas, "l") + " of gas out of " + words(mass, "kg") +
-                  " that gets wet, at 25 C");
+  trace(view, "up to " + quantity::printed(gas, "l") + " of gas out of " +
+                  quantity::printed(mass, "kg") + " that gets wet, at 25 C");
   return out;
 }
 
@@ -161,7 +157,7 @@ Span batch_place(const View& view) {
   return view.blend->batch ? view.blend->batch->place : view.blend->place;
 }
 
-constexpr std::array table{
+constexpr std::array room_air_table{
     Measure{
         "vapour.alcohol",
         "mg/m3",
@@ -176,13 +172,13 @@ constexpr std::array table{
             "1",
             "that bound over the limit of 15 minutes, the highest of what dries off",
             model,
-            of_limit,
+            vapour_of_limit,
             drying_place,
             {},
             true},
     Measure{"vapour.of_explosive", "1",
             "all of it in the room at once over the least that burns in air, the highest", model,
-            of_explosive, drying_place,
+            vapour_of_explosive, drying_place,
             "Over the whole room: near the bowl and in a drying box it is far more.", true},
     Measure{"gas.wet_batch", "%",
             "upper bound of carbon dioxide in the room if all of the batch gets wet", model,
@@ -214,7 +210,7 @@ RoomAir room_air(const View& view) {
 }
 
 std::span<const Measure> room_air_measures() {
-  return table;
+  return room_air_table;
 }
 
 }  // namespace sudsmark::measures

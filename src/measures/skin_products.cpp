@@ -10,14 +10,8 @@
 namespace sudsmark::measures {
 namespace {
 
-constexpr std::string_view table_name = "exposure-of-products";
+constexpr std::string_view products_table = "exposure-of-products";
 constexpr double mg_per_kg = 1e-6;  // in a share
-
-const std::string* word(const catalogue::Table& table, const catalogue::Row& row,
-                        std::string_view column) {
-  const auto at = table.column(column);
-  return at ? std::get_if<std::string>(&row.cells[*at]) : nullptr;
-}
 
 bool names(std::string_view list, std::string_view kind) {
   std::size_t at = 0;
@@ -33,10 +27,10 @@ bool names(std::string_view list, std::string_view kind) {
 const catalogue::Row* row_for(const catalogue::Table& table, const std::string& kind, bool& own) {
   const catalogue::Row* other = nullptr;
   for (const catalogue::Row& row : table.rows) {
-    const std::string* kinds = word(table, row, "kinds");
-    if (kinds == nullptr || kinds->empty()) {
+    const std::string_view kinds = table.word(row, "kinds");
+    if (kinds.empty()) {
       other = &row;
-    } else if (names(*kinds, kind)) {
+    } else if (names(kinds, kind)) {
       own = true;
       return &row;
     }
@@ -45,7 +39,7 @@ const catalogue::Row* row_for(const catalogue::Table& table, const std::string& 
 }
 
 void add_guidance(const View& view, SkinProducts& out) {
-  const catalogue::Table* table = view.blend->catalogue->find_table(table_name);
+  const catalogue::Table* table = view.blend->catalogue->find_table(products_table);
   const auto column = table == nullptr ? std::nullopt : table->column("exposure");
   if (column) out.row = row_for(*table, view.blend->product->id, out.own_row);
   const Range* figure = out.row == nullptr ? nullptr : std::get_if<Range>(&out.row->cells[*column]);

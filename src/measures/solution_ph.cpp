@@ -127,8 +127,8 @@ std::vector<Surfactant> surfactants_of(const View& view) {
     one[index] = 0.0;
     if (view.trace != nullptr) {
       trace(view, material.name + (material.in_water ? " has " : " is taken to have ") +
-                      quantity::printed(water.ph, *quantity::find_unit("pH")) + " at " +
-                      quantity::printed(water.strength, *quantity::find_unit("%")));
+                      quantity::printed(water.ph, "pH") + " at " +
+                      quantity::printed(water.strength, "%"));
     }
   }
   return out;

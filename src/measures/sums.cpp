@@ -9,15 +9,11 @@
 namespace sudsmark::measures {
 namespace {
 
-std::string words(const Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
-
 Measured traced(const View& view, const std::optional<blend::Stated>& figure, std::string_view what,
                 std::string_view unit) {
   const Measured out = stated(view, figure, what);
   if (view.trace != nullptr && figure) {
-    trace(view, words(figure->value, unit) +
+    trace(view, quantity::printed(figure->value, unit) +
                     (figure->assumed ? ", usual for " + view.blend->product->name : ", as stated"));
   }
   return out;
@@ -29,6 +25,12 @@ Measured stated(const View& view, const std::optional<blend::Stated>& figure,
                 std::string_view what) {
   if (!figure) return {Range::unknown(), view.missing->add(what, view.blend->place)};
   return {figure->value, {}};
+}
+
+std::optional<blend::Stated> workshop_figure(
+    const View& view, std::optional<blend::Stated> blend::Workshop::*figure) {
+  if (!view.blend->workshop) return std::nullopt;
+  return (*view.blend->workshop).*figure;
 }
 
 bool part_is_weighed(const View& view) {
@@ -109,8 +111,9 @@ void trace_term(const View& view, const blend::Ingredient& ingredient, const Ran
   std::vector<Range> one(view.part->composition.ingredients.size(), Range(0.0));
   const auto at = static_cast<std::size_t>(&ingredient - view.part->composition.ingredients.data());
   one[at] = 1.0;
-  std::string term = material.name + " " + words(view.part->composition.weighted_share(one), "%");
-  if (counts != Range(1.0)) term += " of which " + words(counts, "%");
+  std::string term =
+      material.name + " " + quantity::printed(view.part->composition.weighted_share(one), "%");
+  if (counts != Range(1.0)) term += " of which " + quantity::printed(counts, "%");
   trace(view, std::move(term));
 }
 

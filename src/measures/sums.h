@@ -24,6 +24,9 @@ namespace sudsmark::measures {
 /// A stated figure, or unknown for want of it. `what` is the noun phrase of the missing table.
 [[nodiscard]] Measured stated(const View& view, const std::optional<blend::Stated>& figure,
                               std::string_view what);
+/// A figure of the workshop, where there is one and states it.
+[[nodiscard]] std::optional<blend::Stated> workshop_figure(
+    const View& view, std::optional<blend::Stated> blend::Workshop::*figure);
 
 /// Share by mass, as supplied, of the ingredients whose material passes a test [fraction].
 [[nodiscard]] Range supplied_share(const View& view,

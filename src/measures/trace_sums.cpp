@@ -15,13 +15,6 @@ namespace {
 
 constexpr std::string_view releasers = "formaldehyde-releasers";
 
-std::string_view word(const catalogue::Table& table, const catalogue::Row& row,
-                      std::string_view column) {
-  const auto at = table.column(column);
-  const auto* found = at ? std::get_if<std::string>(&row.cells[*at]) : nullptr;
-  return found == nullptr ? std::string_view() : std::string_view(*found);
-}
-
 /// The words of a list with commas between, folded.
 std::vector<std::string> words_of(std::string_view list) {
   std::vector<std::string> out;
@@ -91,7 +84,7 @@ Span formula_place(const View& view) {
   return view.blend->place;
 }
 
-constexpr std::array table{
+constexpr std::array trace_table{
     Measure{
         "formaldehyde.freed", "ppm",
         "formaldehyde that the preservatives in it can free in all, by their formulas: an "
@@ -106,8 +99,8 @@ constexpr std::array table{
 
 TraceSum trace_sum(const View& view, const catalogue::Table& of, const catalogue::Row& row) {
   std::vector<std::string> names;
-  if (!view.blend->traces.empty()) names = words_of(word(of, row, "traces"));
-  const catalogue::Roles roles = roles_of(word(of, row, "brought-by"));
+  if (!view.blend->traces.empty()) names = words_of(of.word(row, "traces"));
+  const catalogue::Roles roles = roles_of(of.word(row, "brought-by"));
   const blend::Composition& composition = view.part->composition;
   TraceSum out;
   std::vector<Range> counts;
@@ -159,14 +152,14 @@ Measured freed_formaldehyde(const View& view) {
     }
     // no more is known than that it frees between nothing and all of it: the bound is all
     out.value += held.value * *frees;
-    trace(view, quantity::printed(held.value, *quantity::find_unit("%")) + " of " + row.name +
-                    " can free " + quantity::printed(*frees, *quantity::find_unit("%")) + " of it");
+    trace(view, quantity::printed(held.value, "%") + " of " + row.name + " can free " +
+                    quantity::printed(*frees, "%") + " of it");
   }
   return out;
 }
 
 std::span<const Measure> trace_measures() {
-  return table;
+  return trace_table;
 }
 
 }  // namespace sudsmark::measures

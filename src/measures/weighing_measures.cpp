@@ -104,8 +104,7 @@ Measured error_about(const View& view, const About& about) {
     return {found.share, view.missing->add("the amount of '" + found.weighing->name + "'",
                                            found.weighing->place)};
   }
-  trace(view, found.weighing->name + ", " +
-                  quantity::printed(found.weighing->mass, *quantity::find_unit("g")) + " for " +
+  trace(view, found.weighing->name + ", " + quantity::printed(found.weighing->mass, "g") + " for " +
                   found.weighing->container);
   return {found.share, {}};
 }
@@ -144,7 +143,7 @@ Span error_place(const View& view) {
   return found.weighing == nullptr ? smallest_place(view) : found.weighing->place;
 }
 
-constexpr std::array table{
+constexpr std::array weighing_table{
     Measure{"weighing.smallest", "g",
             "the smallest weighing of a making, premixes at their own size", "arithmetic",
             smallest_mass, smallest_place},
@@ -187,7 +186,7 @@ Measured weighing_error_of(const View& view, blend::MaterialId material) {
 }
 
 std::span<const Measure> weighing_measures() {
-  return table;
+  return weighing_table;
 }
 
 }  // namespace sudsmark::measures

@@ -17,12 +17,6 @@ std::optional<double> figure(const Table& table, const Row& row, std::string_vie
   return range->low;
 }
 
-std::string word(const Table& table, const Row& row, std::string_view column) {
-  const auto at = table.column(column);
-  const auto* text = at ? std::get_if<std::string>(&row.cells[*at]) : nullptr;
-  return text == nullptr ? std::string() : *text;
-}
-
 bool sold_there(const blend::Blend& blend, const Row& row) {
   return row.markets.empty() ||
          std::any_of(blend.markets.begin(), blend.markets.end(), [&](const auto& market) {
@@ -37,7 +31,8 @@ void take(std::optional<AirLimit>& best, const std::optional<double>& value, con
   if (!value) return;
   if (best && best->elsewhere != elsewhere && elsewhere) return;
   if (best && best->elsewhere == elsewhere && best->value <= *value) return;
-  best = AirLimit{*value, word(table, row, "country"), word(table, row, "basis"), elsewhere};
+  best = AirLimit{*value, std::string(table.word(row, "country")),
+                  std::string(table.word(row, "basis")), elsewhere};
 }
 
 }  // namespace
@@ -57,7 +52,7 @@ SubstanceLimits workplace_limits(const blend::Blend& blend, std::uint32_t substa
     take(out.inhalable, figure(*table, row, "total"), *table, row, elsewhere);
     take(out.respirable, figure(*table, row, "respirable"), *table, row, elsewhere);
     take(out.short_term, figure(*table, row, "short term"), *table, row, elsewhere);
-    out.sensitiser = out.sensitiser || word(*table, row, "sensitiser") == "yes";
+    out.sensitiser = out.sensitiser || table->word(row, "sensitiser") == "yes";
   }
   // a country that sets one fraction alone has decided; what others say of the other is not mixed
   // in

@@ -32,10 +32,6 @@ constexpr std::string_view explosion =
 constexpr std::string_view mixtures =
     "mixture rules of Regulation (EC) No 1272/2008, Annex I, in part quoted and from memory";
 
-std::string words(const Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
-
 std::string listed(const std::vector<std::string>& items) {
   std::string out;
   for (const std::string& item : items) out += (out.empty() ? "" : ", ") + item;
@@ -51,7 +47,8 @@ Measured band(const View& view) {
     missing |= of.missing;
     most = quantity::max(most, of.approach);
     if (view.trace == nullptr) return;
-    std::string clause = "task '" + task.handled.name + "': approach " + words(of.approach, "1");
+    std::string clause =
+        "task '" + task.handled.name + "': approach " + quantity::printed(of.approach, "1");
     if (!of.decided_by.empty()) clause += " for " + of.decided_by + ", group " + of.group;
     if (!of.statements.empty()) clause += " by " + listed(of.statements);
     trace(view, std::move(clause));
@@ -106,8 +103,8 @@ Measured bound_near_short(const View& view) {
 Measured of_limit(const View& view) {
   const OfLimits found = of_limits(view);
   for (const OfLimit& one : found.substances) {
-    trace(view, one.substance + ": bound " + words(one.bound, "mg/m3") + " against " +
-                    words(one.limit.value, "mg/m3") +
+    trace(view, one.substance + ": bound " + quantity::printed(one.bound, "mg/m3") + " against " +
+                    quantity::printed(one.limit.value, "mg/m3") +
                     (one.respirable ? " respirable (" : " inhalable (") + one.limit.country + " " +
                     one.limit.basis +
                     (one.limit.elsewhere ? ", none known where it is sold)" : ")"));
@@ -128,10 +125,10 @@ Measured cloud(const View& view) {
     worst = quantity::max(worst, dust.cloud);
     missing |= dust.missing;
     if (view.trace == nullptr || dust.materials.empty()) return;
-    trace(view, "task '" + task.handled.name + "': " + words(dust.fines, "g") + " of " +
+    trace(view, "task '" + task.handled.name + "': " + quantity::printed(dust.fines, "g") + " of " +
                     listed(dust.materials) + ", all of it spread evenly over the vessel");
     if (dust.inert_share.high > 0) {
-      trace(view, words(dust.inert_share, "%") +
+      trace(view, quantity::printed(dust.inert_share, "%") +
                       " of powder that quenches: counted as inert from 80 % on");
     }
   });
@@ -183,7 +180,7 @@ constexpr Measure upper_bound(Measure measure) {
   return measure;
 }
 
-constexpr std::array table{
+constexpr std::array workshop_table{
     Measure{"dust.band", "1",
             "control approach 1 to 4 of the published banding scheme, the highest of all tasks",
             banding, band, task_place},
@@ -222,7 +219,7 @@ constexpr std::array table{
 }  // namespace
 
 std::span<const Measure> workshop_measures() {
-  return table;
+  return workshop_table;
 }
 
 }  // namespace sudsmark::measures

@@ -13,8 +13,6 @@
 namespace sudsmark::mending {
 namespace {
 
-constexpr double percent = 100;
-
 bool same_verdict(const Finding& a, const Finding& b) {
   return a.rule == b.rule && a.subject == b.subject;
 }

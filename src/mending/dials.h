@@ -24,6 +24,8 @@
 
 namespace sudsmark::mending {
 
+inline constexpr double percent = 100;  ///< of a whole
+
 struct Dial {
   formula::Word name;  ///< as written on its first line
   std::string key;     ///< one spelling for all its names

@@ -13,7 +13,6 @@ namespace sudsmark::mending {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr double percent = 100;
 constexpr int most_rounds = 12;
 /// [% of the product] a point that moves less than this stays.
 constexpr double stays = 1e-7;

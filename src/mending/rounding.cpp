@@ -9,7 +9,6 @@
 namespace sudsmark::mending {
 namespace {
 
-constexpr double percent = 100;
 // Where no scale is stated: of a batch in grams, and where there is none.
 constexpr double plain_grams = 0.1;
 constexpr double plain_step = 0.01;  // % of the product

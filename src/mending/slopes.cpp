@@ -10,7 +10,6 @@ namespace {
 using rules::Condition;
 using rules::Way;
 
-constexpr double percent = 100;
 /// What is left to a limit, over its size: more than a comparison forgives, less than anybody
 /// weighs.
 constexpr double spare = 1e-6;

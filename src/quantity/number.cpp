@@ -72,6 +72,10 @@ std::string printed(const Range& base, const Unit& unit) {
   return with_unit(from == to ? from : from + " to " + to, unit);
 }
 
+std::string printed(const Range& base, std::string_view unit) {
+  return printed(base, *find_unit(unit));
+}
+
 std::string printed_apart(double base, double other, const Unit& unit) {
   const double figure = unit.from_base(base);
   const double beside = unit.from_base(other);

@@ -21,6 +21,8 @@ namespace sudsmark::quantity {
 /// A range in a unit: "1.5 %", "12.6 to 13.7 %", "at least 3 g", "at most 5 g", "unknown". The unit
 /// "1" is not printed.
 [[nodiscard]] std::string printed(const Range& base, const Unit& unit);
+/// The same in a unit that is known by its word ("%", "mg/m3").
+[[nodiscard]] std::string printed(const Range& base, std::string_view unit);
 
 /// Like printed, with as many digits as it takes to look different from `other` where it is.
 [[nodiscard]] std::string printed_apart(double base, double other, const Unit& unit);

@@ -11,7 +11,7 @@ using namespace wording;
 
 namespace {
 
-constexpr double width = 340;
+constexpr double bars_width = 340;
 constexpr double row = 30;
 constexpr std::size_t letters = 52;  ///< of a line, the name and the figure at its end
 
@@ -44,7 +44,7 @@ void draw_bars(Markup& page, const std::vector<Bar>& all, const std::string& id,
   for (const Bar& bar : bars) longest = std::max(longest, greatest(bar));
   const double height = row * static_cast<double>(bars.size()) + 4;
   page.open("svg", {{"class", "bars"},
-                    {"viewBox", "0 0 " + coordinate(width) + " " + coordinate(height)},
+                    {"viewBox", "0 0 " + coordinate(bars_width) + " " + coordinate(height)},
                     {"role", "img"},
                     {"aria-labelledby", id + "-title " + id + "-words"}});
   page.element("title", {{"id", id + "-title"}}, title);
@@ -53,21 +53,22 @@ void draw_bars(Markup& page, const std::vector<Bar>& all, const std::string& id,
     words += (words.empty() ? "" : "; ") + bar.name + " " + shown(bar.figure);
   }
   page.element("desc", {{"id", id + "-words"}}, words);
-  const auto across = [&](double share) { return (width - 2) * share / longest; };
+  const auto across = [&](double share) { return (bars_width - 2) * share / longest; };
   double top = 0;
   for (const Bar& bar : bars) {
     const std::size_t taken = shown(bar.figure).size() + 2;
     page.element("text", {{"x", "1"}, {"y", coordinate(top + 14)}},
                  shortened(harmless(bar.name), letters - std::min(taken, letters / 2)));
     page.element(
-        "text", {{"x", coordinate(width - 1)}, {"y", coordinate(top + 14)}, {"text-anchor", "end"}},
+        "text",
+        {{"x", coordinate(bars_width - 1)}, {"y", coordinate(top + 14)}, {"text-anchor", "end"}},
         shown(bar.figure));
     const std::string y = coordinate(top + 19);
     const double certain = across(least(bar));
     page.empty("rect", {{"class", "track"},
                         {"x", "1"},
                         {"y", coordinate(top + 21.5)},
-                        {"width", coordinate(width - 2)},
+                        {"width", coordinate(bars_width - 2)},
                         {"height", "1"}});
     page.empty("rect", {{"class", "certain"},
                         {"x", "1"},

@@ -14,10 +14,10 @@ using namespace wording;
 
 namespace {
 
-constexpr double width = 340;
+constexpr double chart_width = 340;
 constexpr double height = 236;
 constexpr double left = 34;
-constexpr double right = width - 8;
+constexpr double right = chart_width - 8;
 constexpr double top = 22;
 constexpr double bottom = height - 36;
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -66,7 +66,7 @@ class Drawing {
 
   void draw() {
     page_.open("svg", {{"class", "chart"},
-                       {"viewBox", "0 0 " + coordinate(width) + " " + coordinate(height)},
+                       {"viewBox", "0 0 " + coordinate(chart_width) + " " + coordinate(height)},
                        {"role", "img"},
                        {"aria-labelledby", chart_.id + "-title " + chart_.id + "-words"}});
     page_.element("title", {{"id", chart_.id + "-title"}}, chart_.title);

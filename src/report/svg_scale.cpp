@@ -11,10 +11,10 @@
 namespace sudsmark::report {
 namespace {
 
-constexpr double width = 300;
+constexpr double scale_width = 300;
 constexpr double height = 42;
 constexpr double left = 6;
-constexpr double right = width - 6;
+constexpr double right = scale_width - 6;
 constexpr double middle = 21;
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
@@ -152,7 +152,7 @@ void draw_scale(Markup& page, const Figure& measured, const Figure& limit, const
   page.open("svg", {{"class", tone == Tone::loud      ? "scale"
                               : tone == Tone::perhaps ? "scale maybe"
                                                       : "scale quiet"},
-                    {"viewBox", "0 0 " + coordinate(width) + " " + coordinate(height)},
+                    {"viewBox", "0 0 " + coordinate(scale_width) + " " + coordinate(height)},
                     {"role", "img"},
                     {"aria-label", words}});
   draw_limit(page, axis, limit);

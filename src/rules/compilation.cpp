@@ -13,11 +13,6 @@ namespace {
 using quantity::Dimension;
 using quantity::Flavour;
 
-Type truth_type() {
-  Type type;
-  type.kind = ValueKind::truth;
-  return type;
-}
 Type text_type() {
   Type type;
   type.kind = ValueKind::text;

@@ -11,12 +11,6 @@
 namespace sudsmark::rules {
 namespace {
 
-Type truth_type() {
-  Type type;
-  type.kind = ValueKind::truth;
-  return type;
-}
-
 std::optional<Relation> relation_of(Op op) {
   switch (op) {
     case Op::equal:

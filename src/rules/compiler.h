@@ -36,6 +36,11 @@ struct Type {
   bool unit_given = false;      ///< by a measure or by who wrote the expression, not by default
   bool constant = false;        ///< figures only
 };
+[[nodiscard]] inline Type truth_type() {
+  Type type;
+  type.kind = ValueKind::truth;
+  return type;
+}
 
 /// Turns offsets in the expression into a place of its file.
 using Placing = std::function<text::Span(std::uint32_t begin, std::uint32_t end)>;

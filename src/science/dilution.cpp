@@ -7,12 +7,12 @@
 #include <utility>
 
 #include "science/scale_rounding.h"
+#include "science/slack.h"
 #include "science/workshop_sources.h"
 
 namespace sudsmark::science {
 namespace {
 
-constexpr double slack = 1e-9;
 // A blend is made a tenth larger than what is taken of it: some stays on the sieve (our allowance).
 constexpr double spare = 1.1;
 // Below this, blend and powder would be weighed for next to nothing.

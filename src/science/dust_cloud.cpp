@@ -4,12 +4,11 @@
 #include <array>
 #include <cassert>
 
+#include "science/slack.h"
 #include "science/workshop_sources.h"
 
 namespace sudsmark::science {
 namespace {
-
-constexpr double slack = 1e-9;  // a figure that meets a threshold to the letter meets it
 
 // OSHA memorandum 2015 (read): reference layer, in its own units.
 constexpr double reference_depth = 25.4 / 32;                           // mm, 1/32 inch

@@ -7,13 +7,11 @@
 #include <utility>
 
 #include "science/hazard_statement.h"
+#include "science/slack.h"
 #include "science/workshop_sources.h"
 
 namespace sudsmark::science {
 namespace {
-
-// A share that meets a limit to the letter reaches it, whatever binary fractions make of it.
-constexpr double slack = 1e-9;
 
 // CLP 3.2.3.3.1 and 3.3.3.3.1 (read): smaller shares do not count for skin and eyes.
 constexpr double relevant_share = 0.01;

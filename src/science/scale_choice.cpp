@@ -7,12 +7,10 @@
 #include <utility>
 
 #include "science/scale_rounding.h"
+#include "science/slack.h"
 
 namespace sudsmark::science {
 namespace {
-
-// A dose that meets the tolerance to the letter meets it, whatever binary fractions make of it.
-constexpr double slack = 1e-9;
 
 bool better(const WeighingPlan& a, const WeighingPlan& b) {
   if (a.within != b.within) return a.within;

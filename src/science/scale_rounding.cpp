@@ -4,11 +4,10 @@
 #include <cassert>
 #include <cmath>
 
+#include "science/slack.h"
+
 namespace sudsmark::science {
 namespace {
-
-// 0.35 g over 0.1 g is 3.4999999999999996: figures this near to a half or a whole count as one.
-constexpr double slack = 1e-9;
 
 double in_steps(double mass, double step) {
   assert(step > 0 && mass >= 0 && mass / step < 1e15);

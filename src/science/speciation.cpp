@@ -6,7 +6,7 @@
 namespace sudsmark::science {
 namespace {
 
-constexpr std::size_t carbonate = 0;  // in acids()
+constexpr std::size_t carbonate_acid = 0;  // in acids()
 
 /// exp(x), and quickly where x is small: the next term of the series is below the last bit.
 double exp_of_small(double x) {
@@ -21,7 +21,7 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
                        std::optional<double> pco2)
     : totals_(&totals), thermo_(&thermo), model_(model), pco2_(pco2) {
   const auto has_acid = [&](std::size_t i) {
-    const bool from_gas = i == carbonate && pco2_.has_value();
+    const bool from_gas = i == carbonate_acid && pco2_.has_value();
     return from_gas || totals[all_acids[i].component] > 0.0;
   };
   for (std::size_t i = 0; i < acid_count; ++i) {
@@ -36,7 +36,7 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
   }
   paired_ = active_pair_count_ > 0;
   for (std::size_t i = 0; i < pairing_acids; ++i) {
-    const bool from_gas = i == carbonate && pco2_.has_value();
+    const bool from_gas = i == carbonate_acid && pco2_.has_value();
     unknown_[i] = !from_gas && totals[all_acids[i].component] > 0.0;
   }
   for (std::size_t i = 0; i < first_acid; ++i) {
@@ -92,8 +92,9 @@ void Speciation::set_medium(double ionic_strength, double water_activity) {
     }
   }
   if (pco2_) {
-    open_base_ = thermo_->henry * *pco2_ * water_activity /
-                 (thermo_->beta[carbonate][2] * gamma_[all_acids[carbonate].first_species]);
+    open_base_ =
+        thermo_->henry * *pco2_ * water_activity /
+        (thermo_->beta[carbonate_acid][2] * gamma_[all_acids[carbonate_acid].first_species]);
   }
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
@@ -123,7 +124,7 @@ double Speciation::charge(double ln_h) {
     }
     sum_[i] = sum;
     charge_sum_[i] = charge_sum;
-    if (i == carbonate && pco2_) {
+    if (i == carbonate_acid && pco2_) {
       base_[i] = open_base_ / (h_ * h_);
     } else if (!pairing(i)) {
       base_[i] = (*totals_)[acid.component] / sum;
@@ -223,7 +224,7 @@ void Speciation::solve_pairs() {
   for (std::size_t i = 0; i < pairing_acids; ++i) {
     if (unknown_[i]) {
       base_[i] = guess[i];
-    } else if (i != carbonate || !pco2_) {
+    } else if (i != carbonate_acid || !pco2_) {
       base_[i] = 0.0;
     }
   }
@@ -292,11 +293,11 @@ double Speciation::fill(Equilibrium& result) const {
     } else {
       molality *= base_[pair.acid];
       for (int n = 0; n < pair.protons; ++n) molality *= h_;
-      if (pair.acid == carbonate) dic += molality;
+      if (pair.acid == carbonate_acid) dic += molality;
     }
     result.molality[pair.species] = molality;
   }
-  const std::size_t co3 = all_acids[carbonate].first_species;
+  const std::size_t co3 = all_acids[carbonate_acid].first_species;
   dic += result.molality[co3] + result.molality[co3 + 1] + result.molality[co3 + 2];
   result.dic = dic;
   result.pco2 = result.molality[co3 + 2] * gamma_[co3 + 2] / thermo_->henry;

@@ -28,7 +28,7 @@ constexpr std::size_t npos = std::string_view::npos;
 /// Thrown through the parser once something is reported after which it makes no sense to go on.
 struct Refused {};
 
-bool blank(char c) {
+bool space_or_break(char c) {
   return c == ' ' || c == '\n' || c == '\r';
 }
 
@@ -48,7 +48,7 @@ std::size_t scan(std::string_view text, std::size_t from, Stop stop) {
       at = std::min(text.find('\n', at), text.size());
     } else {
       if (stop(c)) return at;
-      at_start = blank(c) || c == '[' || c == '{' || c == ',' || (c == ':' && at > from);
+      at_start = space_or_break(c) || c == '[' || c == '{' || c == ',' || (c == ':' && at > from);
       ++at;
     }
   }
@@ -136,7 +136,7 @@ class TreeBuilder final : public YAML::EventHandler {
     if (wants_key()) refuse(messages::key_missing, at);
     Node node;
     std::size_t end = wants_value() ? frames_.back().key_span.end : at;
-    while (!wants_value() && end > last_end_ && blank(file_text_[end - 1])) --end;
+    while (!wants_value() && end > last_end_ && space_or_break(file_text_[end - 1])) --end;
     node.span = span(end > 0 ? end - 1 : 0, end);
     if (wants_value()) node.span = frames_.back().key_span;
     add(std::move(node));
@@ -233,7 +233,7 @@ class TreeBuilder final : public YAML::EventHandler {
   void refuse_swallowed_entry(std::size_t begin, std::size_t end) {
     const std::string_view text = file_text_.substr(0, end);
     for (std::size_t at = text.find('\n', begin); at != npos; at = text.find('\n', at)) {
-      while (at < end && blank(text[at])) ++at;
+      while (at < end && space_or_break(text[at])) ++at;
       if (char_at(at) == '-' && char_at(at + 1) == ' ') refuse(messages::dash_unexpected, at);
     }
   }

@@ -22,10 +22,6 @@ using quantity::Range;
 
 constexpr double much = 10000;  // g of a batch from which sacks are lifted
 
-std::string in(const Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
-
 bool any(const View& whole, const std::function<bool(const Material&)>& test) {
   const blend::Composition& all = whole.part->as_formed();
   return std::any_of(all.ingredients.begin(), all.ingredients.end(),
@@ -86,15 +82,15 @@ void write_air(const View& whole, Page& page) {
   const measures::RoomAir air = measures::room_air(whole);
   for (const measures::VapourBound& one : air.vapours) {
     if (!one.brief.known()) {
-      page.entry("vapour", in(one.mass, "g") + " of " + one.substance +
+      page.entry("vapour", quantity::printed(one.mass, "g") + " of " + one.substance +
                                " dries off; how much of it stands in the air is not known: needs " +
                                joined(whole.missing->words(air.missing)) + ".");
       continue;
     }
-    std::string words = in(one.mass, "g") + " of " + one.substance +
-                        " dries off: upper bounds, all of it at once, " + in(one.brief, "mg/m3") +
-                        " over the worst 15 minutes and " + in(one.shift, "mg/m3") +
-                        " over 8 hours";
+    std::string words = quantity::printed(one.mass, "g") + " of " + one.substance +
+                        " dries off: upper bounds, all of it at once, " +
+                        quantity::printed(one.brief, "mg/m3") + " over the worst 15 minutes and " +
+                        quantity::printed(one.shift, "mg/m3") + " over 8 hours";
     if (one.limits == nullptr) {
       words += "; no limit of it was found, which makes it no safer.";
     } else {
@@ -102,11 +98,12 @@ void write_air(const View& whole, Page& page) {
       const auto mean = measures::vapour_limit(whole, *one.limits, "mean");
       const auto burns = measures::vapour_limit(whole, *one.limits, "explosive");
       if (brief && mean) {
-        words += "; limits " + in(*brief, "mg/m3") + " and " + in(*mean, "mg/m3") + " (as quoted)";
+        words += "; limits " + quantity::printed(*brief, "mg/m3") + " and " +
+                 quantity::printed(*mean, "mg/m3") + " (as quoted)";
       }
       if (burns) {
-        words += "; it burns from " + in(*burns, "g/m3") +
-                 " on (from memory), and the room holds " + in(one.peak, "g/m3");
+        words += "; it burns from " + quantity::printed(*burns, "g/m3") +
+                 " on (from memory), and the room holds " + quantity::printed(one.peak, "g/m3");
       }
       words += ".";
     }
@@ -126,7 +123,7 @@ void write_air(const View& whole, Page& page) {
   if (!(gas.value.high > 0)) return;
   page.entry(
       "gas",
-      "If all of it gets wet, carbon dioxide could come to " + in(gas.value, "%") +
+      "If all of it gets wet, carbon dioxide could come to " + quantity::printed(gas.value, "%") +
           " of the room, lowest down most: out, and the door open. Limits 0.5 % over 8 hours "
           "and 1.5 % over 15 minutes; 4 % is dangerous at once (as quoted).");
 }

@@ -17,16 +17,13 @@ namespace {
 
 using wording::Page;
 
-std::string in(const quantity::Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
-
 std::string headline(const blend::Blend& blend, const measures::BenchPlan& plan) {
   std::string out = blend.product->name;
   if (blend.forming) out += ", " + blend.forming->text;
   const double step = plan.scales.empty() ? 0 : worksheet::coarsest(plan.scales);
   if (blend.batch) out += "; batch " + worksheet::mass_words(blend.batch->value.low, step);
-  if (blend.piece && !blend.piece->assumed) out += "; piece " + in(blend.piece->value, "g");
+  if (blend.piece && !blend.piece->assumed)
+    out += "; piece " + quantity::printed(blend.piece->value, "g");
   if (blend.workshop) out += "; " + blend.workshop->name;
   return out;
 }
@@ -44,11 +41,12 @@ void write_room(const blend::Blend& blend, Page& page) {
   if (!blend.workshop) return;
   const blend::Workshop& workshop = *blend.workshop;
   std::vector<std::string> words;
-  if (workshop.room) words.push_back(in(workshop.room->value, "m3"));
+  if (workshop.room) words.push_back(quantity::printed(workshop.room->value, "m3"));
   if (workshop.air_changes)
-    words.push_back("air changes " + in(workshop.air_changes->value, "per hour"));
-  if (workshop.humidity) words.push_back("humidity " + in(workshop.humidity->value, "%"));
-  if (workshop.temperature) words.push_back(in(workshop.temperature->value, "C"));
+    words.push_back("air changes " + quantity::printed(workshop.air_changes->value, "per hour"));
+  if (workshop.humidity)
+    words.push_back("humidity " + quantity::printed(workshop.humidity->value, "%"));
+  if (workshop.temperature) words.push_back(quantity::printed(workshop.temperature->value, "C"));
   if (workshop.mask) words.push_back(mask_words(workshop.mask->text));
   if (!words.empty()) page.entry("room", wording::joined(words, "and"));
 }

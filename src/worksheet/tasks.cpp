@@ -31,15 +31,11 @@ constexpr double mg_per_m3 = 1e-6;  // in g/l
 constexpr double litres = 1000;     // of a cubic metre
 constexpr double trigger = 10;      // mg/m3 inhalable, the British regulations as quoted
 
-std::string in(const Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
-}
-
 /// An upper bound in words: never "at least 0", which a reader would keep as 0.
 std::string bound_words(const Range& bound, std::string_view unit) {
-  if (std::isfinite(bound.high)) return in(bound, unit);
+  if (std::isfinite(bound.high)) return quantity::printed(bound, unit);
   if (!(bound.low > 0)) return "not known";
-  return in(Range(bound.low), unit) + " or more, no upper end is known,";
+  return quantity::printed(Range(bound.low), unit) + " or more, no upper end is known,";
 }
 
 View of_task(const View& whole, const blend::Task& task) {
@@ -87,7 +83,7 @@ void write_band(const View& view, const blend::Task& task, Page& page) {
     return;
   }
   const int most = static_cast<int>(band.approach.high);
-  std::string words = "approach " + in(band.approach, "1") + " of 4, " +
+  std::string words = "approach " + quantity::printed(band.approach, "1") + " of 4, " +
                       std::string(science::approach_words(most)) +
                       ", by COSHH Essentials (its table is from memory)";
   if (!band.decided_by.empty()) {
@@ -130,8 +126,8 @@ void write_levels(const View& view, Page& page) {
     const auto* whole = std::get_if<Range>(&row.cells[*inhalable]);
     const auto* deep = std::get_if<Range>(&row.cells[*respirable]);
     if (whole == nullptr || deep == nullptr) continue;
-    words += (words.empty() ? "" : "; ") + row.name + " " + in(*whole, "mg/m3") +
-             " inhalable and " + in(*deep, "mg/m3") + " respirable";
+    words += (words.empty() ? "" : "; ") + row.name + " " + quantity::printed(*whole, "mg/m3") +
+             " inhalable and " + quantity::printed(*deep, "mg/m3") + " respirable";
   }
   if (!words.empty()) page.entry("any dust", words + ". To be below one is not the same as safe.");
 }
@@ -160,20 +156,21 @@ void write_bound(const View& view, Page& page) {
                                  " inhalable. The 8 hour mean hides such a peak.");
     const auto& workshop = view.blend->workshop;
     const bool stated = workshop && workshop->air_speed;
-    page.entry("at the bowl",
-               "upper bound within an arm's length: " + bound_words(inhalable.near_shift, "mg/m3") +
-                   " over 8 hours, " + bound_words(inhalable.near_short, "mg/m3") +
-                   " over the worst 15 minutes, inhalable, in " +
-                   (stated ? "air that moves at " + in(measures::air_at_the_bowl(view), "m/s") +
-                                 ", as stated."
-                           : "the still air of a quiet room (0.05 to 0.3 m/s, from memory)."));
+    page.entry(
+        "at the bowl",
+        "upper bound within an arm's length: " + bound_words(inhalable.near_shift, "mg/m3") +
+            " over 8 hours, " + bound_words(inhalable.near_short, "mg/m3") +
+            " over the worst 15 minutes, inhalable, in " +
+            (stated ? "air that moves at " +
+                          quantity::printed(measures::air_at_the_bowl(view), "m/s") + ", as stated."
+                    : "the still air of a quiet room (0.05 to 0.3 m/s, from memory)."));
   }
   if (!std::isfinite(inhalable.shift.high)) {
     const auto enough = measures::dustiness_for(view, trigger * mg_per_m3);
     page.entry("",
                "The bound has no upper end, since the dustiest class of powders has none. Ask "
                "the supplier for the dustiness by EN 15051 and state it (`raises … mg/kg`)" +
-                   (enough ? "; up to " + in(Range(*enough * mg_per_m3), "mg/kg") +
+                   (enough ? "; up to " + quantity::printed(Range(*enough * mg_per_m3), "mg/kg") +
                                  " the bound would stay at the trigger of 10 mg/m3, at which "
                                  "the British regulations begin to ask for control. Below a "
                                  "trigger is not the same as safe."
@@ -183,7 +180,7 @@ void write_bound(const View& view, Page& page) {
   for (const measures::OfLimit& one : limits.substances) {
     std::string bound = bound_words(one.bound, "mg/m3");
     if (bound.ends_with(',')) bound.pop_back();
-    page.entry("limit", one.substance + ": " + in(one.limit.value, "mg/m3") +
+    page.entry("limit", one.substance + ": " + quantity::printed(one.limit.value, "mg/m3") +
                             (one.respirable ? " respirable (" : " inhalable (") +
                             one.limit.country + " " + one.limit.basis +
                             (one.limit.elsewhere ? ", none known where it is sold" : "") +
@@ -207,7 +204,7 @@ void write_fire(const View& view, const blend::Task& task, Page& page) {
   if (!dust.classes.empty()) words += " (" + joined(dust.classes) + ")";
   if (dust.fines.high == 0) {
     page.entry("fire",
-               words + ", but " + in(dust.inert_share, "%") +
+               words + ", but " + quantity::printed(dust.inert_share, "%") +
                    " of the powder quenches, which counts as inert from 80 % on. The single "
                    "bags do not.");
     return;
@@ -215,19 +212,19 @@ void write_fire(const View& view, const blend::Task& task, Page& page) {
   words += ".";
   if (task.in && task.in->low > 0) {
     const double volume = task.in->low / litres;
-    words += " In the vessel of " + in(*task.in, "l") + " as little as " +
+    words += " In the vessel of " + quantity::printed(*task.in, "l") + " as little as " +
              quantity::printed(science::mass_to_limit(science::cautious_explosion_limit, volume)) +
              " g of it in the air can carry a flame by the cautious limit of 15 g/m3, " +
              quantity::printed(science::mass_to_limit(science::typical_explosion_limit, volume)) +
              " g by the 60 g/m3 of corn starch.";
   }
-  if (dust.fines.known()) words += " There are " + in(dust.fines, "kg") + " of it.";
+  if (dust.fines.known()) words += " There are " + quantity::printed(dust.fines, "kg") + " of it.";
   if (dust.room_cloud.known() && dust.room_cloud.high > 0) {
-    words +=
-        " All of it whirled up would be " + in(dust.room_cloud, "g/m3") + " over the whole room.";
+    words += " All of it whirled up would be " + quantity::printed(dust.room_cloud, "g/m3") +
+             " over the whole room.";
   }
   if (dust.inert_share.high > 0) {
-    words += " The " + in(dust.inert_share, "%") +
+    words += " The " + quantity::printed(dust.inert_share, "%") +
              " of powder that quenches is below the 80 % from which it counts.";
   }
   page.entry("fire", words);
@@ -280,7 +277,8 @@ void write_tasks(const View& whole, Page& page) {
     const View view = of_task(whole, task);
     const Range mass = measures::powder_mass(measures::powders_of(view, task));
     std::string words = "Task '" + task.handled.name + "'";
-    if (task.mass_known && mass.high > 0) words += ": " + in(mass, "kg") + " of powder at a time";
+    if (task.mass_known && mass.high > 0)
+      words += ": " + quantity::printed(mass, "kg") + " of powder at a time";
     page.heading(words);
     write_band(view, task, page);
     write_hazards(view, task, page);
@@ -356,7 +354,7 @@ void write_keeping(const View& whole, Page& page) {
       words = "not known how damp an air it bears: needs " +
               joined(view.missing->words(margin.missing)) + ".";
     } else {
-      words = margin.value.low > 0 ? in(margin.value, "%") +
+      words = margin.value.low > 0 ? quantity::printed(margin.value, "%") +
                                          " of humidity between the room and the air in which it "
                                          "turns damp: "
                                    : std::string("the room is damper than it bears: ");

@@ -42,7 +42,7 @@ std::string scale_letter(std::size_t scale) {
 }
 
 std::string per_cent(double share) {
-  return quantity::printed(quantity::Range(share), *quantity::find_unit("%"));
+  return quantity::printed(quantity::Range(share), "%");
 }
 
 std::string shown(const BenchPlan& plan, const WeighingPlan& weighing) {

@@ -57,7 +57,7 @@ class Numbered {
 };
 
 std::string in(const quantity::Range& value, std::string_view unit) {
-  return quantity::printed(value, *quantity::find_unit(unit));
+  return quantity::printed(value, unit);
 }
 
 void figure(Page& page, std::string_view label, const std::optional<Sourced>& sourced,

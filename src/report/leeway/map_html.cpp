@@ -14,7 +14,7 @@
 namespace sudsmark::report {
 namespace {
 
-constexpr double width = 420;
+constexpr double map_width = 420;
 constexpr double height = 340;
 constexpr double left = 46;
 constexpr double right = 410;
@@ -27,7 +27,7 @@ class MapPicture {
 
   void draw() {
     page_.open("svg", {{"class", "map"},
-                       {"viewBox", "0 0 " + coordinate(width) + " " + coordinate(height)},
+                       {"viewBox", "0 0 " + coordinate(map_width) + " " + coordinate(height)},
                        {"role", "img"},
                        {"aria-labelledby", "map-title map-words"}});
     page_.element("title", {{"id", "map-title"}},

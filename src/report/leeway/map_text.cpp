@@ -22,7 +22,7 @@ std::size_t nearest(const LeewayAxis& axis, std::size_t points) {
                                              0.0, static_cast<double>(points - 1)));
 }
 
-std::string right(std::string words, std::size_t width) {
+std::string at_right(std::string words, std::size_t width) {
   if (words.size() < width) words.insert(0, width - words.size(), ' ');
   return words;
 }
@@ -41,7 +41,7 @@ std::string leeway_map_text(const LeewayMap& map, const Rulesets&, const ReportO
   for (std::size_t up = map.points; up-- > 0;) {
     const bool named = up == 0 || up + 1 == map.points;
     const double share = up == 0 ? map.against.low : map.against.high;
-    out += named ? right(map_share(share) + " %", of_number) : std::string(of_number, ' ');
+    out += named ? at_right(map_share(share) + " %", of_number) : std::string(of_number, ' ');
     for (std::size_t at = 0; at < map.points; ++at) {
       const std::size_t border = map.grid[up * map.points + at];
       const bool stands = up == here_row && at == here;
@@ -52,7 +52,7 @@ std::string leeway_map_text(const LeewayMap& map, const Rulesets&, const ReportO
   }
   const std::string low = map_share(map.line.low) + " %";
   const std::string high = map_share(map.line.high) + " %";
-  out += std::string(of_number + 1, ' ') + low + right(high, 2 * map.points - low.size() - 1);
+  out += std::string(of_number + 1, ' ') + low + at_right(high, 2 * map.points - low.size() - 1);
   out += "\n\n  @  the formula\n  .  sound\n";
   for (std::size_t at = 0; at < map.borders.size(); ++at) {
     const LeewayBorder& border = map.borders[at];
