@@ -96,7 +96,7 @@ Settings::Heavy Settings::heavy(const blend::Blend& blend, const Chosen& chosen)
     }
     const rules::Rule& rule = parts_.ruleset.rules[one.rule];
     out.emplace(std::move(key), Worse{one.rule, weight,
-                                      LeewayStop{rule.id, rule.title, one.kind, one.level,
+                                      LeewayStop{rule.id, rule.words->title, one.kind, one.level,
                                                  std::string(one.subject_kind),
                                                  std::string(one.subject), one.message}});
   }
@@ -122,10 +122,10 @@ void Settings::add_label_faults(const blend::Blend& blend, const Chosen& chosen,
     const std::string_view kind = fault.subject.empty() ? "" : "label";
     Key key{fault.rule, kind, fault.subject, 0};
     while (to.contains(key)) ++key.which;
-    to.emplace(std::move(key),
-               Worse{fault.rule, weight,
-                     LeewayStop{rule.id, rule.title, fault.kind, fault.level, std::string(kind),
-                                std::move(fault.subject), std::move(fault.message)}});
+    to.emplace(std::move(key), Worse{fault.rule, weight,
+                                     LeewayStop{rule.id, rule.words->title, fault.kind, fault.level,
+                                                std::string(kind), std::move(fault.subject),
+                                                std::move(fault.message)}});
   }
 }
 

@@ -12,6 +12,9 @@
 // and reading cannot disagree on what comes in which order. A value that an enumeration does not
 // have is refused on reading. `to_bytes` and `from_bytes` add a word of format in front.
 //
+// A `Later` keeps the place of its bytes, which must outlive it, and is unpacked when it is asked
+// for. `sound` tells of what is still packed whether it can be.
+//
 // Bytes are little-endian and the same on every machine. An unsigned integer below 128 is a byte;
 // of any other a byte says how many follow, so that reading one takes no loop.
 #pragma once
@@ -22,14 +25,19 @@
 #include <concepts>
 #include <cstdint>
 #include <cstring>
+#include <memory>
 #include <optional>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <type_traits>
 #include <variant>
 #include <vector>
 
+#include "catalogue/bytes.h"
 #include "catalogue/enum_size.h"
+#include "catalogue/later.h"
+#include "catalogue/shelf.h"
 #include "quantity/range.h"
 #include "quantity/unit.h"
 
@@ -79,6 +87,20 @@ class Writer {
   void put(const std::vector<T>& list) {
     put(std::uint64_t{list.size()});
     for (const T& item : list) put(item);
+  }
+  void put(const Bytes& bytes) {
+    put(std::uint64_t{bytes.view().size()});
+    bytes_ += bytes.view();
+  }
+  template <class T>
+  void put(const Later<T>& later) {
+    Writer inner;
+    inner(*later);
+    put(inner.bytes_);
+  }
+  template <class T>
+  void put(const Shelf<T>& shelf) {
+    put(shelf.held());
   }
   template <class T, std::size_t size>
   void put(const std::array<T, size>& list) {
@@ -143,6 +165,13 @@ class Reader {
     (get_fixed<T>(parts), ...);
   }
   [[nodiscard]] bool ok() const { return ok_; }
+  /// The bytes of a string or of what was packed by itself, where they lie.
+  [[nodiscard]] std::string_view stretch() {
+    const std::size_t size = get_size();
+    const std::string_view out(next_, size);
+    next_ += size;
+    return out;
+  }
   /// Whether all went well and no byte is left.
   [[nodiscard]] bool done() const { return ok_ && next_ == end_; }
   void refuse() {
@@ -195,17 +224,25 @@ class Reader {
     }
     value = static_cast<T>(number);
   }
-  void get(std::string& text) {
-    const std::size_t size = get_size();
-    text = std::string(next_, size);
-    next_ += size;
-  }
+  void get(std::string& text) { text = stretch(); }
   template <class T>
   void get(std::vector<T>& list) {
     const std::size_t size = get_size();
     list.clear();
     list.reserve(size < most_reserved ? size : most_reserved);
     for (std::size_t at = 0; at < size && ok_; ++at) get(list.emplace_back());
+  }
+  void get(Bytes& bytes) {
+    bytes.own.clear();
+    bytes.packed = stretch();
+  }
+  template <class T>
+  void get(Later<T>& later) {
+    later = Later<T>::packed(stretch());
+  }
+  template <class T>
+  void get(Shelf<T>& shelf) {
+    get(shelf.held());
   }
   template <class T, std::size_t size>
   void get(std::array<T, size>& list) {
@@ -307,7 +344,7 @@ class Reader {
 
 /// In front of all bytes: who wrote them, and in which order of fields. The number goes up whenever
 /// a packed struct changes.
-inline constexpr std::string_view format_word = "sudsmark pack 4\n";
+inline constexpr std::string_view format_word = "sudsmark pack 5\n";
 
 template <class... T>
 [[nodiscard]] std::string to_bytes(const T&... objects) {
@@ -323,6 +360,35 @@ template <class... T>
   Reader reader(bytes.substr(format_word.size()));
   reader(objects...);
   return reader.done();
+}
+
+template <class T>
+T& Later<T>::unpacked() const {
+  auto fresh = std::make_unique<T>();
+  if (bytes_.data() != nullptr) {
+    Reader reader(bytes_);
+    reader(*fresh);
+    if (!reader.done()) throw std::runtime_error("packed rulesets are damaged");
+  }
+  T* there = nullptr;  // unless another thread was first
+  return *(value_.compare_exchange_strong(there, fresh.get()) ? fresh.release() : there);
+}
+
+template <class T>
+bool Later<T>::sound() const {
+  if (bytes_.data() == nullptr) return true;
+  T trial;
+  Reader reader(bytes_);
+  reader(trial);
+  return reader.done();
+}
+
+template <class T>
+[[nodiscard]] bool sound(const Shelf<T>& shelf) {
+  for (const Later<T>& one : shelf.held()) {
+    if (!one.sound()) return false;
+  }
+  return true;
 }
 
 template <class Archive>

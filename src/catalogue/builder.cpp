@@ -52,12 +52,14 @@ std::vector<Entry<T>> in_order(std::vector<Entry<T>> entries, Id id_of, std::str
 }
 
 /// Puts entries into a list in place of those with the same id, or else at its end; answers where.
-template <class T, class Id>
-std::vector<std::size_t> put(std::vector<T>& list, const std::vector<Entry<T>>& entries, Id id_of,
+template <class List, class T, class Id>
+std::vector<std::size_t> put(List& list, const std::vector<Entry<T>>& entries, Id id_of,
                              std::string_view what, text::Diagnostics& diagnostics) {
   constexpr std::size_t most = std::numeric_limits<std::uint16_t>::max();
   std::unordered_map<std::string, std::size_t> places;
-  for (std::size_t at = 0; at < list.size(); ++at) places.emplace(id_of(list[at]), at);
+  for (std::size_t at = 0; at < list.size(); ++at) {
+    places.emplace(id_of(std::as_const(list)[at]), at);
+  }
   std::vector<std::size_t> put_at;
   for (const Entry<T>& entry : entries) {
     const auto [place, added] = places.emplace(id_of(entry.value), list.size());
@@ -128,6 +130,7 @@ void CatalogueBuilder::add(const text::Node& root, std::string_view name,
 }
 
 void CatalogueBuilder::add_citations() {
+  if (sources_.empty()) return;
   const Reading reading(catalogue_, diagnostics_);
   std::vector<Entry<Citation>> entries;
   for (const text::Node* node : sources_) entries.push_back({read_citation(*node, reading), node});
@@ -136,6 +139,9 @@ void CatalogueBuilder::add_citations() {
 }
 
 void CatalogueBuilder::add_substances_and_materials() {
+  // what a layer adds nothing to stays packed, as far as it is
+  const bool first = catalogue_.substances.empty();
+  if (substances_.empty() && materials_.empty() && !first) return;
   const Reading reading(catalogue_, diagnostics_);
   std::vector<Entry<Substance>> listed;
   for (const text::Node* node : substances_) {
@@ -170,6 +176,7 @@ void CatalogueBuilder::add_substances_and_materials() {
 }
 
 void CatalogueBuilder::add_products() {
+  if (products_.empty()) return;
   const Reading reading(catalogue_, diagnostics_);
   std::vector<Entry<ProductKind>> entries;
   for (const text::Node* node : products_) entries.push_back({read_product(*node, reading), node});
@@ -191,6 +198,7 @@ void CatalogueBuilder::add_products() {
 }
 
 void CatalogueBuilder::add_tables() {
+  if (tables_.empty()) return;
   const Reading reading(catalogue_, diagnostics_);
   std::vector<Entry<Table>> entries;
   for (const text::Node* node : tables_) entries.push_back({read_table(*node, reading), node});
@@ -204,6 +212,9 @@ Catalogue CatalogueBuilder::finish() {
   add_products();
   add_tables();
   enter_whole_extracts(materials_, catalogue_, diagnostics_);
+  if (!tables_.empty() || !materials_.empty() || !substances_.empty()) {
+    for (Table& table : catalogue_.tables) table.index(catalogue_.substances);
+  }
   std::sort(catalogue_.editions.begin(), catalogue_.editions.end(),
             [](const Edition& a, const Edition& b) {
               return std::pair(a.file, a.text) < std::pair(b.file, b.text);

@@ -14,6 +14,7 @@
 #include "catalogue/material.h"
 #include "catalogue/material_names.h"
 #include "catalogue/product.h"
+#include "catalogue/shelf.h"
 #include "catalogue/table.h"
 #include "catalogue/word_index.h"
 
@@ -38,11 +39,11 @@ struct Edition {
 
 class Catalogue {
  public:
-  std::vector<Material> materials;
-  std::vector<Substance> substances;
+  Shelf<Material> materials;
+  Shelf<Substance> substances;
   std::vector<ProductKind> products;
   std::vector<Table> tables;
-  std::vector<Citation> citations;
+  Shelf<Citation> citations;
   std::vector<Edition> editions;
 
   /// Makes the look-ups below answer for what the vectors hold now.

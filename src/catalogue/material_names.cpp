@@ -77,7 +77,7 @@ std::optional<std::pair<std::string, std::string>> at_brackets(std::string_view 
 
 }  // namespace
 
-void MaterialNames::index(const std::vector<Material>& materials) {
+void MaterialNames::index(const Shelf<Material>& materials) {
   for (WordIndex* index : {&exact_, &keys_, &endings_}) index->clear();
   for (std::size_t at = 0; at < materials.size(); ++at) {
     const Material& material = materials[at];
@@ -104,7 +104,7 @@ void MaterialNames::index(const std::vector<Material>& materials) {
   for (WordIndex* index : {&exact_, &keys_, &endings_}) index->sort();
 }
 
-Targets MaterialNames::find(std::string_view name, const std::vector<Material>& materials) const {
+Targets MaterialNames::find(std::string_view name, const Shelf<Material>& materials) const {
   constexpr std::size_t longest = 200;  // nobody writes more; signs without end would cost time
   Targets found = exact_.find(name);
   if (name.size() > longest) return found;
@@ -122,8 +122,7 @@ Targets MaterialNames::by_key(const Words& words) const {
   return found;
 }
 
-Targets MaterialNames::by_words(std::string_view name,
-                                const std::vector<Material>& materials) const {
+Targets MaterialNames::by_words(std::string_view name, const Shelf<Material>& materials) const {
   const Words words = name_words(name);
   Targets found = by_key(words);
   if (!found.empty()) return found;
@@ -156,7 +155,7 @@ Targets MaterialNames::by_words(std::string_view name,
 }
 
 Targets MaterialNames::without_origin(std::string_view name,
-                                      const std::vector<Material>& materials) const {
+                                      const Shelf<Material>& materials) const {
   std::string rest;
   bool any = false;
   for (const std::string& word : name_words(name)) {
@@ -167,14 +166,12 @@ Targets MaterialNames::without_origin(std::string_view name,
   return any ? by_words(rest, materials) : Targets();
 }
 
-Targets MaterialNames::of_part(std::string_view part,
-                               const std::vector<Material>& materials) const {
+Targets MaterialNames::of_part(std::string_view part, const Shelf<Material>& materials) const {
   Targets found = exact_.find(text::fold(part));
   return found.empty() ? by_words(part, materials) : found;
 }
 
-Targets MaterialNames::by_parts(std::string_view name,
-                                const std::vector<Material>& materials) const {
+Targets MaterialNames::by_parts(std::string_view name, const Shelf<Material>& materials) const {
   if (const auto parts = at_brackets(name)) {
     const auto& [outside, bracketed] = *parts;
     const Targets inside = of_part(bracketed, materials);
@@ -195,8 +192,7 @@ Targets MaterialNames::by_parts(std::string_view name,
   return {};
 }
 
-Targets MaterialNames::by_ending(std::string_view name,
-                                 const std::vector<Material>& materials) const {
+Targets MaterialNames::by_ending(std::string_view name, const Shelf<Material>& materials) const {
   const Words words = name_words(name);
   for (std::size_t left = 1; left < words.size(); ++left) {
     const auto from = static_cast<std::ptrdiff_t>(left);

@@ -51,7 +51,13 @@ class Check {
            all_below(row.beside, catalogue_.substances.size());
   }
   [[nodiscard]] bool table(const Table& table) const {
-    return std::all_of(table.rows.begin(), table.rows.end(),
+    const auto known = [&](std::uint32_t at) { return at < table.rows.size(); };
+    return std::all_of(table.of_substances.begin(), table.of_substances.end(),
+                       [&](const RowOf& one) {
+                         return one.substance < catalogue_.substances.size() && known(one.row);
+                       }) &&
+           std::all_of(table.of_others.begin(), table.of_others.end(), known) &&
+           std::all_of(table.rows.begin(), table.rows.end(),
                        [&](const Row& item) { return row(table, item); });
   }
 
@@ -61,7 +67,17 @@ class Check {
 
 }  // namespace
 
+template class Later<Citation>;
+template class Later<Material>;
+template class Later<Row>;
+template class Later<Substance>;
+
 bool consistent(const Catalogue& catalogue) {
+  const bool whole = sound(catalogue.citations) && sound(catalogue.materials) &&
+                     sound(catalogue.substances) &&
+                     std::all_of(catalogue.tables.begin(), catalogue.tables.end(),
+                                 [](const Table& table) { return sound(table.rows); });
+  if (!whole) return false;
   const Check check(catalogue);
   return catalogue.water() < catalogue.substances.size() &&
          catalogue.material_names_.all_below(catalogue.materials.size()) &&

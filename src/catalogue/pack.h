@@ -116,9 +116,15 @@ void visit(Archive& archive, typename Archive::template Of<Row>& row) {
 }
 
 template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<RowOf>& one) {
+  auto& [substance, scent, row] = one;
+  archive(substance, scent, row);
+}
+
+template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Table>& table) {
-  auto& [id, title, columns, rows] = table;
-  archive(id, title, columns, rows);
+  auto& [id, title, columns, rows, of_substances, of_others, markets] = table;
+  archive(id, title, columns, rows, of_substances, of_others, markets);
 }
 
 template <class Archive>
@@ -139,8 +145,8 @@ void visit(Archive& archive, typename Archive::template Of<Catalogue>& catalogue
   return to_bytes(catalogue);
 }
 
-/// The catalogue of such bytes, ready to be asked without `index()`; none if they are of another
-/// format or damaged.
+/// The catalogue of such bytes, which must outlive it, ready to be asked without `index()`; none if
+/// they are of another format or damaged.
 [[nodiscard]] inline std::optional<Catalogue> unpack(std::string_view bytes) {
   std::optional<Catalogue> catalogue(std::in_place);
   if (!from_bytes(bytes, *catalogue) || !consistent(*catalogue)) catalogue.reset();

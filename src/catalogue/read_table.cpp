@@ -69,7 +69,7 @@ void add_substances(const text::Node& node, std::vector<SubstanceIndex>& substan
 void add_materials(text::Fields& fields, Row& row, const Reading& reading) {
   for (const text::Node* node : fields.texts("materials")) {
     const std::string id(text::trimmed(node->text));
-    const std::vector<Material>& all = reading.catalogue.materials;
+    const Shelf<Material>& all = reading.catalogue.materials;
     const bool known = std::any_of(all.begin(), all.end(),
                                    [&](const Material& material) { return material.id == id; });
     if (known) {

@@ -77,10 +77,10 @@ void SubstanceGathering::add_of_material(const Material& material, const text::N
   }
 }
 
-void SubstanceGathering::merge_into(std::vector<Substance>& substances) const {
+void SubstanceGathering::merge_into(Shelf<Substance>& substances) const {
   std::unordered_map<std::string, std::size_t> places;
   for (std::size_t at = 0; at < substances.size(); ++at) {
-    places.emplace(text::fold(substances[at].name), at);
+    places.emplace(text::fold(std::as_const(substances)[at].name), at);
   }
   for (const auto& [id, gathered] : gathered_) {
     const auto [place, added] = places.emplace(id, substances.size());

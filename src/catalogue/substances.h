@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "catalogue/material.h"
+#include "catalogue/shelf.h"
 #include "text/yaml.h"
 
 namespace sudsmark::catalogue {
@@ -24,7 +25,7 @@ class SubstanceGathering {
 
   /// Puts all into a list, Water too. Listed substances replace those of the same name; others are
   /// joined with them. New ones are appended in the order of their names.
-  void merge_into(std::vector<Substance>& substances) const;
+  void merge_into(Shelf<Substance>& substances) const;
 
  private:
   /// A list without repetitions, in the order of adding.

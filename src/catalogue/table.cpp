@@ -1,6 +1,7 @@
 #include "catalogue/table.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace sudsmark::catalogue {
 
@@ -11,6 +12,38 @@ bool Row::is_likewise(std::string_view market) const {
 
 const Citations& Row::sources_in(std::string_view market) const {
   return is_likewise(market) ? likewise->sources : sources;
+}
+
+void Table::index(const Shelf<Substance>& substances) {
+  of_substances.clear();
+  of_others.clear();
+  markets.clear();
+  const auto speaks = [&](std::string_view market) {
+    if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
+      markets.emplace_back(market);
+    }
+  };
+  for (std::uint32_t at = 0; at < rows.size(); ++at) {
+    const Row& row = std::as_const(rows)[at];
+    for (const SubstanceIndex substance : row.substances) {
+      const bool scent = (substances[substance].roles & bit(Role::scent)) != 0;
+      of_substances.push_back({substance, scent, at});
+    }
+    if (row.substances.empty() || !row.materials.empty()) of_others.push_back(at);
+    if (row.markets.empty()) speaks("");
+    for (const std::string& market : row.markets) speaks(market);
+  }
+  std::sort(of_substances.begin(), of_substances.end());
+}
+
+std::span<const RowOf> Table::rows_of(std::uint32_t substance) const {
+  const auto found = std::ranges::equal_range(of_substances, substance, {}, &RowOf::substance);
+  return {found.begin(), found.end()};
+}
+
+bool Table::speaks_of(std::string_view market) const {
+  return std::any_of(markets.begin(), markets.end(),
+                     [&](const std::string& one) { return one.empty() || one == market; });
 }
 
 std::optional<std::size_t> Table::column(std::string_view name) const {

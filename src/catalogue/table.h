@@ -2,13 +2,17 @@
 #pragma once
 
 #include <chrono>
+#include <compare>
+#include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
 
 #include "catalogue/material.h"
+#include "catalogue/shelf.h"
 #include "quantity/unit.h"
 #include "text/source.h"
 
@@ -54,11 +58,30 @@ struct Row {
   friend bool operator==(const Row&, const Row&) = default;
 };
 
+/// In which row of a table a substance stands.
+struct RowOf {
+  SubstanceIndex substance = 0;
+  bool scent = false;     ///< it may be in what a scent does not declare
+  std::uint32_t row = 0;  ///< index into Table::rows
+  friend auto operator<=>(const RowOf&, const RowOf&) = default;
+};
+
 struct Table {
   std::string id;
   std::string title;
   std::vector<Column> columns;
-  std::vector<Row> rows;
+  Shelf<Row> rows;
+  // What `index` makes, so that rows are found without being unpacked:
+  std::vector<RowOf> of_substances;      ///< by substance and then by row
+  std::vector<std::uint32_t> of_others;  ///< rows without substances, or with whole materials
+  std::vector<std::string> markets;      ///< of its rows; one of no word: everywhere
+
+  /// Makes the look-ups above and below answer for the rows that are there now.
+  void index(const Shelf<Substance>& substances);
+  /// Where a substance stands, in the order of the rows.
+  [[nodiscard]] std::span<const RowOf> rows_of(std::uint32_t substance) const;
+  /// Whether any row holds in a market.
+  [[nodiscard]] bool speaks_of(std::string_view market) const;
 
   /// Position of a column; none if there is no such column.
   [[nodiscard]] std::optional<std::size_t> column(std::string_view name) const;

@@ -1,61 +1,82 @@
 #include "catalogue/word_index.h"
 
 #include <algorithm>
+#include <ranges>
 #include <tuple>
 
+#include "catalogue/archive.h"
 #include "text/hash.h"
 #include "text/name.h"
 
 namespace sudsmark::catalogue {
 std::string_view WordIndex::word(const Slot& slot) const {
-  if (slot.begin > bytes_.size()) return {};
-  return std::string_view(bytes_).substr(slot.begin, slot.size);
+  const std::string_view words = words_.view();
+  return slot.begin > words.size() ? std::string_view() : words.substr(slot.begin, slot.size);
+}
+
+WordIndex::Slot WordIndex::slot(std::size_t at) const {
+  Slot out;
+  Reader(table_.view().substr(at * slot_bytes, slot_bytes))(out);
+  return out;
 }
 
 void WordIndex::clear() {
-  bytes_.clear();
-  slots_.clear();
+  words_ = {};
+  table_ = {};
+  added_.clear();
 }
 
 void WordIndex::add(std::string_view word, std::uint8_t rank, Target target) {
   constexpr std::size_t longest = 0xFFFF;
-  const std::size_t begin = bytes_.size();
-  text::append_folded(bytes_, word);
-  const std::size_t size = bytes_.size() - begin;
+  std::string& words = words_.own;
+  const std::size_t begin = words.size();
+  text::append_folded(words, word);
+  const std::size_t size = words.size() - begin;
   if (size == 0 || size > longest) {
-    bytes_.resize(begin);
+    words.resize(begin);
     return;
   }
-  slots_.push_back({text::hash_of(std::string_view(bytes_).substr(begin)),
+  added_.push_back({text::hash_of(std::string_view(words).substr(begin)),
                     static_cast<std::uint32_t>(begin), static_cast<std::uint16_t>(size), target,
                     rank});
 }
 
 void WordIndex::sort() {
-  std::sort(slots_.begin(), slots_.end(), [](const Slot& a, const Slot& b) {
+  std::sort(added_.begin(), added_.end(), [](const Slot& a, const Slot& b) {
     return std::tie(a.hash, a.rank, a.target) < std::tie(b.hash, b.rank, b.target);
   });
+  Writer table;
+  for (const Slot& slot : added_) table(slot);
+  table_.own = table.bytes();
+  added_ = {};
 }
 
 std::vector<WordIndex::Target> WordIndex::find(std::string_view word) const {
   const std::string wanted = text::fold(word);
   const std::uint64_t hash = text::hash_of(wanted);
-  auto slot = std::lower_bound(slots_.begin(), slots_.end(), hash,
-                               [](const Slot& a, std::uint64_t b) { return a.hash < b; });
+  const auto all = std::views::iota(std::size_t{0}, size());
+  std::size_t at = static_cast<std::size_t>(
+      std::ranges::lower_bound(all, hash, {}, [&](std::size_t one) { return slot(one).hash; }) -
+      all.begin());
   std::vector<Target> targets;
   std::uint8_t rank = 0;
-  for (; slot != slots_.end() && slot->hash == hash; ++slot) {
-    if (this->word(*slot) != wanted) continue;
-    if (targets.empty()) rank = slot->rank;
-    if (slot->rank != rank) break;
-    if (targets.empty() || targets.back() != slot->target) targets.push_back(slot->target);
+  for (; at < size(); ++at) {
+    const Slot one = slot(at);
+    if (one.hash != hash) break;
+    if (this->word(one) != wanted) continue;
+    if (targets.empty()) rank = one.rank;
+    if (one.rank != rank) break;
+    if (targets.empty() || targets.back() != one.target) targets.push_back(one.target);
   }
   return targets;
 }
 
 bool WordIndex::all_below(std::size_t size) const {
-  return std::all_of(slots_.begin(), slots_.end(),
-                     [&](const Slot& slot) { return slot.target < size; });
+  if (table_.view().size() % slot_bytes != 0) return false;
+  for (std::size_t at = 0; at < this->size(); ++at) {
+    if (slot(at).target >= size) return false;
+  }
+  return true;
 }
 
 }  // namespace sudsmark::catalogue

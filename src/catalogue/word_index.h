@@ -1,4 +1,5 @@
-// An index of words: what a folded word stands for, quick to make, quick to ask, and packable.
+// An index of words: what a folded word stands for, quick to make, quick to ask, and asked where it
+// lies packed.
 #pragma once
 
 #include <cstddef>
@@ -6,6 +7,8 @@
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "catalogue/bytes.h"
 
 namespace sudsmark::catalogue {
 
@@ -33,12 +36,12 @@ class WordIndex {
   /// What the word stands for at its lowest rank, ascending, each once; none if it is not known.
   [[nodiscard]] std::vector<Target> find(std::string_view word) const;
 
-  /// Whether all that words stand for is below a size.
+  /// Whether all that words stand for is below a size, and no slot of the packed ones is cut.
   [[nodiscard]] bool all_below(std::size_t size) const;
 
   template <class Archive>
   friend void visit(Archive& archive, typename Archive::template Of<WordIndex>& index) {
-    archive(index.bytes_, index.slots_);
+    archive(index.words_, index.table_);
   }
 
  private:
@@ -54,10 +57,15 @@ class WordIndex {
     archive.plain(slot.hash, slot.begin, slot.size, slot.target, slot.rank);
   }
 
+  static constexpr std::size_t slot_bytes = 17;
+
+  [[nodiscard]] std::size_t size() const { return table_.view().size() / slot_bytes; }
+  [[nodiscard]] Slot slot(std::size_t at) const;
   [[nodiscard]] std::string_view word(const Slot& slot) const;
 
-  std::string bytes_;  ///< all words one after the other
-  std::vector<Slot> slots_;
+  Bytes words_;              ///< all words one after the other
+  Bytes table_;              ///< the slots as `visit` writes them, in order
+  std::vector<Slot> added_;  ///< until they are sorted
 };
 
 }  // namespace sudsmark::catalogue

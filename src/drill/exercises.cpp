@@ -31,7 +31,7 @@ std::uint32_t lines_in(std::string_view text) {
 /// Rules that breakages lead to, each once, in the order of their ids.
 std::vector<std::string> broken_rules(const rules::Ruleset& ruleset) {
   std::vector<std::string> out;
-  for (const rules::Breakage& one : ruleset.training.breakages) out.push_back(one.rule);
+  for (const rules::Breakage& one : ruleset.training->breakages) out.push_back(one.rule);
   std::sort(out.begin(), out.end());
   out.erase(std::unique(out.begin(), out.end()), out.end());
   return out;
@@ -104,7 +104,7 @@ class Maker {
   }
 
   std::optional<Exercise> fine_card() {
-    const auto& cards = ruleset_.training.cards;
+    const auto& cards = ruleset_.training->cards;
     if (cards.empty()) return std::nullopt;
     constexpr int tries = 5;
     for (int at = 0; at < tries; ++at) {
@@ -144,7 +144,7 @@ class Maker {
     if (out.reasons.size() < drill::choices) return std::nullopt;
     const std::uint32_t before = show(*fault, compared, out);
     for (std::uint32_t& line : out.lines) line += before;
-    out.mends = drill::mends(ruleset_.training, checker_, *fault, before, draws_);
+    out.mends = drill::mends(*ruleset_.training, checker_, *fault, before, draws_);
     return out;
   }
 
@@ -154,10 +154,10 @@ class Maker {
     const rules::Rule& rule = ruleset_.rules[*index];
     out.rule = id;
     out.subject = ruleset_.files[rule.file].subject;
-    out.title = rule.title;
-    out.why = rule.why;
-    out.remedy = rule.remedy;
-    for (const rules::Chapter& chapter : ruleset_.training.chapters) {
+    out.title = rule.words->title;
+    out.why = rule.words->why;
+    out.remedy = rule.words->remedy;
+    for (const rules::Chapter& chapter : ruleset_.training->chapters) {
       const auto& own = chapter.subjects;
       const std::string& file = ruleset_.files[rule.file].name;
       if (std::find(own.begin(), own.end(), file) == own.end()) continue;
@@ -167,7 +167,7 @@ class Maker {
   }
 
   void add_cautions(const rules::Chapter& chapter, Exercise& out) const {
-    for (const rules::Caution& caution : ruleset_.training.cautions) {
+    for (const rules::Caution& caution : ruleset_.training->cautions) {
       const auto& own = chapter.cautions;
       if (std::find(own.begin(), own.end(), caution.name) == own.end()) continue;
       out.cautions.push_back(caution.words + " " + caution.first_aid);
@@ -231,7 +231,7 @@ class Maker {
     out.card = out.formula;
     std::string before = out.base;
     if (compared && out.kind == ExerciseKind::fault) {
-      const auto& cards = ruleset_.training.cards;
+      const auto& cards = ruleset_.training->cards;
       const auto model =
           std::find_if(cards.begin(), cards.end(),
                        [&](const rules::ModelCard& card) { return card.name == fault.card; });

@@ -78,7 +78,7 @@ Written FaultMaker::written(const Fault& fault, const Line& line) {
 }
 
 void FaultMaker::add_harmless(Sheet& sheet, Draws& draws) const {
-  for (const rules::HarmlessLine& one : ruleset_.training.harmless) {
+  for (const rules::HarmlessLine& one : ruleset_.training->harmless) {
     if (!draws.once_in(4)) continue;
     const auto section = find_section(sheet, one.under);
     if (!section || has_statement(sheet.sections[*section], one.line)) continue;
@@ -112,7 +112,7 @@ std::optional<SoundCard> FaultMaker::sound(const rules::ModelCard& card, Draws& 
 
 const rules::ModelCard& FaultMaker::card_of(const rules::Breakage& breakage, Draws& draws) const {
   const std::string& name = breakage.cards[draws.below(breakage.cards.size())];
-  const auto& cards = ruleset_.training.cards;
+  const auto& cards = ruleset_.training->cards;
   return *std::find_if(cards.begin(), cards.end(),
                        [&](const rules::ModelCard& card) { return card.name == name; });
 }
@@ -156,7 +156,7 @@ std::optional<Fault> FaultMaker::broken(const rules::Breakage& breakage, bool ne
 
 std::optional<Fault> FaultMaker::fault(const std::string& rule, bool near, Draws& draws) const {
   std::vector<const rules::Breakage*> ways;
-  for (const rules::Breakage& one : ruleset_.training.breakages) {
+  for (const rules::Breakage& one : ruleset_.training->breakages) {
     if (one.rule == rule && one.kind != rules::Breakage::Kind::tweak) ways.push_back(&one);
   }
   if (ways.empty()) return std::nullopt;

@@ -24,17 +24,17 @@ std::vector<Choice> reasons(const rules::Ruleset& ruleset, const RunResult& run,
   }
   // what does not apply here holds too, and is farther from being taken for it
   std::vector<Candidate> pool;
-  std::set<std::string> titles{right.title};
+  std::set<std::string> titles{right.words->title};
   for (const rules::Rule& rule : ruleset.rules) {
-    if (minded.contains(rule.id) || !rule.paper.empty() || rule.pair != right.pair) continue;
-    if (!titles.insert(rule.title).second) continue;
+    if (minded.contains(rule.id) || !rule.words->paper.empty() || rule.pair != right.pair) continue;
+    if (!titles.insert(rule.words->title).second) continue;
     const double closeness = (rule.file == right.file ? 3.0 : 0.0) +
                              (holding.contains(rule.id) ? 2.0 : 0.0) +
                              (there.contains(rule.id) ? 2.0 : 0.0);
-    pool.push_back({rule.title, closeness});
+    pool.push_back({rule.words->title, closeness});
   }
   if (pool.size() + 1 < choices) return {};
-  return balanced(right.title, pool, line_words, card, draws);
+  return balanced(right.words->title, pool, line_words, card, draws);
 }
 
 }  // namespace sudsmark::drill

@@ -50,7 +50,7 @@ class Sums {
  private:
   /// The limit that a rule holds a sound card against.
   [[nodiscard]] std::optional<double> limit_of(const std::string& rule) const {
-    for (const rules::ModelCard& card : parts_.ruleset.training.cards) {
+    for (const rules::ModelCard& card : parts_.ruleset.training->cards) {
       Sheet sheet = read_sheet(card.formula);
       take_middles(sheet);
       const RunResult run = checker_.in_full({write(sheet, Style::fills).text, {}});

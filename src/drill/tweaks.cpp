@@ -35,7 +35,7 @@ std::vector<Line> small_edits(const Sheet& sheet, Draws& draws) {
 
 std::optional<Fault> FaultMaker::tweak(const std::string& rule, Draws& draws) const {
   std::vector<const rules::Breakage*> ways;
-  for (const rules::Breakage& one : ruleset_.training.breakages) {
+  for (const rules::Breakage& one : ruleset_.training->breakages) {
     if (one.rule == rule && one.kind == rules::Breakage::Kind::tweak) ways.push_back(&one);
   }
   for (int at = 0; at < most_tries && !ways.empty(); ++at) {

@@ -248,7 +248,7 @@ class FormulaCheck {
       out.spelling = std::move(fault.spelling);
       if (!options_.only_to_read) {
         out.sources = wording::notes(rule.sources, parts_.catalogue);
-        out.remedy = rule.remedy;
+        out.remedy = rule.words->remedy;
       }
       add_place(fault.place, out);
       allow(blend, out);
@@ -275,7 +275,7 @@ class FormulaCheck {
       if (fault.paper) out.missing = {out.message};
       if (!options_.only_to_read) {
         out.sources = wording::notes(rule.sources, parts_.catalogue);
-        out.remedy = rule.remedy;
+        out.remedy = rule.words->remedy;
       }
       add_place(fault.place, out);
       allow(blend, out);
@@ -317,7 +317,7 @@ class FormulaCheck {
     out.missing = missing.words(verdict.missing);
     if (!options_.only_to_read) out.sources = wording::notes(verdict.sources, parts_.catalogue);
     if (verdict.allowed) out.allowed = verdict.allowed->because;
-    if (!options_.only_to_read) out.remedy = rule.remedy;
+    if (!options_.only_to_read) out.remedy = rule.words->remedy;
     return out;
   }
 

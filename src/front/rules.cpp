@@ -17,15 +17,15 @@ RulesetInfo info_of(const rules::RuleFile& file) {
 RuleInfo info_of(const rules::Rule& rule, const front::Parts& parts) {
   RuleInfo out;
   out.id = rule.id;
-  out.title = rule.title;
-  out.why = rule.why;
-  out.remedy = rule.remedy;
+  out.title = rule.words->title;
+  out.why = rule.words->why;
+  out.remedy = rule.words->remedy;
   out.level = rule.otherwise;
   out.undecided = rule.undecided;
-  out.when = rule.when_text;
-  out.expect = rule.expect_text;
+  out.when = rule.words->when_text;
+  out.expect = rule.words->expect_text;
   out.decided_by = rule.decided_by;
-  for (const rules::MessagePart& part : rule.paper) {
+  for (const rules::MessagePart& part : rule.words->paper) {
     out.paper += part.text;
     if (part.value) out.paper += "{" + part.value_text + "}";
   }

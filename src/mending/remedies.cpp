@@ -21,7 +21,7 @@ double median(std::vector<double> values) {
 }  // namespace
 
 const std::vector<Mend>& Remedies::of(std::uint32_t rule) const {
-  return book_.ruleset.rules[rule].mends;
+  return book_.ruleset.rules[rule].words->mends;
 }
 
 bool Remedies::selects(const Mend& mend, const Trialled& verdict, const Dial& dial) const {

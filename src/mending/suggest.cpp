@@ -330,7 +330,7 @@ class Suggesting {
     for (const Finding& finding : out_.broken) {
       const auto rule = ruleset.find_rule(finding.rule);
       if (!rule || aim.before.find(key_of(finding, findings)) != nullptr) continue;
-      const auto& mends = ruleset.rules[*rule].mends;
+      const auto& mends = ruleset.rules[*rule].words->mends;
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].change != rules::Mend::Change::paper) continue;
         beyond(mends[at], finding, aim, answering, at, take);
@@ -465,13 +465,13 @@ class Suggesting {
   [[nodiscard]] std::string title(const std::string& rule) const {
     const rules::Ruleset& ruleset = front::parts(rulesets_).ruleset;
     const auto at = ruleset.find_rule(rule);
-    return at ? ruleset.rules[*at].title : rule;
+    return at ? ruleset.rules[*at].words->title : rule;
   }
 
   [[nodiscard]] std::string remedy(const std::string& rule) const {
     const rules::Ruleset& ruleset = front::parts(rulesets_).ruleset;
     const auto at = ruleset.find_rule(rule);
-    return at ? ruleset.rules[*at].remedy : std::string();
+    return at ? ruleset.rules[*at].words->remedy : std::string();
   }
 
   const FormulaText& formula_;

@@ -53,12 +53,12 @@ Json note(const Finding& finding, const report::RuleIndex& rules) {
     out["sum"] = wording::shown_beside(*finding.measured, *finding.limit);
   }
   const rules::Rule* rule = rules.of(finding);
-  const std::string remedy = rule == nullptr ? finding.remedy : rule->remedy;
+  const std::string remedy = rule == nullptr ? finding.remedy : rule->words->remedy;
   out["remedy"] = report::remedy_in_short(remedy);
   out["whole"] = remedy;
   if (rule != nullptr) {
-    out["title"] = rule->title;
-    out["why"] = rule->why;
+    out["title"] = rule->words->title;
+    out["why"] = rule->words->why;
   }
   out["sources"] = Json::array();
   for (const SourceNote& source : finding.sources) out["sources"].push_back(wording::words(source));

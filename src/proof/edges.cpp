@@ -27,8 +27,8 @@ bool read_example_name(std::string_view words, Edge& edge) {
 }
 
 std::size_t examples_of(const rules::Rule& rule, bool that_pass) {
-  return that_pass ? rule.passes.size() + rule.pair_passes.size()
-                   : rule.fails.size() + rule.pair_fails.size();
+  return that_pass ? rule.words->passes.size() + rule.words->pair_passes.size()
+                   : rule.words->fails.size() + rule.words->pair_fails.size();
 }
 
 std::optional<Kind> find_kind(std::string_view word) {

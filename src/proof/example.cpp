@@ -113,8 +113,8 @@ std::vector<Example> examples_of(const rules::Rule& rule, const std::vector<Edge
       out.push_back({words_of(rule, gives == Kind::pass, number), gives, false, number, {}});
     }
   };
-  add(Kind::pass, rule.pair ? rule.pair_passes.size() : rule.passes.size());
-  add(Kind::fail, rule.pair ? rule.pair_fails.size() : rule.fails.size());
+  add(Kind::pass, rule.pair ? rule.words->pair_passes.size() : rule.words->passes.size());
+  add(Kind::fail, rule.pair ? rule.words->pair_fails.size() : rule.words->fails.size());
   std::size_t number = 0;
   for (const Edge& edge : edges) {
     Words words = words_of(rule, edge.of_pass, edge.number);
@@ -125,8 +125,10 @@ std::vector<Example> examples_of(const rules::Rule& rule, const std::vector<Edge
 }
 
 Words words_of(const rules::Rule& rule, bool that_passes, std::size_t number) {
-  if (!rule.pair) return {(that_passes ? rule.passes : rule.fails)[number - 1], {}, false};
-  const rules::PairExample& pair = (that_passes ? rule.pair_passes : rule.pair_fails)[number - 1];
+  if (!rule.pair)
+    return {(that_passes ? rule.words->passes : rule.words->fails)[number - 1], {}, false};
+  const rules::PairExample& pair =
+      (that_passes ? rule.words->pair_passes : rule.words->pair_fails)[number - 1];
   return {pair.tweak, pair.base, true};
 }
 

@@ -11,8 +11,8 @@ Breeder::Breeder(rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue)
 
 std::vector<Mutant> Breeder::of_rule(std::uint32_t rule) {
   std::vector<Mutant> out;
-  breed(ruleset_.rules[rule].when_text, Mutant::Part::when, rule, out);
-  breed(ruleset_.rules[rule].expect_text, Mutant::Part::expect, rule, out);
+  breed(ruleset_.rules[rule].words->when_text, Mutant::Part::when, rule, out);
+  breed(ruleset_.rules[rule].words->expect_text, Mutant::Part::expect, rule, out);
   return out;
 }
 

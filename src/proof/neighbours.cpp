@@ -169,7 +169,7 @@ void Neighbours::take_other_materials(const Draft& draft, std::vector<Draft>& ou
 
 /// What a rule selects, itself or in the measures that it leans on.
 void Neighbours::gather_words(const rules::Rule& rule, const rules::Ruleset& ruleset) {
-  std::vector<std::string> texts{rule.when_text, rule.expect_text};
+  std::vector<std::string> texts{rule.words->when_text, rule.words->expect_text};
   std::set<std::string> known;
   while (!texts.empty()) {
     const std::string text = std::move(texts.back());

@@ -33,8 +33,8 @@ class Search {
     const auto add = [&](bool of_pass, std::size_t count) {
       for (std::size_t at = 1; at <= count; ++at) bases.emplace_back(rule, of_pass, at);
     };
-    add(true, rule.pair ? rule.pair_passes.size() : rule.passes.size());
-    add(false, rule.pair ? rule.pair_fails.size() : rule.fails.size());
+    add(true, rule.pair ? rule.words->pair_passes.size() : rule.words->passes.size());
+    add(false, rule.pair ? rule.words->pair_fails.size() : rule.words->fails.size());
     std::vector<Draft> filled;
     for (const Draft& base : bases) add_filled(filled, base);
     bases.insert(bases.begin(), filled.begin(), filled.end());

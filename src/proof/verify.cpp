@@ -51,13 +51,13 @@ Verified verify(const rules::Ruleset& ruleset, const catalogue::Catalogue& catal
     const auto note_missing = [&](bool there, std::string kind) {
       if (!there) note(sentence(rules::messages::example_missing, {rule.id, std::move(kind)}));
     };
-    note_missing(!rule.passes.empty() || !rule.pair_passes.empty(), "passes");
+    note_missing(!rule.words->passes.empty() || !rule.words->pair_passes.empty(), "passes");
     for (const Example& example : examples_of(rule, edges.of_rule[at])) {
       ++out.ran;
       std::string wrong = fault(ruleset, at, example, catalogue, on);
       if (!wrong.empty()) note(std::move(wrong));
     }
-    note_missing(!rule.fails.empty() || !rule.pair_fails.empty(), "fails");
+    note_missing(!rule.words->fails.empty() || !rule.words->pair_fails.empty(), "fails");
   }
   return out;
 }

@@ -19,7 +19,7 @@ double room(const Finding& finding) {
 
 rules::Concern concern(const Finding& finding, const RuleIndex& rules) {
   const rules::Rule* rule = rules.of(finding);
-  return rule == nullptr ? rules::Concern::craft : rule->telling.concern;
+  return rule == nullptr ? rules::Concern::craft : rule->words->telling.concern;
 }
 
 /// What comes first stands lower.
@@ -91,7 +91,7 @@ class Digesting {
 
   void note(const Finding& finding) {
     const rules::Rule* rule = rules_.of(finding);
-    const std::string words = rule == nullptr ? std::string() : rule->telling.in_short;
+    const std::string words = rule == nullptr ? std::string() : rule->words->telling.in_short;
     if (words.empty() || all_) {
       out_.noted.push_back(&finding);
       return;

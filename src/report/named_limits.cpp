@@ -66,8 +66,8 @@ NamedLimit named_limit(const Name& name, const std::vector<const Finding*>& find
 std::vector<NamedLimit> named_limits(const FormulaResult& formula, const front::Parts& parts) {
   std::map<std::string_view, Name> names;  // by rule
   for (const rules::Rule& rule : parts.ruleset.rules) {
-    if (rule.telling.known_as.empty()) continue;
-    names.emplace(rule.id, Name(rule.telling.rank, rule.telling.known_as));
+    if (rule.words->telling.known_as.empty()) continue;
+    names.emplace(rule.id, Name(rule.words->telling.rank, rule.words->telling.known_as));
   }
   std::map<Name, std::vector<const Finding*>> gathered;
   for (const Finding& finding : formula.findings) {

@@ -89,8 +89,8 @@ std::string papers_in_short(const Findings& papers, const RuleIndex& rules) {
     std::string words = name_of(*finding);
     if (!words.empty()) {
       words = "on " + words + lines_of({finding});
-    } else if (rule != nullptr && !rule->telling.in_short.empty()) {
-      words = rule->telling.in_short;
+    } else if (rule != nullptr && !rule->words->telling.in_short.empty()) {
+      words = rule->words->telling.in_short;
     } else {
       words = once_joined({finding}, 1) + lines_of({finding});
     }

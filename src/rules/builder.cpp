@@ -409,11 +409,12 @@ void RulesetBuilder::use_new_tables(const catalogue::Catalogue& catalogue) {
         if (!tree) return std::optional<Program>();
         return anew.truth({words, *tree, {rule.each, rule.table}, there}, tests);
       };
-      if (!rule.when_text.empty()) rule.when = compiled(rule.when_text, true).value_or(Program{});
-      rule.expect = compiled(rule.expect_text, true).value_or(Program{});
+      if (!rule.words->when_text.empty())
+        rule.when = compiled(rule.words->when_text, true).value_or(Program{});
+      rule.expect = compiled(rule.words->expect_text, true).value_or(Program{});
       std::vector<MessagePart*> parts;
-      for (MessagePart& part : rule.message) parts.push_back(&part);
-      for (MessagePart& part : rule.paper) parts.push_back(&part);
+      for (MessagePart& part : rule.words->message) parts.push_back(&part);
+      for (MessagePart& part : rule.words->paper) parts.push_back(&part);
       for (MessagePart* of : parts) {
         MessagePart& part = *of;
         if (!part.value) continue;

@@ -116,7 +116,7 @@ class Check {
     // what nothing in the formula speaks of is to be written where its lack is felt
     if (!verdict.place.somewhere()) verdict.place = place_of(missing);
     if (!verdict.place.somewhere()) verdict.place = blend_.place;
-    if (!rule.paper.empty() && missing.empty()) {
+    if (!rule.words->paper.empty() && missing.empty()) {
       ask_for_paper(rule, subject, decider, verdict);
     } else if (fails) {
       fail(rule, subject, decider, verdict);
@@ -317,17 +317,17 @@ class Check {
   /// The rule's words, and the limit where they do not say it themselves.
   std::string message(const Rule& rule, const Subject& subject, const Decider& decider) {
     bool told = false;
-    std::string out = filled(rule.message, subject, machine_, decider, &told);
+    std::string out = filled(rule.words->message, subject, machine_, decider, &told);
     return told ? out : with_limit(std::move(out), rule, decider);
   }
 
   /// What only a paper shows is open until somebody holds the paper.
   void ask_for_paper(const Rule& rule, const Subject& subject, const Decider& decider,
                      Verdict& verdict) {
-    const std::string paper = filled(rule.paper, subject, machine_, decider);
+    const std::string paper = filled(rule.words->paper, subject, machine_, decider);
     open(rule, subject, missing_.add(paper, verdict.place), verdict);
     verdict.message =
-        "not known: " + paper + "; " + filled(rule.message, subject, machine_, decider);
+        "not known: " + paper + "; " + filled(rule.words->message, subject, machine_, decider);
     verdict.paper = true;
   }
 
@@ -364,7 +364,7 @@ class Check {
   static std::string question(const Rule& rule, const Subject& subject) {
     const std::string row =
         subject.row != nullptr ? " of '" + std::string(subject.name) + "'" : std::string();
-    return "\"" + rule.title + "\"" + row;
+    return "\"" + rule.words->title + "\"" + row;
   }
 
   Span place(const Rule& rule, const Subject& subject, const Decider& decider) {

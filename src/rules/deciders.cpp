@@ -52,9 +52,9 @@ std::span<const DecidedRule> decided_rules() {
 
 std::string case_message(const Rule& rule, std::string_view name,
                          const std::vector<Filling>& fillings) {
-  const auto found = std::find_if(rule.cases.begin(), rule.cases.end(),
+  const auto found = std::find_if(rule.words->cases.begin(), rule.words->cases.end(),
                                   [&](const CaseMessage& one) { return one.name == name; });
-  if (found == rule.cases.end()) return rule.title;
+  if (found == rule.words->cases.end()) return rule.words->title;
   std::string out;
   std::string_view rest = found->text;
   while (true) {

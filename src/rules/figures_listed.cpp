@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "rules/bringers.h"
 #include "rules/figures.h"
 #include "rules/words.h"
 
@@ -61,13 +62,6 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
     if (content.active) wanted.push_back(content.substance_id);
   }
   if (wanted.empty()) wanted = all;
-  const auto has = [&](const catalogue::Row& row, std::uint32_t substance) {
-    const auto& materials = row.materials;
-    return std::find(row.substances.begin(), row.substances.end(), substance) !=
-               row.substances.end() ||
-           (!materials.empty() && !of.id.empty() &&
-            std::find(materials.begin(), materials.end(), of.id) != materials.end());
-  };
   const auto holds_in = [](const catalogue::Row& row, std::string_view market) {
     return row.markets.empty() || market.empty() ||
            std::find(row.markets.begin(), row.markets.end(), market) != row.markets.end();
@@ -78,8 +72,11 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
   const auto listed_where_sold = [&](std::uint32_t substance) {
     // most substances stand in no row, and then no market has to be asked
     rows.clear();
-    for (const catalogue::Row& row : table.rows) {
-      if (has(row, substance)) rows.push_back(&row);
+    for (const catalogue::RowOf& one : table.rows_of(substance)) {
+      rows.push_back(&table.rows[one.row]);
+    }
+    for (const std::uint32_t at : table.of_others) {
+      if (holds_whole(table.rows[at], of)) rows.push_back(&table.rows[at]);
     }
     const auto listed = [&](std::string_view market) {
       return std::any_of(rows.begin(), rows.end(), [&](const catalogue::Row* row) {
@@ -89,10 +86,7 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
     if (sold == 0) return listed({});
     for (std::size_t at = 0; at < known.size(); ++at) {
       if (((sold >> at) & 1U) == 0 || listed(known[at])) continue;
-      const bool spoken_of =
-          std::any_of(table.rows.begin(), table.rows.end(),
-                      [&](const catalogue::Row& row) { return holds_in(row, known[at]); });
-      if (spoken_of) return false;
+      if (table.speaks_of(known[at])) return false;
     }
     return true;
   };

@@ -5,6 +5,9 @@
 #include "measures/registry.h"
 #include "rules/words.h"
 
+template class sudsmark::catalogue::Later<sudsmark::rules::RuleWords>;
+template class sudsmark::catalogue::Later<sudsmark::rules::Training>;
+
 namespace sudsmark::rules {
 namespace {
 
@@ -181,11 +184,11 @@ bool consistent(const Rule& rule, const Ruleset& ruleset, const catalogue::Catal
            (!one.brings_in() || below(one.material, catalogue.materials));
   };
   return consistent(rule.when, ruleset, table) && consistent(rule.expect, ruleset, table) &&
-         std::all_of(rule.message.begin(), rule.message.end(), part) &&
-         std::all_of(rule.paper.begin(), rule.paper.end(), part) &&
+         std::all_of(rule.words->message.begin(), rule.words->message.end(), part) &&
+         std::all_of(rule.words->paper.begin(), rule.words->paper.end(), part) &&
          std::all_of(rule.sources.begin(), rule.sources.end(), source) &&
          consistent(rule.places, ruleset) &&
-         std::all_of(rule.mends.begin(), rule.mends.end(), mend);
+         std::all_of(rule.words->mends.begin(), rule.words->mends.end(), mend);
 }
 
 bool consistent(const Pool& pool, const Ruleset& ruleset, const catalogue::Catalogue& catalogue) {
@@ -217,6 +220,10 @@ bool consistent(const Pool& pool, const Ruleset& ruleset, const catalogue::Catal
 }  // namespace
 
 bool consistent(const Ruleset& ruleset, const catalogue::Catalogue& catalogue) {
+  const bool whole =
+      ruleset.training.sound() && std::all_of(ruleset.rules.begin(), ruleset.rules.end(),
+                                              [](const Rule& rule) { return rule.words.sound(); });
+  if (!whole) return false;
   const auto measure = [&](const NamedMeasure& one) {
     return consistent(one.program, ruleset, nullptr) && consistent(one.origins, ruleset) &&
            quantity::find_unit(one.unit).has_value();

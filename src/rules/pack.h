@@ -107,17 +107,21 @@ void visit(Archive& archive, typename Archive::template Of<PairExample>& example
   archive(base, tweak);
 }
 
+template <class Archive>
+void visit(Archive& archive, typename Archive::template Of<RuleWords>& words) {
+  auto& [title, when_text, expect_text, cases, message_text, message, paper, why, remedy, telling,
+         mends, place_text, passes, fails, pair_passes, pair_fails] = words;
+  archive(title, when_text, expect_text, cases, message_text, message, paper, why, remedy, telling,
+          mends, place_text, passes, fails, pair_passes, pair_fails);
+}
+
 /// The place in a file is left out of what is packed: there is no file any more.
 template <class Archive>
 void visit(Archive& archive, typename Archive::template Of<Rule>& rule) {
-  auto& [id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
-         expect, otherwise, undecided, message_text, message, paper, why, remedy, telling, mends,
-         place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails, built_in,
-         span] = rule;
-  archive(id, formerly, title, file, each, table, when_text, expect_text, decided_by, cases, when,
-          expect, otherwise, undecided, message_text, message, paper, why, remedy, telling, mends,
-          place_text, places, sources, dates, passes, fails, pair, pair_passes, pair_fails,
-          built_in);
+  auto& [id, formerly, file, each, table, decided_by, when, expect, otherwise, undecided, places,
+         sources, dates, pair, built_in, words, span] = rule;
+  archive(id, formerly, file, each, table, decided_by, when, expect, otherwise, undecided, places,
+          sources, dates, pair, built_in, words);
 }
 
 template <class Archive>

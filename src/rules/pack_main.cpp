@@ -100,6 +100,13 @@ int main(int count, char** words) {
     return 1;
   }
   const std::string bytes = catalogue::to_bytes(book.catalogue, book.ruleset);
+  rules::Rulebook again;
+  if (!catalogue::from_bytes(bytes, again.catalogue, again.ruleset) ||
+      !catalogue::consistent(again.catalogue) ||
+      !rules::consistent(again.ruleset, again.catalogue)) {
+    say("what was packed does not come out as it went in");
+    return 1;
+  }
   if (const auto wrong = text::write_file(words[2], source_of(bytes))) {
     say(*wrong);
     return 2;

@@ -60,7 +60,7 @@ void RulesetBuilder::read_case(text::Fields& fields, std::string_view key, const
         {std::string(odd), holes.empty() ? "" : "; known are " + text::listed(holes, "and")});
   }
   failed_ = failed_ || message.text.empty() || !odd.empty();
-  rule.cases.push_back(std::move(message));
+  rule.words->cases.push_back(std::move(message));
 }
 
 }  // namespace sudsmark::rules

@@ -32,7 +32,7 @@ void RulesetBuilder::read_mends(text::Fields& fields, Rule& rule) {
   for (const text::Node& node : fields.list("mends")) {
     Mend mend;
     if (read_mend(node, rule, mend)) {
-      rule.mends.push_back(std::move(mend));
+      rule.words->mends.push_back(std::move(mend));
     } else {
       failed_ = true;
     }

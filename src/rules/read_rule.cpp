@@ -46,12 +46,12 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   rule.file = file;
   rule.built_in = built_in_;
   read_id(fields, rule);
-  rule.title = one_line(fields.needed_text("title"));
+  rule.words->title = one_line(fields.needed_text("title"));
   read_former_ids(fields, rule);
   read_each(fields, rule);
   read_levels(fields, rule);
-  rule.why = one_line(fields.text("why"));
-  rule.remedy = one_line(fields.text("remedy"));
+  rule.words->why = one_line(fields.text("why"));
+  rule.words->remedy = one_line(fields.text("remedy"));
   read_telling(fields, rule);
   read_sources(fields, rule);
   read_dates(fields, rule);
@@ -65,7 +65,7 @@ std::optional<Rule> RulesetBuilder::read_rule(const text::Node& node, std::uint3
   }
   fields.refuse_others();
   if (built_in_) ask_for_everything(fields, rule);
-  if (failed_ || rule.id.empty() || rule.title.empty()) return std::nullopt;
+  if (failed_ || rule.id.empty() || rule.words->title.empty()) return std::nullopt;
   return rule;
 }
 
@@ -197,8 +197,8 @@ void RulesetBuilder::read_examples(text::Fields& fields, Rule& rule) {
     if (some->kind != text::Node::Kind::list) return read_example(*some, rule, alone, pairs);
     for (const text::Node& one : some->items) read_example(one, rule, alone, pairs);
   };
-  read("passes", rule.passes, rule.pair_passes);
-  read("fails", rule.fails, rule.pair_fails);
+  read("passes", rule.words->passes, rule.words->pair_passes);
+  read("fails", rule.words->fails, rule.words->pair_fails);
   examples.refuse_others();
 }
 
@@ -228,8 +228,8 @@ void RulesetBuilder::read_example(const text::Node& node, const Rule& rule,
 void RulesetBuilder::read_place(text::Fields& fields, Rule& rule) {
   const text::Node* node = fields.find("place");
   if (node == nullptr) return;
-  rule.place_text = one_line(fields.text("place"));
-  const std::string& word = rule.place_text;
+  rule.words->place_text = one_line(fields.text("place"));
+  const std::string& word = rule.words->place_text;
   if (word.empty()) return;
   for (const StatedInfo& words : stated_words()) {
     if (words.name != word || words.each != Each::product) continue;
@@ -278,13 +278,14 @@ void RulesetBuilder::read_expressions(text::Fields& fields, Rule& rule) {
     rule.pair = rule.pair || (program && program->pair);
     failed_ = failed_ || !program;
   };
-  compile(when, rule.when_text, rule.when, true);
-  compile(expect, rule.expect_text, rule.expect, true);
+  compile(when, rule.words->when_text, rule.when, true);
+  compile(expect, rule.words->expect_text, rule.expect, true);
   if (message != nullptr) {
-    rule.message_text = one_line(message->text);
-    rule.message = read_message(*message, rule);
+    rule.words->message_text = one_line(message->text);
+    rule.words->message = read_message(*message, rule);
   }
-  if (const text::Node* paper = fields.find("paper")) rule.paper = read_message(*paper, rule);
+  if (const text::Node* paper = fields.find("paper"))
+    rule.words->paper = read_message(*paper, rule);
 }
 
 std::vector<MessagePart> RulesetBuilder::read_message(const text::Node& node, Rule& rule) {
@@ -339,12 +340,12 @@ void RulesetBuilder::ask_for_everything(text::Fields& fields, const Rule& rule) 
     diagnostics_.add(message, place, {std::move(words), std::move(key)});
   };
   const bool decided = !rule.decided_by.empty();  // examples are of expressions
-  need(decided || !rule.passes.empty() || !rule.pair_passes.empty(), messages::example_needed,
-       "passes", "passes");
-  need(decided || !rule.fails.empty() || !rule.pair_fails.empty(), messages::example_needed,
-       "fails", "fails");
-  need(!rule.why.empty(), messages::text_needed, "why it is there", "why");
-  need(!rule.remedy.empty(), messages::text_needed, "what a maker can change", "remedy");
+  need(decided || !rule.words->passes.empty() || !rule.words->pair_passes.empty(),
+       messages::example_needed, "passes", "passes");
+  need(decided || !rule.words->fails.empty() || !rule.words->pair_fails.empty(),
+       messages::example_needed, "fails", "fails");
+  need(!rule.words->why.empty(), messages::text_needed, "why it is there", "why");
+  need(!rule.words->remedy.empty(), messages::text_needed, "what a maker can change", "remedy");
   need(fields.find("sources") != nullptr || fields.find("source") != nullptr,
        messages::source_needed, "", "");
 }

@@ -39,21 +39,21 @@ Concern RulesetBuilder::read_concern(text::Fields& fields, Authority authority, 
 void RulesetBuilder::read_telling(text::Fields& fields, Rule& rule) {
   constexpr double most_rank = 99;
   const RuleFile& file = ruleset_.files[rule.file];
-  rule.telling.concern = read_concern(fields, file.authority, file.concern);
-  rule.telling.in_short = text::trimmed(fields.text("in short"));
+  rule.words->telling.concern = read_concern(fields, file.authority, file.concern);
+  rule.words->telling.in_short = text::trimmed(fields.text("in short"));
   const text::Node* node = fields.find("known as");
   if (node == nullptr) return;
   text::Fields known(*node, diagnostics_);
   if (!known.valid()) return;
-  rule.telling.known_as = text::trimmed(known.needed_text("name"));
+  rule.words->telling.known_as = text::trimmed(known.needed_text("name"));
   const text::Node* rank = known.needed("rank");
   known.refuse_others();
-  if (rank == nullptr || rule.telling.known_as.empty()) return;
+  if (rank == nullptr || rule.words->telling.known_as.empty()) return;
   const auto word = text::text_of(*rank, diagnostics_);
   if (!word) return;
   const auto number = quantity::read_number(*word);
   if (number && *number >= 1 && *number <= most_rank && *number == std::floor(*number)) {
-    rule.telling.rank = static_cast<std::uint8_t>(*number);
+    rule.words->telling.rank = static_cast<std::uint8_t>(*number);
   } else {
     diagnostics_.add(messages::bad_rank, rank->span, {most_rank});
   }

@@ -1,4 +1,6 @@
 // What exercises are drawn from: `cards`, `breakages`, `harmless`, `chapters` and `cautions`.
+#include <utility>
+
 #include "rules/builder.h"
 #include "rules/messages.h"
 
@@ -46,7 +48,7 @@ void RulesetBuilder::add_training(text::Fields& file) {
       fields.refuse_others();
     }
   };
-  Training& training = ruleset_.training;
+  Training& training = *ruleset_.training;
   each("cards", training.cards, read_card);
   each("breakages", training.breakages,
        [&](text::Fields& fields) { return read_breakage(fields); });
@@ -85,7 +87,7 @@ Breakage RulesetBuilder::read_breakage(text::Fields& fields) {
 
 /// What exercises name has to be there, once all files of all layers are read.
 void RulesetBuilder::check_training(const text::Span& place) {
-  const Training& training = ruleset_.training;
+  const Training& training = *std::as_const(ruleset_).training;
   const auto is_card = [&](const std::string& name) {
     for (const ModelCard& card : training.cards) {
       if (card.name == name) return true;

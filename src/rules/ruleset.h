@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "catalogue/catalogue.h"
+#include "catalogue/later.h"
 #include "rules/program.h"
 #include "rules/telling.h"
 #include "rules/training.h"
@@ -80,39 +81,44 @@ struct CaseMessage {
   std::string text;  ///< with holes that whatever decides it fills: "there is {share} of it"
 };
 
-struct Rule {
-  std::string id;
-  std::vector<std::string> formerly;  ///< ids that it had before and that makers may still write
+/// What of a rule is read when somebody tells of it, and when nothing broke it by nobody.
+struct RuleWords {
   std::string title;
-  std::uint32_t file = 0;  ///< index into Ruleset::files
-  Each each = Each::product;
-  std::uint16_t table = nothing;  ///< of the catalogue, for Each::row
-  std::string when_text;          ///< as written; empty: always
+  std::string when_text;  ///< as written; empty: always
   std::string expect_text;
-  std::string
-      decided_by;  ///< "label", "reading": what decides it, where no expression does; or empty
   std::vector<CaseMessage> cases;  ///< of a rule that no expression decides
-  Program when;
-  Program expect;
-  Level otherwise = Level::warning;
-  Level undecided = Level::note;
   std::string message_text;
   std::vector<MessagePart> message;
   std::vector<MessagePart> paper;  ///< what has to be asked for; such a rule is open, not failed
   std::string why;
   std::string remedy;
   Telling telling;
-  std::vector<Mend> mends;     ///< the likeliest first
-  std::string place_text;      ///< as written; empty: found out
+  std::vector<Mend> mends;          ///< the likeliest first
+  std::string place_text;           ///< as written; empty: found out
+  std::vector<std::string> passes;  ///< example formulas of a rule over one
+  std::vector<std::string> fails;
+  std::vector<PairExample> pair_passes;
+  std::vector<PairExample> pair_fails;
+};
+
+struct Rule {
+  std::string id;
+  std::vector<std::string> formerly;  ///< ids that it had before and that makers may still write
+  std::uint32_t file = 0;             ///< index into Ruleset::files
+  Each each = Each::product;
+  std::uint16_t table = nothing;  ///< of the catalogue, for Each::row
+  std::string
+      decided_by;  ///< "label", "reading": what decides it, where no expression does; or empty
+  Program when;
+  Program expect;
+  Level otherwise = Level::warning;
+  Level undecided = Level::note;
   std::vector<Origin> places;  ///< of `place`
   catalogue::Citations sources;
   Dates dates;
-  std::vector<std::string> passes;  ///< example formulas of a rule over one
-  std::vector<std::string> fails;
   bool pair = false;  ///< over a tweak and its base: it asks for both
-  std::vector<PairExample> pair_passes;
-  std::vector<PairExample> pair_fails;
   bool built_in = false;
+  catalogue::Later<RuleWords> words;
   text::Span span;  ///< of the rule's id in its file; nowhere in a packed ruleset
 };
 
@@ -152,7 +158,7 @@ class Ruleset {
   std::vector<Rule> rules;
   std::vector<TableUse> tables;
   Pool pool;
-  Training training;
+  catalogue::Later<Training> training;
 
   /// By its id, or else by one that it had before.
   [[nodiscard]] std::optional<std::uint32_t> find_rule(std::string_view id) const;

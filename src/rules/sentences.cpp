@@ -97,7 +97,8 @@ std::string limit_words(const Decider& decider, const Rule& rule) {
   }
   if (is_presence(test, low)) return {};
   const std::string limit = quantity::printed(low, unit);
-  const char* const none = rule.telling.concern == Concern::law ? "none allowed" : "none wanted";
+  const char* const none =
+      rule.words->telling.concern == Concern::law ? "none allowed" : "none wanted";
   switch (test.denied ? opposite(test.relation) : test.relation) {
     case Relation::equal:
       return is_nothing(low, unit) ? none : limit;
@@ -157,7 +158,7 @@ std::string filled(const std::vector<MessagePart>& message, const Subject& subje
 }
 
 std::string headline(const Rule& rule, const Subject& subject, const Decider& decider) {
-  std::string out = rule.title;
+  std::string out = rule.words->title;
   if (subject.each != Each::product) out += ": '" + std::string(subject.name) + "'";
   if (!decider.compares()) return out;
   const Range ends = quantity::hull(decider.tried.low, decider.tried.high);

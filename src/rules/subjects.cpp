@@ -8,15 +8,6 @@
 namespace sudsmark::rules {
 namespace {
 
-bool is_aroma(const catalogue::Row& row, const catalogue::Catalogue& catalogue) {
-  // an oil or an extract may be in what a scent does not declare just as an aroma chemical
-  constexpr catalogue::Roles aroma = catalogue::bit(catalogue::Role::scent);
-  return std::any_of(row.substances.begin(), row.substances.end(),
-                     [&](catalogue::SubstanceIndex index) {
-                       return (catalogue.substances[index].roles & aroma) != 0;
-                     });
-}
-
 bool is_in_row(const void* context, const measures::Candidate& candidate) {
   return in_row(*static_cast<const catalogue::Row*>(context), candidate);
 }
@@ -123,16 +114,25 @@ bool Subjects::is_there_whole(const catalogue::Row& row) const {
 
 void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) {
   note_substances();
-  const catalogue::Catalogue& catalogue = *figures_.blend().catalogue;
-  const catalogue::Table& table = catalogue.tables[index];
-  for (const catalogue::Row& row : table.rows) {
-    const bool declared =
-        (row.substances.empty() && row.materials.empty()) || is_there_whole(row) ||
-        std::any_of(row.substances.begin(), row.substances.end(),
-                    [this](catalogue::SubstanceIndex substance) { return declared_[substance]; });
-    if (!declared && !undeclared_) continue;
-    const bool aroma = undeclared_ && is_aroma(row, catalogue);
-    if ((!declared && !aroma) || !figures_.in_force(row)) continue;
+  const catalogue::Table& table = figures_.blend().catalogue->tables[index];
+  std::vector<bool> declares(table.rows.size());
+  // an oil or an extract may be in what a scent does not declare just as an aroma chemical
+  std::vector<bool> hides(table.rows.size());
+  for (const catalogue::RowOf& one : table.of_substances) {
+    if (declared_[one.substance]) declares[one.row] = true;
+    if (undeclared_ && one.scent) hides[one.row] = true;
+  }
+  for (const std::uint32_t at : table.of_others) {
+    const catalogue::Row& row = table.rows[at];
+    const bool of_all = row.substances.empty() && row.materials.empty();
+    if (of_all || is_there_whole(row)) declares[at] = true;
+  }
+  for (std::size_t at = 0; at < table.rows.size(); ++at) {
+    const bool declared = declares[at];
+    const bool aroma = hides[at];
+    if (!declared && !aroma) continue;
+    const catalogue::Row& row = table.rows[at];
+    if (!figures_.in_force(row)) continue;
     Subject subject;
     subject.each = Each::row;
     subject.number = ++count_;

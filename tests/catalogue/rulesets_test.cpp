@@ -44,7 +44,8 @@ TEST_CASE("the data files load, pack and unpack") {
   const Loaded loaded = load_all();
   CHECK(loaded.errors() == "");
   CHECK(loaded.catalogue.materials.size() > 100);
-  const auto unpacked = unpack(pack(loaded.catalogue));
+  const std::string bytes = pack(loaded.catalogue);
+  const auto unpacked = unpack(bytes);
   REQUIRE(unpacked);
   CHECK(unpacked->materials == loaded.catalogue.materials);
   CHECK(unpacked->substances == loaded.catalogue.substances);

@@ -81,17 +81,17 @@ TEST_CASE("the words of every rule keep to the style") {
   const Rulesets rulesets = Rulesets::built_in();
   for (const rules::Rule& rule : front::parts(rulesets).ruleset.rules) {
     CAPTURE(rule.id);
-    CHECK_FALSE(rule.title.ends_with('.'));
-    CHECK_FALSE(holds(rule.title, "wanted"));
-    CHECK(fault(rule.title) == "");
+    CHECK_FALSE(rule.words->title.ends_with('.'));
+    CHECK_FALSE(holds(rule.words->title, "wanted"));
+    CHECK(fault(rule.words->title) == "");
     // the text shows the first sentence of a remedy, so there is one
-    CHECK(rule.remedy.size() > 10);
-    CHECK(rule.remedy.ends_with('.'));
-    CHECK_FALSE(holds(rule.remedy, ".."));
-    const bool says = !rule.message_text.empty() || !rule.cases.empty();
+    CHECK(rule.words->remedy.size() > 10);
+    CHECK(rule.words->remedy.ends_with('.'));
+    CHECK_FALSE(holds(rule.words->remedy, ".."));
+    const bool says = !rule.words->message_text.empty() || !rule.words->cases.empty();
     CHECK((says || rule.decided_by == "reading"));
-    CHECK_FALSE(rule.message_text.ends_with('.'));
-    CHECK_FALSE(holds(rule.message_text, "wanted"));
+    CHECK_FALSE(rule.words->message_text.ends_with('.'));
+    CHECK_FALSE(holds(rule.words->message_text, "wanted"));
   }
 }
 

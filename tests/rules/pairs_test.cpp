@@ -241,10 +241,10 @@ TEST_CASE("a packed rule over both is the rule, and asks the base for what can b
   CHECK(catalogue::to_bytes(again.catalogue, again.ruleset) == bytes);
   const rules::Rule& rule = again.ruleset.rules.front();
   CHECK(rule.pair);
-  CHECK(rule.passes.empty());
-  REQUIRE(rule.pair_passes.size() == 1);
-  CHECK(rule.pair_passes.front().base == "one");
-  CHECK(rule.pair_fails.front().tweak == "b");
+  CHECK(rule.words->passes.empty());
+  REQUIRE(rule.words->pair_passes.size() == 1);
+  CHECK(rule.words->pair_passes.front().base == "one");
+  CHECK(rule.words->pair_fails.front().tweak == "b");
   auto& code = again.ruleset.pool.code;
   const auto side = std::find_if(code.begin(), code.end(), [](const rules::Instruction& one) {
     return one.code == rules::Code::of_base;

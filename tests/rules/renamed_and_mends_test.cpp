@@ -23,7 +23,7 @@ std::string oily(std::string_view more) {
 /// A rule's mends, a line each.
 std::string told(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue) {
   std::string out;
-  for (const rules::Mend& mend : ruleset.rules.front().mends) {
+  for (const rules::Mend& mend : ruleset.rules.front().words->mends) {
     out += std::to_string(static_cast<int>(mend.kind)) + " " + mend.text;
     if (mend.selects()) {
       const rules::Selection& chosen = ruleset.pool.selections[mend.selection];
@@ -60,10 +60,10 @@ TEST_CASE("what mends is read, packed and unpacked, and so are former ids") {
 TEST_CASE("a mend that points at nothing is not taken out of bytes") {
   const Workbench bench(rule_file(keys));
   rules::Ruleset broken = bench.book.ruleset;
-  broken.rules.front().mends[0].selection = 60'000;
+  broken.rules.front().words->mends[0].selection = 60'000;
   CHECK_FALSE(rules::consistent(broken, bench.book.catalogue));
   broken = bench.book.ruleset;
-  broken.rules.front().mends[2].material = 60'000;
+  broken.rules.front().words->mends[2].material = 60'000;
   CHECK_FALSE(rules::consistent(broken, bench.book.catalogue));
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("the material or row that a rule goes over can be lowered") {
                                     "lower: " +
                                     word + " }]\n"));
     REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
-    const rules::Mend& mend = bench.book.ruleset.rules.front().mends.front();
+    const rules::Mend& mend = bench.book.ruleset.rules.front().words->mends.front();
     CHECK(bench.book.ruleset.pool.selections[mend.selection].subject);
   }
 }
@@ -119,7 +119,7 @@ TEST_CASE("a layer replaces a rule by an id that it had") {
   REQUIRE_MESSAGE(bench.diagnostics.empty(), bench.errors());
   REQUIRE(bench.book.ruleset.rules.size() == 1);
   CHECK(bench.book.ruleset.rules.front().id == "the-rule");
-  CHECK(bench.book.ruleset.rules.front().title == "Mine");
+  CHECK(bench.book.ruleset.rules.front().words->title == "Mine");
   CHECK(bench.book.ruleset.find_rule("older-rule") == 0U);
   bench.add("both.yaml",
             "subject: Mine\nauthority: craft\nrules:\n"

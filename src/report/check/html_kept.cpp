@@ -21,7 +21,7 @@ constexpr std::string_view signed_for = "scent of its certificate";
 ScaleRow row_of(const FormulaPage& view, const Finding& finding) {
   const rules::Rule* rule = rule_of(view, finding);
   ScaleRow row;
-  row.title = rule == nullptr ? finding.rule : rule->title;
+  row.title = rule == nullptr ? finding.rule : rule->words->title;
   row.note = finding.subject;
   row.measured = &*finding.measured;
   row.limit = &*finding.limit;
@@ -57,14 +57,14 @@ std::vector<Kept> kept_by_subject(const FormulaPage& view) {
     if (group == out.end()) group = out.insert(group, Kept{subject, {}, false, {}, {}, 0});
     ++group->count;
     if (rule != nullptr) {
-      group->concern = std::min(group->concern, rule->telling.concern);
-      group->first = group->first || rule->telling.known_as == signed_for;
+      group->concern = std::min(group->concern, rule->words->telling.concern);
+      group->first = group->first || rule->words->telling.known_as == signed_for;
     }
     if (!nothing_to_show(finding)) {
       group->rows.push_back(row_of(view, finding));
       continue;
     }
-    std::string title = rule == nullptr ? finding.rule : rule->title;
+    std::string title = rule == nullptr ? finding.rule : rule->words->title;
     if (!finding.subject.empty()) title += " (" + finding.subject + ")";
     const bool known =
         std::find(group->titles.begin(), group->titles.end(), title) != group->titles.end();
@@ -143,7 +143,7 @@ void write_rest(const FormulaPage& view) {
   for (const Finding& finding : view.formula.findings) {
     if (finding.kind != Kind::not_applicable || finding.allowed) continue;
     const rules::Rule* rule = rule_of(view, finding);
-    std::string words = rule == nullptr ? finding.rule : rule->title;
+    std::string words = rule == nullptr ? finding.rule : rule->words->title;
     if (std::find(titles.begin(), titles.end(), words) == titles.end()) {
       titles.push_back(std::move(words));
     }

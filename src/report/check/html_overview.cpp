@@ -66,7 +66,7 @@ void write_rules(Markup& page, const RunResult& run, const front::Parts& parts) 
     const auto at = parts.ruleset.find_rule(id);
     table.row();
     table.open_cell();
-    write_prose(page, at ? parts.ruleset.rules[*at].title : id);
+    write_prose(page, at ? parts.ruleset.rules[*at].words->title : id);
     table.close_cell();
     table.cell(std::to_string(count), "figure");
     table.open_cell();

@@ -52,7 +52,7 @@ std::vector<ChartLine> limits_of(const FormulaPage& view, std::string_view measu
     last = finding.rule;
     const rules::Rule* rule = rule_of(view, finding);
     if (rule == nullptr || rule->pair) continue;
-    for (ChartLine& line : ends_in(rule->expect_text, measure)) {
+    for (ChartLine& line : ends_in(rule->words->expect_text, measure)) {
       const bool known = std::any_of(
           out.begin(), out.end(), [&](const ChartLine& other) { return other.name == line.name; });
       if (!known) out.push_back(std::move(line));
@@ -127,7 +127,7 @@ std::optional<Figure> weighing_limit(const FormulaPage& view) {
   for (const Finding& finding : view.formula.findings) {
     if (!finding.limit || !finding.limit->high || finding.limit->unit != "%") continue;
     const rules::Rule* rule = rule_of(view, finding);
-    if (rule == nullptr || !rule->expect_text.starts_with("weighing.error")) continue;
+    if (rule == nullptr || !rule->words->expect_text.starts_with("weighing.error")) continue;
     if (!out || *finding.limit->high < *out->high) out = finding.limit;
   }
   return out;

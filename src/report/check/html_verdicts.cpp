@@ -97,8 +97,8 @@ void write_findings(const FormulaPage& view, const Findings& of, VerdictMark mar
       page.close();
     }
     const rules::Rule* rule = rule_of(view, finding);
-    if (rule != nullptr && !rule->why.empty()) {
-      prose_element(page, "p", {{"class", "why"}}, rule->why);
+    if (rule != nullptr && !rule->words->why.empty()) {
+      prose_element(page, "p", {{"class", "why"}}, rule->words->why);
     }
   }
   write_where(view, finding);
@@ -218,7 +218,7 @@ void write_decided(const FormulaPage& view, const Findings& list) {
     subjects.resize(subjects.size() - others.size());
     if (many) subjects.push_back(std::to_string(others.size()) + " more");
     page.open("li");
-    write_prose(page, rule == nullptr ? finding->message : rule->title);
+    write_prose(page, rule == nullptr ? finding->message : rule->words->title);
     if (!subjects.empty()) page.text(": " + joined(subjects));
     page.text(" ");
     page.element("code", finding->rule);

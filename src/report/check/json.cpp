@@ -121,8 +121,8 @@ class FormulaJson {
       out["baseline"] = baseline_word(finding.standing);
     }
     const rules::Rule* rule = rules_.of(finding);
-    out["title"] = rule == nullptr ? finding.rule : rule->title;
-    out["remedy"] = rule == nullptr ? finding.remedy : rule->remedy;
+    out["title"] = rule == nullptr ? finding.rule : rule->words->title;
+    out["remedy"] = rule == nullptr ? finding.remedy : rule->words->remedy;
     out["sources"] = source_list(finding.sources);
     return out;
   }

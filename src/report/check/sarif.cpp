@@ -148,7 +148,7 @@ class Results {
     if (run_.compared || finding.allowed) return true;
     if (finding.kind == Kind::open) return false;
     const rules::Rule* rule = index_.of(finding);
-    return finding.level > Level::note || rule == nullptr || rule->telling.in_short.empty();
+    return finding.level > Level::note || rule == nullptr || rule->words->telling.in_short.empty();
   }
 
   /// The first of the notes, with the words and the places of all.
@@ -271,7 +271,7 @@ class Results {
     std::string out = report::subject_prefix(finding.subject_kind, finding.subject);
     if (!finding.message.empty()) return out + finding.message;
     if (finding.kind == Kind::not_applicable) out += "does not apply: ";
-    return out + (rule != nullptr ? rule->title : finding.rule);
+    return out + (rule != nullptr ? rule->words->title : finding.rule);
   }
 
   Json place(const Finding& finding, const FormulaResult& formula) {

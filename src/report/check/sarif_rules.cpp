@@ -46,17 +46,17 @@ std::string help(const rules::Rule& rule, const front::Parts& parts, bool markdo
   const auto add = [&](const std::string& head, const std::string& words) {
     out += (out.empty() ? "" : "\n\n") + bold + head + bold + " " + words;
   };
-  if (!rule.remedy.empty()) add("What to change:", rule.remedy);
+  if (!rule.words->remedy.empty()) add("What to change:", rule.words->remedy);
   if (markdown) {
-    if (!rule.expect_text.empty()) add("Must hold:", code(rule.expect_text));
+    if (!rule.words->expect_text.empty()) add("Must hold:", code(rule.words->expect_text));
     return out;
   }
-  if (!rule.expect_text.empty()) add("Must hold:", rule.expect_text);
+  if (!rule.words->expect_text.empty()) add("Must hold:", rule.words->expect_text);
   if (rule.decided_by == "label") {
     out += "\n\nHeld against: what `sudsmark label` says of the formula.";
   }
   if (rule.pair) out += "\nAsked of: a tweak and its base";
-  if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
+  if (!rule.words->when_text.empty()) out += "\nAsked when: " + rule.words->when_text;
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     out += "\nSource: " + wording::words(note);
   }
@@ -107,8 +107,9 @@ void SarifRules::write(const SarifLaw& law, JsonDocument& document) const {
 Json SarifRules::descriptor(const rules::Rule& rule, const SarifLaw& law) const {
   const rules::RuleFile& file = parts_.ruleset.files[rule.file];
   Json out{{"id", rule.id}, {"name", name_of(rule.id)}};
-  out["shortDescription"] = {{"text", sarif_words(rule.title)}};
-  out["fullDescription"] = {{"text", lines(rule.why.empty() ? rule.title : rule.why)}};
+  out["shortDescription"] = {{"text", sarif_words(rule.words->title)}};
+  out["fullDescription"] = {
+      {"text", lines(rule.words->why.empty() ? rule.words->title : rule.words->why)}};
   out["helpUri"] = "urn:sudsmark:rule:" + rule.id;
   out["help"] = {{"text", lines(help(rule, parts_, false))},
                  {"markdown", lines(help(rule, parts_, true))}};
@@ -117,7 +118,7 @@ Json SarifRules::descriptor(const rules::Rule& rule, const SarifLaw& law) const 
   if (!relationships.empty()) out["relationships"] = std::move(relationships);
   Json properties{{"subject", file.subject},
                   {"authority", rules::authority_word(file.authority)},
-                  {"concern", rules::concern_word(rule.telling.concern)}};
+                  {"concern", rules::concern_word(rule.words->telling.concern)}};
   if (!file.markets.empty()) properties["markets"] = file.markets;
   if (rule.pair) properties["askedOf"] = "a tweak and its base";
   properties["tags"] = Json::array({file.name});

@@ -104,8 +104,8 @@ class CheckText {
     }
     const rules::Rule* rule = rules_.of(finding);
     const std::string remedy = rule == nullptr    ? finding.remedy
-                               : options_.verbose ? rule->remedy
-                                                  : remedy_in_short(rule->remedy);
+                               : options_.verbose ? rule->words->remedy
+                                                  : remedy_in_short(rule->words->remedy);
     lines_.edged(in, harmless(remedy), finding.rule);
   }
 

@@ -62,14 +62,14 @@ void write_limits(const rules::Chapter& chapter, const front::Parts& parts, word
     const auto notes = wording::notes(rule.sources, parts.catalogue);
     std::string source = notes.empty() ? std::string() : wording::words(notes.front());
     if (notes.size() > 1) source += "; and " + std::to_string(notes.size() - 1) + " more";
-    page.entry(rule.id, rule.title + (source.empty() ? "" : " (" + source + ")"));
+    page.entry(rule.id, rule.words->title + (source.empty() ? "" : " (" + source + ")"));
   }
 }
 
 }  // namespace
 
 void write_contents(const Rulesets& rulesets, wording::Page& page) {
-  const rules::Training& training = front::parts(rulesets).ruleset.training;
+  const rules::Training& training = *front::parts(rulesets).ruleset.training;
   page.heading("The course for new staff");
   page.gap();
   page.paragraph(
@@ -84,7 +84,7 @@ void write_contents(const Rulesets& rulesets, wording::Page& page) {
 
 void write_chapter(const rules::Chapter& chapter, const Rulesets& rulesets, wording::Page& page) {
   const front::Parts& parts = front::parts(rulesets);
-  const rules::Training& training = parts.ruleset.training;
+  const rules::Training& training = *parts.ruleset.training;
   page.heading(chapter.title);
   page.gap();
   page.paragraph(chapter.what);
@@ -129,7 +129,7 @@ void write_chapter(const rules::Chapter& chapter, const Rulesets& rulesets, word
 
 const rules::Chapter* find_chapter(std::string_view topic, const Rulesets& rulesets) {
   const std::string folded = text::fold(topic);
-  for (const rules::Chapter& chapter : front::parts(rulesets).ruleset.training.chapters) {
+  for (const rules::Chapter& chapter : front::parts(rulesets).ruleset.training->chapters) {
     if (folded == "course " + text::fold(chapter.name)) return &chapter;
   }
   return nullptr;

@@ -20,7 +20,7 @@ std::string contents_page(const Rulesets& rulesets, const ReportOptions& options
   page.open("main");
   page.element("h1", "The course for new staff");
   page.open("ol");
-  for (const rules::Chapter& chapter : front::parts(rulesets).ruleset.training.chapters) {
+  for (const rules::Chapter& chapter : front::parts(rulesets).ruleset.training->chapters) {
     page.open("li");
     page.element("a", {{"href", address(chapter)}}, chapter.title);
     page.close();
@@ -46,7 +46,7 @@ std::vector<ReportPage> explain_pages(const Topic& topic, const Rulesets& rulese
     return {{"index.html", explain_html(topic, rulesets, options)}};
   }
   std::vector<ReportPage> out{{"index.html", contents_page(rulesets, options)}};
-  for (const rules::Chapter& chapter : front::parts(rulesets).ruleset.training.chapters) {
+  for (const rules::Chapter& chapter : front::parts(rulesets).ruleset.training->chapters) {
     wording::Page page;
     write_chapter(chapter, rulesets, page);
     out.push_back({address(chapter),

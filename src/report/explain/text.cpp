@@ -28,13 +28,13 @@ using wording::Page;
 
 void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page) {
   const rules::RuleFile& file = parts.ruleset.files[rule.file];
-  page.heading(rule.id + ", a rule: " + rule.title);
+  page.heading(rule.id + ", a rule: " + rule.words->title);
   page.gap();
   page.entry("subject", file.subject + " (" + std::string(authority_word(file.authority)) + ")");
   if (!file.markets.empty()) page.entry("markets", wording::joined(file.markets));
   if (rule.pair) page.entry("asked of", "a tweak and its base");
-  if (!rule.when_text.empty()) page.entry("asked when", rule.when_text);
-  if (!rule.expect_text.empty()) page.entry("must hold", rule.expect_text);
+  if (!rule.words->when_text.empty()) page.entry("asked when", rule.words->when_text);
+  if (!rule.words->expect_text.empty()) page.entry("must hold", rule.words->expect_text);
   if (rule.decided_by == "label") {
     page.entry("held against", "what `sudsmark label` says of the formula");
   }
@@ -44,11 +44,11 @@ void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page
   if (rule.decided_by == "traces") {
     page.entry("held against", "the sums of what the formula states as `traces`");
   }
-  if (rule.paper.empty()) {
+  if (rule.words->paper.empty()) {
     page.entry("otherwise", wording::level_word(rule.otherwise));
   } else {
     std::string paper;
-    for (const rules::MessagePart& part : rule.paper) {
+    for (const rules::MessagePart& part : rule.words->paper) {
       paper += part.text;
       if (part.value) paper += "{" + part.value_text + "}";
     }
@@ -60,13 +60,13 @@ void explain_rule(const rules::Rule& rule, const front::Parts& parts, Page& page
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     page.entry("source", wording::words(note));
   }
-  if (!rule.why.empty()) {
+  if (!rule.words->why.empty()) {
     page.gap();
-    page.paragraph(rule.why);
+    page.paragraph(rule.words->why);
   }
-  if (!rule.remedy.empty()) {
+  if (!rule.words->remedy.empty()) {
     page.gap();
-    page.paragraph("What to change: " + rule.remedy);
+    page.paragraph("What to change: " + rule.words->remedy);
   }
 }
 
@@ -117,7 +117,7 @@ std::vector<std::string> near_names(std::string_view name, const front::Parts& p
   for (const measures::Measure& measure : measures::all()) known.emplace_back(measure.name);
   for (const rules::NamedMeasure& measure : parts.ruleset.measures) known.push_back(measure.name);
   for (const catalogue::ProductKind& kind : parts.catalogue.products) known.push_back(kind.name);
-  for (const rules::Chapter& chapter : parts.ruleset.training.chapters) {
+  for (const rules::Chapter& chapter : parts.ruleset.training->chapters) {
     known.push_back("course " + chapter.name);
   }
   for (const catalogue::Material& material : parts.catalogue.materials) {

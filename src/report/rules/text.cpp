@@ -23,8 +23,8 @@ std::string rules_text(const Rulesets& rulesets, const Rulesets&, const ReportOp
     page.heading(title + ")");
     for (const rules::Rule& rule : parts.ruleset.rules) {
       if (rule.file != file) continue;
-      page.paragraph(rule.id + ": " + rule.title, 2);
-      if (options.verbose && !rule.why.empty()) page.paragraph(rule.why, 6);
+      page.paragraph(rule.id + ": " + rule.words->title, 2);
+      if (options.verbose && !rule.words->why.empty()) page.paragraph(rule.words->why, 6);
     }
   }
   page.gap();
