@@ -1,14 +1,17 @@
 // Suggestions as text: what is broken, then each answer as a short bench card with what it trades.
 #include <algorithm>
 #include <set>
+#include <sstream>
 #include <utility>
 
 #include <sudsmark/report.h>
 #include <sudsmark/suggest.h>
 
 #include "report/compare_words.h"
+#include "report/maker_words.h"
 #include "report/subject_words.h"
 #include "report/suggest/suggest_words.h"
+#include "report/text_lines.h"
 #include "report/verdict_words.h"
 #include "wording/code_points.h"
 #include "wording/words.h"
@@ -17,6 +20,9 @@ namespace sudsmark {
 namespace {
 
 using wording::harmless;
+
+constexpr std::size_t indent = 2;
+constexpr std::size_t inner = 4;
 
 std::string padded(std::string words, std::size_t width) {
   const std::size_t wide = words.size();
@@ -27,51 +33,76 @@ std::string padded(std::string words, std::size_t width) {
 class SuggestionText {
  public:
   explicit SuggestionText(const Suggestion& of, const ReportOptions& options)
-      : of_(of), options_(options) {}
+      : of_(of), options_(options), lines_(options.columns) {}
 
   std::string write() {
     const std::string level(wording::level_word(of_.threshold));
-    out_ = harmless(of_.before.file) + " (" + harmless(of_.before.name) + ")\n";
+    lines_.whole(harmless(of_.before.file) + " (" + harmless(of_.before.name) + ")");
     if (of_.broken.empty()) {
-      out_ += "nothing to mend at level " + level + " or above\n";
+      lines_.whole("nothing to mend at level " + level + " or above");
     } else {
-      out_ += "to mend\n";
-      for (const Finding& finding : of_.broken) add(finding, "  ");
+      lines_.whole("to mend");
+      for (const Finding& finding : of_.broken) add(finding);
       for (std::size_t at = 0; at < of_.answers.size(); ++at) add(at);
       add_left();
       for (const report::Remedies& one : report::remedies_of(of_)) add(one);
-      for (const std::string& words : of_.fixed) out_ += "not moved: " + harmless(words) + "\n";
+      for (const std::string& words : of_.fixed) {
+        lines_.folded(0, "not moved: " + harmless(words));
+      }
     }
-    out_ += std::string(reminder) + "\n";
-    return options_.ascii ? wording::in_ascii(out_) : out_;
+    lines_.folded(0, reminder);
+    const std::string out = lines_.take();
+    return options_.ascii ? wording::in_ascii(out) : out;
   }
 
  private:
-  void add(const Finding& finding, const std::string& indent) {
-    out_ +=
-        indent +
-        wording::place(finding.file.empty() ? of_.before.file : finding.file, finding.line,
-                       finding.column) +
-        ": " + std::string(wording::level_word(finding.level)) + ": " +
-        harmless(report::subject_prefix(finding.subject_kind, finding.subject) + finding.message) +
-        " [" + finding.rule + "]\n";
+  /// What the maker wrote there; empty for what another file holds.
+  [[nodiscard]] std::string maker_line(const Finding& finding) const {
+    std::istringstream text(of_.formula.text);
+    Finding placed = finding;
+    for (std::size_t line = 0; line < finding.line; ++line) std::getline(text, placed.line_text);
+    return report::maker_line(placed);
+  }
+
+  static std::string heading(const Finding& finding) {
+    const std::string change(report::change_word(finding.level));
+    if (finding.kind == Kind::open) return "not known: ";
+    return (finding.kind == Kind::review ? "depends, and perhaps " : "") + change + ": ";
+  }
+
+  /// The maker's own line, and under it what is wrong with it.
+  void add(const Finding& finding) {
+    if (finding.line > 0) {
+      const bool elsewhere = !finding.file.empty() && finding.file != of_.before.file;
+      const std::string place = "line " + std::to_string(finding.line);
+      lines_.cut(indent, elsewhere ? place + " of " + harmless(finding.file)
+                                   : place + "   " + maker_line(finding));
+    }
+    const bool told = finding.line == 0 || finding.subject_kind == "label";
+    lines_.edged(
+        finding.line == 0 ? indent : inner,
+        heading(finding) +
+            harmless((told ? report::subject_prefix(finding.subject_kind, finding.subject) : "") +
+                     std::string(report::message_under_heading(finding))),
+        finding.rule);
   }
 
   void add(std::size_t at) {
     const SuggestedChange& answer = of_.answers[at];
-    out_ += "answer " + std::to_string(at + 1) + " of " + std::to_string(of_.answers.size()) +
-            ": " + harmless(report::in_short(answer)) + "\n";
+    lines_.folded(0, "answer " + std::to_string(at + 1) + " of " +
+                         std::to_string(of_.answers.size()) + ": " +
+                         harmless(report::in_short(answer)));
     std::size_t width = 0;
     for (const SuggestedAmount& one : answer.amounts) {
       width = std::max(width, harmless(report::line_of(one)).size());
     }
     for (const SuggestedAmount& one : answer.amounts) {
-      out_ += "  " + padded(harmless(report::line_of(one)), width + 2) + amounts(one) + "\n";
+      lines_.whole("  " + padded(harmless(report::line_of(one)), width + 2) + amounts(one));
     }
     add_trades(answer);
-    out_ += "  " + report::rounding_words(answer, of_.threshold) + "\n";
+    lines_.folded(indent, report::rounding_words(answer, of_.threshold));
     for (const Finding& finding : answer.left) {
-      out_ += "  left: " + harmless(finding.message) + " [" + finding.rule + "]\n";
+      lines_.edged(indent, "left: " + harmless(finding.message), finding.rule);
     }
   }
 
@@ -89,22 +120,21 @@ class SuggestionText {
 
   void add_trades(const SuggestedChange& answer) {
     for (const report::Trade& one : report::trades(answer)) {
-      out_ += "  " + padded(one.name, 20) + report::printed_change(one.figure) + "\n";
+      lines_.whole("  " + padded(one.name, 20) + report::printed_change(one.figure));
     }
     for (const VerdictChange& one : answer.comparison.verdicts) {
       const bool worse = one.direction != Direction::better;
       const std::string state = report::verdict_state(one.after);
       const std::string subject = harmless(report::of_subject(one.subject_kind, one.subject));
       if (!report::is_told(one, of_.threshold, options_.verbose)) continue;
-      out_ += std::string("  ") +
-              (!worse       ? "better: "
-               : one.before ? "worse: "
-                            : "then: ") +
-              one.rule + subject + " " + state;
+      std::string words = (!worse       ? "better: "
+                           : one.before ? "worse: "
+                                        : "then: ") +
+                          one.rule + subject + " " + state;
       if (worse && one.after && !one.after->message.empty()) {
-        out_ += ": " + harmless(report::message_under_heading(*one.after));
+        words += ": " + harmless(report::message_under_heading(*one.after));
       }
-      out_ += "\n";
+      lines_.folded(indent, words);
     }
   }
 
@@ -112,24 +142,28 @@ class SuggestionText {
     std::set<std::string> told;
     for (const Finding& one : *remedies.findings) {
       if (!told.insert(one.rule).second) continue;
-      if (told.size() == 1) out_ += remedies.heading + "\n";
-      out_ += "  " + one.rule + ": " + harmless(report::remedy_words(one)) + "\n";
+      if (told.size() == 1) lines_.folded(0, remedies.heading);
+      lines_.edged(indent, harmless(report::remedy_words(one)), one.rule);
     }
   }
 
   void add_left() {
     const std::string words = report::left_words(of_);
     if (words.empty()) return;
-    out_ += words + "\n";
+    lines_.folded(0, words);
     if (of_.answers.empty() && of_.broken.size() <= of_.unmendable.size()) return;
     for (const Conflicting& one : of_.conflict) {
-      out_ += "  " + harmless(one.words) + (one.rule.empty() ? "" : " [" + one.rule + "]") + "\n";
+      if (one.rule.empty()) {
+        lines_.folded(indent, harmless(one.words));
+      } else {
+        lines_.edged(indent, harmless(one.words), one.rule);
+      }
     }
   }
 
   const Suggestion& of_;
   const ReportOptions& options_;
-  std::string out_;
+  report::TextLines lines_;
 };
 
 }  // namespace
