@@ -15,7 +15,8 @@ class Measure {
     rounded_.declare(options);
     options.flag("--sheet", sheet_, "the weighing and bag sheet for the bench");
     rules_.declare(options);
-    output_.declare(options, Command::measure, "text, json or html; with --sheet text or html");
+    output_.declare(options, Command::measure,
+                    "text, json, csv or html; with --sheet text or html");
     options.example("sudsmark measure bar.formula", "every measure with its range and origin");
     options.example("sudsmark measure --sheet --batch 6kg --format html=sheet.html bar.formula",
                     "the bench sheet for 6 kg, as a page to be printed");
