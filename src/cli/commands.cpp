@@ -11,13 +11,14 @@ Subcommand dossier_command();
 Subcommand suggest_command();
 Subcommand leeway_command();
 Subcommand explain_command();
+Subcommand format_command();
 Subcommand drill_command();
 Subcommand rules_command();
 
 std::vector<Subcommand> commands() {
   return {check_command(),   compare_command(), measure_command(), label_command(),
           dossier_command(), suggest_command(), leeway_command(),  explain_command(),
-          drill_command(),   rules_command()};
+          format_command(),  drill_command(),   rules_command()};
 }
 
 }  // namespace sudsmark::cli

@@ -1,8 +1,7 @@
 // `compare`: what a tweak changes, what got worse, and which edit did it.
 #include <sudsmark/compare.h>
 
-#include "cli/checking_options.h"
-#include "cli/outputs.h"
+#include "cli/asked.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
@@ -31,19 +30,18 @@ class Compare {
     ReportOptions look;
     look.verbose = verbose_;
     look.only_worse = only_worse_;
-    const auto outputs = Outputs::read(output_, Command::compare, look);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
     options.rounded = rounded_.rounded;
     verdicts_.read_into(options);
-    const bool sound = formulas_.read_into(options);
-    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
-    const auto comparison = compared(options, *rulesets, inputs);
+    auto asked = read_asked(output_, Command::compare, look, rules_, formulas_, options, inputs);
+    if (!asked) return Exit::unusable;
+    const auto comparison = compared(asked->options, asked->rulesets, inputs);
     tell(comparison.problems, output_.ascii);
     inputs.tell_unread();
     if (!comparison) return Exit::unusable;
     const bool worse = got_worse(*comparison, verdicts_.threshold());
-    return outputs->write(&*comparison, *rulesets, inputs, worse ? Exit::found : Exit::fine);
+    return asked->outputs.write(&*comparison, asked->rulesets, inputs,
+                                worse ? Exit::found : Exit::fine);
   }
 
  private:

@@ -1,8 +1,7 @@
 // `dossier`: what a safety assessor asks for, filled in as far as it is known.
 #include <sudsmark/dossier.h>
 
-#include "cli/checking_options.h"
-#include "cli/outputs.h"
+#include "cli/asked.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
@@ -22,21 +21,20 @@ class Gathered {
 
   Exit run() {
     Inputs inputs(formulas_.allow_outside);
-    const auto outputs = Outputs::read(output_, Command::dossier);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
-    const bool sound = formulas_.read_into(options);
-    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
     options.read = inputs.reader_for(files_);
+    const auto asked =
+        read_asked(output_, Command::dossier, {}, rules_, formulas_, options, inputs);
+    if (!asked) return Exit::unusable;
     std::vector<Problem> problems;
     const auto formula = inputs.read_formula(files_.front(), false, problems);
     tell(problems, output_.ascii);
     if (!formula) return Exit::unusable;
-    const auto made = dossier_for(*formula, *rulesets, options);
+    const auto made = dossier_for(*formula, asked->rulesets, asked->options);
     tell(made.problems, output_.ascii);
     inputs.tell_unread();
     if (!made) return Exit::unusable;
-    return outputs->write(&*made, *rulesets, inputs, Exit::fine);
+    return asked->outputs.write(&*made, asked->rulesets, inputs, Exit::fine);
   }
 
  private:

@@ -1,7 +1,7 @@
 // `label`: what has to stand on the pack of a formula.
-#include "cli/checking_options.h"
-#include "cli/outputs.h"
-#include "cli/run_files.h"
+#include <utility>
+
+#include "cli/asked.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
@@ -25,16 +25,11 @@ class Label {
     Inputs inputs(formulas_.allow_outside);
     ReportOptions look;
     look.verbose = verbose_;
-    const auto outputs = Outputs::read(output_, Command::label, look);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
     options.rounded = rounded_.rounded;
-    const bool sound = formulas_.read_into(options);
-    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
-    fill(outputs->wanted(), options);
-    const RunResult run = run_files(files_, *rulesets, options, inputs, output_.ascii);
-    const Exit exit = run.problems.empty() ? Exit::fine : Exit::unusable;
-    return outputs->write(&run, *rulesets, inputs, exit);
+    auto asked = read_asked(output_, Command::label, look, rules_, formulas_, options, inputs);
+    if (!asked) return Exit::unusable;
+    return write_reports(files_, std::move(*asked), inputs, output_.ascii);
   }
 
  private:

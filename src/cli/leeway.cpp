@@ -1,8 +1,7 @@
 // `leeway`: how far each line can go down and up before a verdict gets worse.
 #include <sudsmark/leeway.h>
 
-#include "cli/checking_options.h"
-#include "cli/outputs.h"
+#include "cli/asked.h"
 #include "cli/subcommand.h"
 
 namespace sudsmark::cli {
@@ -28,27 +27,24 @@ class LeewayCommand {
 
   Exit run() {
     Inputs inputs(formulas_.allow_outside);
-    const auto outputs =
-        Outputs::read(output_, against_.empty() ? Command::leeway : Command::leeway_map);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
     options.read = inputs.reader_for(files_);
     verdicts_.read_into(options);
-    const bool sound = formulas_.read_into(options);
-    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    const Command command = against_.empty() ? Command::leeway : Command::leeway_map;
+    const auto asked = read_asked(output_, command, {}, rules_, formulas_, options, inputs);
+    if (!asked) return Exit::unusable;
     std::vector<Problem> problems;
     const auto formula = inputs.read_formula(files_.front(), false, problems);
     tell(problems, output_.ascii);
-    const Exit exit =
-        formula ? look(*formula, *rulesets, options, *outputs, inputs) : Exit::unusable;
+    const Exit exit = formula ? look(*formula, *asked, inputs) : Exit::unusable;
     inputs.tell_unread();
     return exit;
   }
 
  private:
-  [[nodiscard]] Exit look(const FormulaText& formula, const Rulesets& rulesets,
-                          const CheckOptions& options, const Outputs& outputs,
+  [[nodiscard]] Exit look(const FormulaText& formula, const Asked& asked,
                           const Inputs& inputs) const {
+    const auto& [outputs, rulesets, options] = asked;
     if (!against_.empty()) {
       const auto map =
           leeway_map(formula, rulesets, options, {verdicts_.threshold(), line_, against_});

@@ -3,8 +3,7 @@
 
 #include <filesystem>
 
-#include "cli/checking_options.h"
-#include "cli/outputs.h"
+#include "cli/asked.h"
 #include "cli/subcommand.h"
 #include "text/written_file.h"
 
@@ -113,27 +112,25 @@ class Suggest {
     const Command command = swap_.empty() ? Command::suggest : Command::swap;
     ReportOptions look;
     look.verbose = verbose_;
-    const auto outputs = Outputs::read(output_, command, look);
-    const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
     options.read = inputs.reader_for(files_);
     verdicts_.read_into(options);
-    const bool sound = formulas_.read_into(options);
-    if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    const auto asked = read_asked(output_, command, look, rules_, formulas_, options, inputs);
+    if (!asked) return Exit::unusable;
     std::vector<Problem> problems;
     const auto formula = inputs.read_formula(files_.front(), false, problems);
     tell(problems, output_.ascii);
     const Exit exit = !formula        ? Exit::unusable
-                      : swap_.empty() ? mend(*formula, *rulesets, options, *outputs, inputs)
-                                      : rank(*formula, *rulesets, options, *outputs, inputs);
+                      : swap_.empty() ? mend(*formula, *asked, inputs)
+                                      : rank(*formula, *asked, inputs);
     inputs.tell_unread();
     return exit;
   }
 
  private:
-  [[nodiscard]] Exit mend(const FormulaText& formula, const Rulesets& rulesets,
-                          const CheckOptions& options, const Outputs& outputs,
+  [[nodiscard]] Exit mend(const FormulaText& formula, const Asked& asked,
                           const Inputs& inputs) const {
+    const auto& [outputs, rulesets, options] = asked;
     SuggestOptions wanted;
     wanted.threshold = verdicts_.threshold();
     const auto suggestion = sudsmark::suggest(formula, rulesets, options, wanted);
@@ -150,9 +147,9 @@ class Suggest {
     return written == Exit::fine ? exit : written;
   }
 
-  [[nodiscard]] Exit rank(const FormulaText& formula, const Rulesets& rulesets,
-                          const CheckOptions& options, const Outputs& outputs,
+  [[nodiscard]] Exit rank(const FormulaText& formula, const Asked& asked,
                           const Inputs& inputs) const {
+    const auto& [outputs, rulesets, options] = asked;
     const auto found = swaps(formula, swap_, rulesets, options);
     tell(found.problems, output_.ascii);
     if (!found) return Exit::unusable;

@@ -13,6 +13,7 @@
 #include "dossier/traces.h"
 #include "formula/assemble.h"
 #include "formula/messages.h"
+#include "formula/vocabulary.h"
 #include "front/composition.h"
 #include "front/curves.h"
 #include "front/fingerprint.h"
@@ -225,6 +226,25 @@ class FormulaCheck {
     if (options_.lines) front::add_fingerprints(result.findings);
   }
 
+  /// What no expression decides: a fault of a label, or of traces. Takes its words.
+  template <class Fault>
+  Finding finding_of(Fault& fault, const char* subject_kind) const {
+    const rules::Rule& rule = parts_.ruleset.rules[fault.rule];
+    Finding out;
+    out.rule = rule.id;
+    out.kind = fault.kind;
+    out.level = fault.level;
+    out.message = std::move(fault.message);
+    if (!fault.subject.empty()) out.subject_kind = subject_kind;
+    out.subject = std::move(fault.subject);
+    if (!options_.only_to_read) {
+      out.sources = wording::notes(rule.sources, parts_.catalogue);
+      out.remedy = rule.words->remedy;
+    }
+    add_place(fault.place, out);
+    return out;
+  }
+
   /// What the label section has wrong, and what the name and the claims say, of the rules that are
   /// asked: `chosen`, or all if empty.
   void add_label_findings(const blend::Blend& blend, const std::vector<bool>& chosen,
@@ -237,20 +257,8 @@ class FormulaCheck {
     }
     for (label::LabelFault& fault : faults) {
       if (!chosen.empty() && !chosen[fault.rule]) continue;
-      const rules::Rule& rule = ruleset.rules[fault.rule];
-      Finding out;
-      out.rule = rule.id;
-      out.kind = fault.kind;
-      out.level = fault.level;
-      out.message = std::move(fault.message);
-      if (!fault.subject.empty()) out.subject_kind = "label";
-      out.subject = std::move(fault.subject);
+      Finding out = finding_of(fault, "label");
       out.spelling = std::move(fault.spelling);
-      if (!options_.only_to_read) {
-        out.sources = wording::notes(rule.sources, parts_.catalogue);
-        out.remedy = rule.words->remedy;
-      }
-      add_place(fault.place, out);
       allow(blend, out);
       findings.push_back(std::move(out));
     }
@@ -263,21 +271,9 @@ class FormulaCheck {
     const rules::Ruleset& ruleset = parts_.ruleset;
     for (dossier::TraceFault& fault : dossier::trace_faults(blend, ruleset, ask)) {
       if (!chosen.empty() && !chosen[fault.rule]) continue;
-      const rules::Rule& rule = ruleset.rules[fault.rule];
-      Finding out;
-      out.rule = rule.id;
-      out.kind = fault.kind;
-      out.level = fault.level;
-      out.message = std::move(fault.message);
-      if (!fault.subject.empty()) out.subject_kind = "trace";
-      out.subject = std::move(fault.subject);
+      Finding out = finding_of(fault, "trace");
       out.paper = fault.paper;
       if (fault.paper) out.missing = {out.message};
-      if (!options_.only_to_read) {
-        out.sources = wording::notes(rule.sources, parts_.catalogue);
-        out.remedy = rule.words->remedy;
-      }
-      add_place(fault.place, out);
       allow(blend, out);
       findings.push_back(std::move(out));
     }
@@ -402,7 +398,8 @@ std::vector<Problem> wrong_options(const CheckOptions& options, const Rulesets& 
   if (wrong.empty() && std::find(chosen.begin(), chosen.end(), true) == chosen.end()) {
     add("no rule is left to be asked, so nothing would be checked");
   }
-  const std::vector<std::string> markets{"GB", "EU", "NI", "US", "CA"};
+  const std::vector<std::string> markets(formula::vocabulary::markets.begin(),
+                                         formula::vocabulary::markets.end());
   for (const std::string& market : options.markets) {
     if (std::find(markets.begin(), markets.end(), market) == markets.end()) {
       add("'" + market + "' is no market; known are " + text::listed(markets, "and"));

@@ -96,6 +96,12 @@ Measured emulsifier_to_oil(const View& view) {
   return {above.value / below.value, above.missing | below.missing};
 }
 
+Measured pieces(const View& view) {
+  const Measured batch = batch_mass(view);
+  const Measured piece = piece_mass(view);
+  return {batch.value / piece.value, batch.missing | piece.missing};
+}
+
 /// What is in the bowl and not in the product.
 Measured dries_off(const View& view) {
   const Range formed = view.part->as_formed().total();
@@ -152,6 +158,8 @@ constexpr std::array composition_table{
     Measure{"forming.dried_at", "C", "how warm pieces are dried after forming, as stated",
             definition, dried_at, dried_place},
     Measure{"batch.mass", "g", "mass of one making", definition, batch_mass, batch_place},
+    Measure{"batch.pieces", "1", "pieces that one making comes to, parts of one counted",
+            definition, pieces, piece_place},
     Measure{"piece.mass", "g", "mass of one finished piece, or usual for its kind", definition,
             piece_mass, piece_place},
     Measure{"dose.mass", "g", "mass of product in one bath or wash, or usual for its kind",

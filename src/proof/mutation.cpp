@@ -138,16 +138,6 @@ class Mutation {
 
 }  // namespace
 
-Tally Mutated::all() const {
-  Tally sum;
-  for (const Tally& one : tallies) {
-    sum.made += one.made;
-    sum.noticed += one.noticed;
-    sum.explained += one.explained;
-  }
-  return sum;
-}
-
 Mutated mutate(const rules::Ruleset& ruleset, const catalogue::Catalogue& catalogue,
                const Edges& edges, const MutateOptions& options) {
   return Mutation(ruleset, catalogue, edges, options).run();

@@ -44,8 +44,6 @@ struct Mutated {
   /// Changes that are said to go unnoticed, and are noticed, or nobody made them.
   std::vector<std::string> stale;
   std::vector<Offer> offers;
-
-  [[nodiscard]] Tally all() const;
 };
 
 struct MutateOptions {

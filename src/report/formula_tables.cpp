@@ -100,6 +100,25 @@ void write_portions(const FormulaPage& view) {
   close_section(view);
 }
 
+namespace {
+
+/// A material or a pure substance: what it is, how much of it there is, and who says so.
+template <class Row>
+void write_matter(const FormulaPage& view, Table& table, const std::string& name, const Row& of) {
+  table.row();
+  table.cell(name);
+  table.cell(of.inci);
+  table.cell(of.cas, "code");
+  table.cell(comma_list(of.roles));
+  table.cell(shown(of.share), "figure");
+  table.open_cell();
+  write_references(view, of.sources);
+  table.close_cell();
+  table.end_row();
+}
+
+}  // namespace
+
 void write_composition(const FormulaPage& view) {
   if (view.formula.ingredients.empty() && view.formula.composition.empty()) return;
   open_section(view, "composition", "What is in it");
@@ -108,32 +127,14 @@ void write_composition(const FormulaPage& view) {
     Table table(view.page, "Materials as supplied",
                 {"Material", "INCI", "CAS", "Role", "Share", "Source"}, "stack contents");
     for (const IngredientRow& of : view.formula.ingredients) {
-      table.row();
-      table.cell(of.name);
-      table.cell(of.inci);
-      table.cell(of.cas, "code");
-      table.cell(comma_list(of.roles));
-      table.cell(shown(of.share), "figure");
-      table.open_cell();
-      write_references(view, of.sources);
-      table.close_cell();
-      table.end_row();
+      write_matter(view, table, of.name, of);
     }
   }
   if (!view.formula.composition.empty()) {
     Table table(view.page, "Pure substances of the finished product",
                 {"Substance", "INCI", "CAS", "Role", "Share", "Source"}, "stack contents");
     for (const CompositionRow& of : view.formula.composition) {
-      table.row();
-      table.cell(of.substance);
-      table.cell(of.inci);
-      table.cell(of.cas, "code");
-      table.cell(comma_list(of.roles));
-      table.cell(shown(of.share), "figure");
-      table.open_cell();
-      write_references(view, of.sources);
-      table.close_cell();
-      table.end_row();
+      write_matter(view, table, of.substance, of);
     }
   }
   close_section(view);

@@ -36,6 +36,7 @@ Sink<Comparison> compare_html;
 Sink<RunResult> measure_text;
 Sink<RunResult> measure_json;
 Sink<RunResult> measure_html;
+Sink<RunResult> measure_csv;
 Overview measure_html_overview;
 Sink<RunResult> sheet_text;
 Sink<RunResult> sheet_html;
@@ -138,6 +139,7 @@ constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write
 constexpr std::array measure_reports{
     Report{"text", {.measures = true}, {}, folds, write<measure_text>},
     Report{"json", {.measures = true, .curves = true}, {}, !folds, write<measure_json>},
+    Report{"csv", {.measures = true}, {}, !folds, write<measure_csv>},
     Report{"html",
            {.measures = true, .particulars = true},
            {},

@@ -56,6 +56,15 @@ TEST_CASE("masses, and the same material on two lines") {
   CHECK(bench.mixed.blend->whole.composition.ingredients[0].places.size() == 2);
 }
 
+TEST_CASE("how many pieces one making comes to, parts of one counted") {
+  const std::string lines = "phase \"a\"\n  1700 g base\n  340 g oil\n";
+  Bench bench("  piece 80 - 85 g\n" + lines);
+  REQUIRE_MESSAGE(bench.mixed.blend, bench.mixed.errors);
+  check_range(bench("batch.pieces"), 24, 25.5);
+  Bench loose("phase \"a\"\n  80 % base\n  20 % oil\n");
+  CHECK(!loose("batch.pieces").missing.empty());
+}
+
 TEST_CASE("units of mass: an ounce is 28.349523125 g, a pound 453.59237 g") {
   Bench bench("phase \"a\"\n  1 lb base\n  1 oz oil\n  10 ml oil\n");
   REQUIRE_MESSAGE(bench.mixed.blend, bench.mixed.errors);

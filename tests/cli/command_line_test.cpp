@@ -109,7 +109,7 @@ TEST_CASE("a format that a command has not is refused by naming those it has") {
   CHECK(holds(refusal("check --format yaml a.formula"),
               "known are text, lines, json, json-lines, sarif, html\n"));
   CHECK(holds(refusal("compare --format sarif a.formula"), "known are text, lines, json, html\n"));
-  CHECK(holds(refusal("measure --format sarif a.formula"), "known are text, json, html\n"));
+  CHECK(holds(refusal("measure --format sarif a.formula"), "known are text, json, csv, html\n"));
   CHECK(holds(refusal("measure --sheet --format json a.formula"), "known are text, html\n"));
   CHECK(holds(refusal("label --format sarif a.formula"), "known are text, json, html\n"));
   CHECK(holds(refusal("suggest --format sarif a.formula"), "known are text, json, html\n"));

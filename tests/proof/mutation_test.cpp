@@ -7,6 +7,7 @@
 
 #include "proof/changes.h"
 #include "proof/edges_yaml.h"
+#include "proof/tally.h"
 #include "proof/verified.h"
 #include "rules/grammar.h"
 #include "rules/workbench.h"
@@ -89,8 +90,8 @@ TEST_CASE("far from the limit nobody notices; edges are offered, and with them a
   CHECK(slipped(far) ==
         "expect: the bound itself out of 'oils <= 2 %'\nexpect: '2 %' a tenth higher\n"
         "expect: '2 %' a tenth lower\n");
-  CHECK(far.all().made == 4);
-  CHECK(far.all().noticed == 1);
+  CHECK(all_kinds(far).made == 4);
+  CHECK(all_kinds(far).noticed == 1);
 
   const proof::Mutated offered = mutated(bench, true);
   CHECK(offered.slipped.empty());
@@ -107,7 +108,7 @@ TEST_CASE("far from the limit nobody notices; edges are offered, and with them a
   CHECK(verified.findings.empty());
   const proof::Mutated near = mutated(with_edges);
   CHECK(near.slipped.empty());
-  CHECK(near.all().noticed == near.all().made);
+  CHECK(all_kinds(near).noticed == all_kinds(near).made);
 }
 
 TEST_CASE("an edge that does not give what it says") {
@@ -140,7 +141,7 @@ TEST_CASE("what is said to go unnoticed is told of when it is noticed") {
   CHECK(slipped(run) ==
         "expect: the bound itself out of 'oils <= 2 %' (of nothing)\n"
         "expect: '2 %' a tenth higher\nexpect: '2 %' a tenth lower\n");
-  CHECK(run.all().explained == 1);
+  CHECK(all_kinds(run).explained == 1);
   CHECK(run.stale == std::vector<std::string>{"the-rule: expect: all",
                                               "the-rule: when: 'bubble bar' exchanged"});
 }

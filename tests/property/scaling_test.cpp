@@ -12,7 +12,7 @@ namespace {
 
 /// What is of the making and not of the product.
 bool of_the_batch(const std::string& name) {
-  return name == "batch.mass" || name.starts_with("weighing.") || name.starts_with("dust.") ||
+  return name.starts_with("batch.") || name.starts_with("weighing.") || name.starts_with("dust.") ||
          name.starts_with("task.") || name.starts_with("handled") || name.starts_with("gas.") ||
          name.starts_with("vapour.");
 }

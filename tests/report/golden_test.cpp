@@ -54,6 +54,7 @@ TEST_CASE("whole outputs of every format") {
   check_expected(golden("estuary.sheet.html"),
                  without_style(written(Command::sheet, "html", &run)));
   check_expected(golden("estuary.measures.txt"), written(Command::measure, "text", &run));
+  check_expected(golden("estuary.measures.csv"), written(Command::measure, "csv", &run));
   check_expected(golden("estuary.measures.html"),
                  without_style(written(Command::measure, "html", &run)));
 }
