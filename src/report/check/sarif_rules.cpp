@@ -51,12 +51,13 @@ std::string help(const rules::Rule& rule, const front::Parts& parts, bool markdo
     if (!rule.expect_text.empty()) add("Must hold:", code(rule.expect_text));
     return out;
   }
-  if (!rule.expect_text.empty()) add("Must hold:", rule.expect_text);
   if (rule.decided_by == "label") {
     out += "\n\nHeld against: what `sudsmark label` says of the formula.";
   }
   if (rule.pair) out += "\nAsked of: a tweak and its base";
-  if (!rule.when_text.empty()) out += "\nAsked when: " + rule.when_text;
+  // of a law its places stand among the taxonomies
+  const bool law = parts.ruleset.files[rule.file].authority == rules::Authority::law;
+  if (law && !out.empty()) return out;
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     out += "\nSource: " + wording::words(note);
   }
