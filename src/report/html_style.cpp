@@ -20,12 +20,13 @@ body {
   margin: 0; padding: 0 clamp(1rem, 4vw, 3rem) 3rem; background: var(--paper); color: var(--ink);
   font: 1.0625rem/1.5 Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif",
     "Noto Serif", serif;
+  font-size-adjust: 0.45;  /* letters of one height, and lines of like length, in any font */
   font-variant-numeric: lining-nums; overflow-wrap: anywhere; hyphens: manual;
 }
 body > header, main, body > footer { max-width: 64rem; margin-inline: auto; }
 a { color: var(--link); text-decoration-thickness: 1px; text-underline-offset: 0.15em; }
 a:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
-code { font: 0.88em/1.4 "Liberation Mono", Menlo, Consolas, monospace; }
+code { font: 0.88em/1.4 "Liberation Mono", Menlo, Consolas, monospace; font-size-adjust: 0.53; }
 h1, h2, h3, h4 { font-weight: 400; line-height: 1.2; text-wrap: balance; }
 b { font-weight: 700; }
 small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft); }
@@ -119,6 +120,7 @@ summary:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
 pre {
   margin: 0.4rem 0; border-left: 3px solid var(--line); padding: 0.3rem 0 0.3rem 0.9rem;
   font: 0.88em/1.45 "Liberation Mono", Menlo, Consolas, monospace; white-space: pre-wrap;
+  font-size-adjust: 0.53;
 }
 pre span { display: block; }
 .swaps th[scope="row"] { width: 20%; }
@@ -174,6 +176,7 @@ svg text {
   font: 11px Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif", "Noto Serif",
     serif;
   font-variant-numeric: lining-nums tabular-nums; fill: var(--ink);
+  font-size-adjust: 0.45;
 }
 .scale, .bars, .chart { display: block; width: 100%; height: auto; }
 .scale { max-width: 22rem; overflow: visible; }

@@ -47,8 +47,25 @@ Json number(const std::optional<double>& value) {
   return text::read_digits(digits).value_or(*value);
 }
 
+Json figure_number(const std::optional<double>& value) {
+  if (!value || !std::isfinite(*value)) return nullptr;
+  constexpr int digits = 5;
+  const double rounded = text::rounded_to_digits(*value, digits);
+  constexpr double most_whole = 1e5;
+  if (std::abs(rounded) < most_whole && rounded == std::trunc(rounded)) {
+    return static_cast<std::int64_t>(rounded);
+  }
+  return rounded;
+}
+
 Json figure_object(const Figure& figure) {
   return {{"low", number(figure.low)}, {"high", number(figure.high)}, {"unit", figure.unit}};
+}
+
+Json short_figure(const Figure& figure) {
+  return {{"low", figure_number(figure.low)},
+          {"high", figure_number(figure.high)},
+          {"unit", figure.unit}};
 }
 
 void JsonDocument::open(char bracket) {

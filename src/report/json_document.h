@@ -16,6 +16,9 @@ namespace sudsmark::report {
 /// At most ten digits that count, so that the bytes do not hang on a last bit; null for none.
 [[nodiscard]] Json number(const std::optional<double>& value);
 [[nodiscard]] Json figure_object(const Figure& figure);
+/// What was worked out, and is not weighed: five digits that count, and no point after a whole one.
+[[nodiscard]] Json figure_number(const std::optional<double>& value);
+[[nodiscard]] Json short_figure(const Figure& figure);
 
 /// An object that is written member by member, so that a run of thousands of formulas never stands
 /// in memory as one tree. Marks that would turn text around are written as escapes.

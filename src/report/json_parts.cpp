@@ -55,9 +55,9 @@ void put_place(Json& object, const Finding& finding, const std::string& formula_
 
 void put_figures(Json& object, const Finding& finding) {
   if (finding.measured) {
-    object[wording::figure_key(finding)] = figure_object(*finding.measured);
+    object[wording::figure_key(finding)] = short_figure(*finding.measured);
   }
-  if (finding.limit) object["limit"] = figure_object(*finding.limit);
+  if (finding.limit) object["limit"] = short_figure(*finding.limit);
   if (!finding.missing.empty()) object["missing"] = finding.missing;
 }
 

@@ -235,16 +235,10 @@ void write_share(const BenchPlan& plan, const blend::Blend& blend, const BenchSe
   page.weighing("of the mix", span_words(mix, step), "split");
 }
 
-/// What the scales cannot weigh, and the ways out.
-void write_too_small(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
-                     Page& page) {
-  const science::Scale& scale = plan.scales[line.plan->scale];
-  const auto remedy = science::weighing_remedy(scale, line.planned, measures::bench_tolerance);
-  page.paragraph("! Not weighable as it is: one step of the scale is " +
-                     per_cent(line.plan->error_share) + " of '" + line.name +
-                     "'. The least that these scales weigh to 1 % is " +
-                     mass_words(line.least, scale.step) + ".",
-                 6);
+/// "a scale with steps of 0.01 g, or a batch 1.7 times as big": what weighs a line that well.
+std::string way_out(const BenchSection& section, const BenchLine& line,
+                    const science::WeighingRemedy& remedy) {
+  std::string out = "a scale with steps of " + step_to_buy(remedy.step) + " g";
   constexpr double tenth = 10;
   const double factor = std::ceil(remedy.batch_factor * tenth - 1e-9) / tenth;
   // more than that is no batch for one pair of hands
@@ -252,10 +246,33 @@ void write_too_small(const BenchPlan& plan, const BenchSection& section, const B
   const std::string made = !line.bag_by_bag.empty()              ? section.unit
                            : section.kind == SectionKind::premix ? "premix"
                                                                  : "batch";
-  std::string ways = "Ways out: a scale with steps of " + step_to_buy(remedy.step) + " g";
-  if (factor <= most_times) {
-    ways += "; or a " + made + " " + quantity::printed(factor) + " times as big";
-  }
+  if (factor <= most_times)
+    out += ", or a " + made + " " + quantity::printed(factor) + " times as big";
+  return out;
+}
+
+/// What the scales cannot weigh, and the ways out. A check asks for less than the bench aims at, so
+/// both figures are told apart.
+void write_too_small(const BenchPlan& plan, const BenchSection& section, const BenchLine& line,
+                     Page& page) {
+  const science::Scale& scale = plan.scales[line.plan->scale];
+  // as the rule weighing-below-the-scale asks of what a limit or the look hangs on
+  constexpr double checked_tolerance = 0.1;
+  const auto way = [&](double tolerance) {
+    return way_out(section, line, science::weighing_remedy(scale, line.planned, tolerance));
+  };
+  const bool too_coarse = line.plan->error_share > checked_tolerance;
+  page.paragraph(
+      std::string(too_coarse ? "! Not weighable as it is" : "! Weighed roughly") +
+          ": one step of the scale is " + per_cent(line.plan->error_share) +
+          " of '" + line.name + "'. " +
+          (too_coarse ? "A check lets 10 % pass" : "A check lets that pass, up to 10 %") +
+          "; this sheet aims at 1 %, which these scales reach from " +
+          mass_words(line.least, scale.step) + " up.",
+      6);
+  std::string ways = "Ways out: ";
+  if (too_coarse) ways += "to 10 %, " + way(checked_tolerance) + "; to 1 %, ";
+  ways += way(measures::bench_tolerance);
   const bool recipe = has_recipe(line);
   ways += recipe ? "; or this dilution, which costs " + cost_words(plan, line, *line.dilution) + "."
                  : std::string(".");

@@ -12,6 +12,7 @@
 
 #include <sudsmark/run_report.h>
 
+#include "measures/registry.h"
 #include "report/digest.h"
 #include "report/json_parts.h"
 #include "report/rule_index.h"
@@ -147,14 +148,24 @@ class FormulaJson {
     document_.member_line("kept", ids);
   }
 
-  /// On one line without their words: there are hundreds in every formula.
+  /// On one line without their words, and without what rules work out on the way to a verdict:
+  /// there are hundreds in every formula. What comes to nothing is left out, and what is not known
+  /// is told by its name: a reader may take what is not there for nought, never what is not known.
   void write_measures(const FormulaResult& formula) {
     if (options_.verbose) return report::write_measures(formula, document_);
     Json all = Json::object();
+    Json unknown = Json::array();
     for (const MeasureResult& measure : formula.measures) {
-      all[measure.name] = figure_object(measure.figure);
+      const Figure& figure = measure.figure;
+      if (!measures::find(measure.name)) continue;
+      if (!figure.low && !figure.high) {
+        unknown.push_back(measure.name);
+      } else if (figure.low != 0.0 || figure.high != 0.0) {
+        all[measure.name] = short_figure(figure);
+      }
     }
     document_.member_line("measures", all);
+    document_.member_line("unknown", unknown);
   }
 
   void write_composition(const FormulaResult& formula) {
@@ -163,8 +174,8 @@ class FormulaJson {
       all.push_back({{"substance", row.substance},
                      {"cas", row.cas},
                      {"inci", row.inci},
-                     {"low", number(row.share.low)},
-                     {"high", number(row.share.high)},
+                     {"low", figure_number(row.share.low)},
+                     {"high", figure_number(row.share.high)},
                      {"unit", row.share.unit}});
     }
     document_.member_line("composition", all);

@@ -34,29 +34,14 @@ Json said(std::string_view words) {
   return {{"text", sarif_words(words)}};
 }
 
-/// Files by the order in which they first turn up.
-class Artifacts {
- public:
-  /// The location of a file; what came from standard input has none.
-  Json location(const std::string& path) {
-    if (path == "-") return {{"description", {{"text", "standard input"}}}};
-    const auto [at, fresh] = index_.try_emplace(path, list_.size());
-    const std::string uri = report::uri_of_path(path);
-    if (fresh) {
-      list_.push_back({{"location", {{"uri", uri}}}, {"roles", Json::array({"analysisTarget"})}});
-    }
-    return {{"uri", uri}, {"index", at->second}};
-  }
-  [[nodiscard]] const Json& list() const { return list_; }
+/// The location of a file; what came from standard input has none.
+Json artifact(const std::string& path) {
+  if (path == "-") return {{"description", {{"text", "standard input"}}}};
+  return {{"uri", report::uri_of_path(path)}};
+}
 
- private:
-  std::map<std::string, std::size_t> index_;
-  Json list_ = Json::array();
-};
-
-Json location(Artifacts& artifacts, const std::string& file, std::uint32_t line,
-              std::uint32_t column) {
-  Json physical{{"artifactLocation", artifacts.location(file)}};
+Json location(const std::string& file, std::uint32_t line, std::uint32_t column) {
+  Json physical{{"artifactLocation", artifact(file)}};
   if (line > 0) {
     physical["region"] = {{"startLine", line}};
     if (column > 0) physical["region"]["startColumn"] = column;
@@ -64,13 +49,13 @@ Json location(Artifacts& artifacts, const std::string& file, std::uint32_t line,
   return {{"physicalLocation", std::move(physical)}};
 }
 
-Json notification(Artifacts& artifacts, const Problem& problem, std::string_view level) {
+Json notification(const Problem& problem, std::string_view level) {
   Json places = Json::array();
   if (!problem.file.empty()) {
-    places.push_back(location(artifacts, problem.file, problem.line, problem.column));
+    places.push_back(location(problem.file, problem.line, problem.column));
   }
   for (const Problem::Place& also : problem.also) {
-    places.push_back(location(artifacts, also.file, also.line, also.column));
+    places.push_back(location(also.file, also.line, also.column));
   }
   return {{"level", level}, {"message", said(problem.message)}, {"locations", std::move(places)}};
 }
@@ -101,17 +86,16 @@ class Results {
   void write_rest() {
     Json notices = Json::array();
     for (const Problem& problem : run_.problems) {
-      notices.push_back(notification(artifacts_, problem, "error"));
+      notices.push_back(notification(problem, "error"));
     }
     for (const FormulaResult& formula : run_.formulas) {
       for (const Problem& note : formula.notes) {
-        notices.push_back(notification(artifacts_, note, "note"));
+        notices.push_back(notification(note, "note"));
       }
     }
     Json invocation{{"executionSuccessful", run_.problems.empty()}};
     if (!notices.empty()) invocation["toolExecutionNotifications"] = std::move(notices);
     document_.member_line("invocations", Json::array({std::move(invocation)}));
-    document_.member_line("artifacts", artifacts_.list());
   }
 
  private:
@@ -163,10 +147,8 @@ class Results {
   Json gathered(const Finding& first, const report::Findings& all, const std::string& words,
                 const FormulaResult& formula) {
     Json out{{"ruleId", first.rule}};
-    if (const auto index = rules_.index(first.rule)) out["ruleIndex"] = *index;
     const bool fails = first.kind == Kind::fail;
-    out["kind"] = wording::kind_word(first.kind);
-    out["level"] = wording::level_word(fails ? first.level : Level::none);
+    put_weight(out, first.kind, first.level);
     if (!fails) out["properties"] = {{"level", wording::level_word(first.level)}};
     out["message"] = said(words);
     out["locations"] = Json::array({place(first, formula)});
@@ -175,8 +157,8 @@ class Results {
     for (const Finding* note : all) {
       if (std::find(lines.begin(), lines.end(), note->line) != lines.end()) continue;
       lines.push_back(note->line);
-      related.push_back(location(artifacts_, note->file.empty() ? formula.file : note->file,
-                                 note->line, note->column));
+      related.push_back(
+          location(note->file.empty() ? formula.file : note->file, note->line, note->column));
     }
     if (!related.empty()) out["relatedLocations"] = std::move(related);
     out["partialFingerprints"] = {{"sudsmarkFinding/v2", first.fingerprint}};
@@ -187,17 +169,13 @@ class Results {
     Json out = result(*waiting.first, formula);
     if (waiting.checks < 2) return out;
     out["message"] = said(report::waiting_words(waiting));
-    out["properties"]["rules"] = waiting.rules;
     return out;
   }
 
   Json result(const Finding& finding, const FormulaResult& formula) {
     const rules::Rule* rule = rules_.rule(finding.rule);
-    const bool fails = finding.kind == Kind::fail;
     Json out{{"ruleId", finding.rule}};
-    if (const auto index = rules_.index(finding.rule)) out["ruleIndex"] = *index;
-    out["kind"] = wording::kind_word(finding.kind);
-    out["level"] = wording::level_word(fails ? finding.level : Level::none);
+    put_weight(out, finding.kind, finding.level);
     out["message"] = said(message(finding, rule));
     out["locations"] = Json::array({place(finding, formula)});
     if (!finding.fingerprint.empty()) {
@@ -220,7 +198,8 @@ class Results {
       out["fixes"] =
           Json::array({fix(finding, finding.file.empty() ? formula.file : finding.file)});
     }
-    out["properties"] = properties(finding);
+    Json more = properties(finding);
+    if (more.size() > 0) out["properties"] = std::move(more);
     return out;
   }
 
@@ -229,7 +208,7 @@ class Results {
   Json fix(const Found& found, const std::string& file) {
     Json replacement{{"deletedRegion", region(found)},
                      {"insertedContent", {{"text", found.spelling}}}};
-    Json change{{"artifactLocation", artifacts_.location(file)},
+    Json change{{"artifactLocation", artifact(file)},
                 {"replacements", Json::array({std::move(replacement)})}};
     return {{"description", said("write '" + found.spelling + "'")},
             {"artifactChanges", Json::array({std::move(change)})}};
@@ -247,12 +226,9 @@ class Results {
   /// with the invocation; only a result can bring a change along.
   Json misspelt(const Problem& problem) {
     Json out{{"ruleId", report::spelling_rule}};
-    if (const auto index = rules_.index(report::spelling_rule)) out["ruleIndex"] = *index;
-    out["kind"] = wording::kind_word(Kind::fail);
-    out["level"] = wording::level_word(Level::error);
+    put_weight(out, Kind::fail, Level::error);
     out["message"] = said(problem.message);
-    Json physical{{"artifactLocation", artifacts_.location(problem.file)},
-                  {"region", region(problem)}};
+    Json physical{{"artifactLocation", artifact(problem.file)}, {"region", region(problem)}};
     out["locations"] = Json::array({{{"physicalLocation", std::move(physical)}}});
     out["partialFingerprints"] = {{"sudsmarkFinding/v2", fingerprint(problem)}};
     // no baseline is written while something cannot be read
@@ -274,27 +250,27 @@ class Results {
     return out + (rule != nullptr ? rule->words->title : finding.rule);
   }
 
-  Json place(const Finding& finding, const FormulaResult& formula) {
+  /// Every result has its kind, and a level only what is broken: "none" is said aloud, since
+  /// readers that know no kinds would take its absence for a warning.
+  static void put_weight(Json& out, Kind kind, Level level) {
+    out["kind"] = wording::kind_word(kind);
+    out["level"] = wording::level_word(kind == Kind::fail ? level : Level::none);
+  }
+
+  /// The place of the line; what it is about stands in the message, and the line in the file.
+  [[nodiscard]] Json place(const Finding& finding, const FormulaResult& formula) const {
     const std::string& file = finding.file.empty() ? formula.file : finding.file;
-    Json out = location(artifacts_, file, finding.line, finding.column);
-    if (finding.line > 0) {
-      Json& physical = out["physicalLocation"];
-      const bool onwards =
-          std::pair(finding.end_line, finding.end_column) > std::pair(finding.line, finding.column);
-      if (onwards) {
-        physical["region"]["endLine"] = finding.end_line;
-        physical["region"]["endColumn"] = finding.end_column;
-      }
-      if (!finding.line_text.empty()) {
-        physical["contextRegion"] = {{"startLine", finding.line},
-                                     {"snippet", {{"text", finding.line_text}}}};
-      }
+    Json out = location(file, finding.line, finding.column);
+    const bool onwards =
+        std::pair(finding.end_line, finding.end_column) > std::pair(finding.line, finding.column);
+    if (finding.line == 0 || !onwards) return out;
+    if (options_.verbose && !finding.line_text.empty()) {
+      out["physicalLocation"]["contextRegion"] = {{"startLine", finding.line},
+                                                  {"snippet", {{"text", finding.line_text}}}};
     }
-    Json logical{{"name", formula.name}, {"kind", "formula"}};
-    if (!finding.subject.empty()) {
-      logical = {{"name", finding.subject}, {"kind", finding.subject_kind}};
-    }
-    out["logicalLocations"] = Json::array({std::move(logical)});
+    Json& region = out["physicalLocation"]["region"];
+    if (finding.end_line > finding.line) region["endLine"] = finding.end_line;
+    region["endColumn"] = finding.end_column;
     return out;
   }
 
@@ -303,14 +279,14 @@ class Results {
     if (finding.kind == Kind::review || finding.kind == Kind::open) {
       out["level"] = wording::level_word(finding.level);
     }
-    if (finding.measured) {
-      out[wording::figure_key(finding)] = report::figure_object(*finding.measured);
-    }
-    if (finding.limit) out["limit"] = report::figure_object(*finding.limit);
-    // of a paper the message names it
-    if (!finding.missing.empty() && !finding.paper) out["missing"] = finding.missing;
     if (finding.met_from_memory) out["fromMemory"] = true;
+    // the message has the figure and its limit, and names what is missing
     if (!options_.verbose) return out;
+    if (finding.measured) {
+      out[wording::figure_key(finding)] = report::short_figure(*finding.measured);
+    }
+    if (finding.limit) out["limit"] = report::short_figure(*finding.limit);
+    if (!finding.missing.empty()) out["missing"] = finding.missing;
     Json sources = Json::array();
     for (const SourceNote& note : finding.sources) sources.push_back(wording::words(note));
     out["sources"] = std::move(sources);
@@ -318,13 +294,10 @@ class Results {
   }
 
   Json absent(const AbsentFinding& finding) {
-    const bool fails = finding.kind == Kind::fail;
     Json out{{"ruleId", finding.rule}};
-    if (const auto index = rules_.index(finding.rule)) out["ruleIndex"] = *index;
-    out["kind"] = wording::kind_word(finding.kind);
-    out["level"] = wording::level_word(fails ? finding.level : Level::none);
+    put_weight(out, finding.kind, finding.level);
     out["message"] = said(finding.message.empty() ? finding.rule : finding.message);
-    out["locations"] = Json::array({location(artifacts_, finding.file, finding.line, 0)});
+    out["locations"] = Json::array({location(finding.file, finding.line, 0)});
     out["partialFingerprints"] = {{"sudsmarkFinding/v2", finding.fingerprint}};
     out["baselineState"] = "absent";
     return out;
@@ -336,7 +309,6 @@ class Results {
   const report::RuleIndex& index_;
   const ReportOptions& options_;
   report::JsonDocument& document_;
-  Artifacts artifacts_;
   std::map<std::string, int> seen_;  ///< misspelt words of a file, by what is said of them
 };
 

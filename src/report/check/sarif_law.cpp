@@ -63,7 +63,7 @@ Json SarifLaw::taxonomies() const {
     const rules::RuleFile& file = parts_.ruleset.files[taxonomy.file];
     Json taxa = Json::array();
     for (const std::string& id : taxonomy.taxa) {
-      taxa.push_back({{"id", id}, {"shortDescription", {{"text", id}}}});
+      taxa.push_back({{"id", id}});
     }
     std::string about = file.subject;
     if (!file.markets.empty()) about += " (" + joined(file.markets) + ")";

@@ -51,12 +51,13 @@ std::string help(const rules::Rule& rule, const front::Parts& parts, bool markdo
     if (!rule.words->expect_text.empty()) add("Must hold:", code(rule.words->expect_text));
     return out;
   }
-  if (!rule.words->expect_text.empty()) add("Must hold:", rule.words->expect_text);
   if (rule.decided_by == "label") {
     out += "\n\nHeld against: what `sudsmark label` says of the formula.";
   }
   if (rule.pair) out += "\nAsked of: a tweak and its base";
-  if (!rule.words->when_text.empty()) out += "\nAsked when: " + rule.words->when_text;
+  // of a law its places stand among the taxonomies
+  const bool law = parts.ruleset.files[rule.file].authority == rules::Authority::law;
+  if (law && !out.empty()) return out;
   for (const SourceNote& note : wording::notes(rule.sources, parts.catalogue)) {
     out += "\nSource: " + wording::words(note);
   }
