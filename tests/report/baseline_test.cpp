@@ -183,3 +183,31 @@ TEST_CASE("what is no baseline is refused, with a word of why") {
     CHECK_FALSE(refused.problems.front().message.empty());
   }
 }
+
+TEST_CASE("what somebody adds to a baseline is passed over, and what is none is told") {
+  const RunResult run = run_of({finding("soft", Kind::fail, Level::warning, "3 % kaolin")});
+  const std::string text = baseline_text(run);
+  const auto with = [&text](const std::string& before, const std::string& after) {
+    std::string out = text;
+    return out.replace(out.find(before), before.size(), after);
+  };
+  const auto why = [&run](const std::string& baseline) {
+    const auto out = with_baseline(run, baseline);
+    return out.problems.empty() ? std::string() : out.problems.front().message;
+  };
+  for (const std::string& more : {
+           with("{", R"({"by": {"findings": [1, {"a": 1}], "baseline": 9}, "list": [[], {}], )"),
+           with("{\"file\"", R"({"more": [1, [2], {"rule": "x"}], "rule2": null, "file")"),
+       }) {
+    CAPTURE(more);
+    CHECK(standings(marked(run, more)) == std::vector{Standing::unchanged});
+  }
+  CHECK(why(with("\"findings\": [", R"("findings": [7, )")) == "finding 1 of it is not whole");
+  CHECK(why(with("\"findings\": [", R"("findings": [[{}], )")) == "finding 1 of it is not whole");
+  CHECK(why(with("\"baseline\": 2", "\"baseline\": [2]")) == "it is a baseline of another version");
+  CHECK(why(with("\"baseline\": 2", "\"basis\": 2")) == "it is no baseline of sudsmark");
+  CHECK(why("[]") == "it is no baseline of sudsmark");
+  CHECK(why("2") == "it is no baseline of sudsmark");
+  CHECK(why("{\"baseline\": 2, \"findings\": [") == "it is no JSON");
+  CHECK(why("{\"a\":" + std::string(5'000'000, '[')) == "its brackets stand more than 64 deep");
+}

@@ -12,6 +12,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "report/check/baseline_reader.h"
 #include "report/json_document.h"
 #include "wording/margin.h"
 #include "wording/words.h"
@@ -120,26 +121,17 @@ std::optional<AbsentFinding> finding_of(const json& object) {
 using Known = std::map<std::pair<std::string, std::string>, Entry>;
 
 std::optional<std::string> read(std::string_view text, Known& known) {
-  const json document = json::parse(text, nullptr, false);
-  if (document.is_discarded()) return "it is no JSON";
-  if (!document.is_object() || !document.contains("baseline") || !document.contains("findings") ||
-      !document["findings"].is_array()) {
-    return "it is no baseline of sudsmark";
-  }
-  if (document["baseline"] != version) return "it is a baseline of another version";
-  std::size_t at = 0;
-  for (const json& object : document["findings"]) {
-    ++at;
+  return read_baseline(text, version, [&known](const json& object) {
     auto finding = finding_of(object);
-    if (!finding) return "finding " + std::to_string(at) + " of it is not whole";
+    if (!finding) return false;
     std::pair key{finding->file, finding->fingerprint};
     const auto room = object.find("room");
     const bool figure = room != object.end() && room->is_number();
     known.emplace(
         std::move(key),
         Entry{std::move(*finding), figure ? std::optional(room->get<double>()) : std::nullopt});
-  }
-  return std::nullopt;
+    return true;
+  });
 }
 
 /// What is odd where a baseline and a run have findings and no file in common.
