@@ -30,7 +30,8 @@ class Choosing {
     }
     if (out_.answers.empty()) return std::move(out_);
     for (Choice& one : out_.answers) place(one);
-    std::stable_sort(out_.answers.begin(), out_.answers.end(), comes_before);
+    std::stable_sort(out_.answers.begin(), out_.answers.end(),
+                     [](const Choice& a, const Choice& b) { return comes_before(a, b); });
     drop_larger();
     if (out_.answers.size() > most_) out_.answers.resize(most_);
     return std::move(out_);
