@@ -17,6 +17,7 @@
 #include "blend/missing.h"
 #include "measures/registry.h"
 #include "measures/task_hazards.h"
+#include "rules/presence.h"
 #include "rules/ruleset.h"
 #include "rules/subject.h"
 #include "rules/value.h"
@@ -81,11 +82,17 @@ class Figures {
   [[nodiscard]] bool has(Flag flag) const;
   [[nodiscard]] Value holds(std::uint32_t sum, const Subject& subject);
   [[nodiscard]] bool is_material(std::uint32_t selection, const Subject& subject) const;
+  /// False where no material of the formula is selected.
+  [[nodiscard]] bool may_be_material(std::uint32_t selection) const {
+    return presence_.may_pick(ruleset_.pool, ruleset_.pool.selections[selection], Subject{});
+  }
   [[nodiscard]] Value is_hazardous(std::string_view code, const Subject& subject);
   [[nodiscard]] Value is_marked(Mark mark, const Subject& subject);
 
   // figures_listed.cpp
   [[nodiscard]] Value is_listed(std::uint32_t table, const Subject& subject);
+  /// The rows of a table that may be about something in the formula, in the table's order.
+  [[nodiscard]] const std::vector<const catalogue::Row*>& rows_here(std::uint32_t table);
   /// Whether a row of a table holds today, for what was sold since the days that its markets count.
   [[nodiscard]] bool in_force(const catalogue::Row& row) const;
   /// The same of a rule of these markets (all if there are none).
@@ -111,6 +118,7 @@ class Figures {
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
   Day today_;
+  Presence presence_;
   std::size_t measure_count_;
   std::vector<std::vector<Kept>> kept_;                  ///< by part: measures, YAML measures, sums
   std::vector<std::vector<Kept>> kept_of_subject_;       ///< by sum, and by the subject's number
@@ -119,7 +127,8 @@ class Figures {
   std::array<Words, formula_words_count> words_;                  ///< of the formula
   std::array<std::string, formula_words_count> said_;             ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
-  std::deque<std::string> sentences_;                             ///< made while messages were
+  std::vector<std::optional<std::vector<const catalogue::Row*>>> rows_here_;  ///< by table
+  std::deque<std::string> sentences_;  ///< made while messages were
 };
 
 }  // namespace sudsmark::rules

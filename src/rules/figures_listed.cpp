@@ -48,6 +48,18 @@ bool Figures::in_force(const Dates& dates, const std::vector<std::string>& marke
   return !sold && rules::in_force(dates, blend_.counted_from(alone, today_), today_);
 }
 
+const std::vector<const catalogue::Row*>& Figures::rows_here(std::uint32_t table) {
+  const std::vector<catalogue::Table>& tables = blend_.catalogue->tables;
+  if (rows_here_.empty()) rows_here_.resize(tables.size());
+  auto& rows = rows_here_[table];
+  if (rows) return *rows;
+  rows.emplace();
+  for (const catalogue::Row& row : tables[table].rows) {
+    if (!row.materials.empty() || presence_.has_any(row.substances)) rows->push_back(&row);
+  }
+  return *rows;
+}
+
 /// Whether a table has what the subject's material is bought for, in each of the formula's markets
 /// that the table speaks of, on the machine's days.
 Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
@@ -78,8 +90,13 @@ Value Figures::is_listed(std::uint32_t index, const Subject& subject) {
   const auto listed_where_sold = [&](std::uint32_t substance) {
     // most substances stand in no row, and then no market has to be asked
     rows.clear();
-    for (const catalogue::Row& row : table.rows) {
+    const auto keep = [&](const catalogue::Row& row) {
       if (has(row, substance)) rows.push_back(&row);
+    };
+    if (presence_.has(substance)) {
+      for (const catalogue::Row* row : rows_here(index)) keep(*row);
+    } else {
+      for (const catalogue::Row& row : table.rows) keep(row);
     }
     const auto listed = [&](std::string_view market) {
       return std::any_of(rows.begin(), rows.end(), [&](const catalogue::Row* row) {

@@ -43,6 +43,11 @@ class Machine {
   /// never adds a reason.
   [[nodiscard]] std::optional<bool> plain(const Program& program, const Subject& subject) const;
 
+  /// Whether a condition is `no` whatever its subject is, so that no subject has to be asked: of
+  /// another kind of product, or of materials of which none is there. Asks for no figure before
+  /// that shows, and so never adds a reason.
+  [[nodiscard]] bool never(const Program& program) const;
+
   [[nodiscard]] Figures& figures() { return figures_; }
   [[nodiscard]] const Figures& figures() const { return figures_; }
 
