@@ -11,14 +11,6 @@ double power_of_ten(double x) {
   return std::exp(std::numbers::ln10 * x);
 }
 
-/// `root`: of the ionic strength.
-double of_known_size(const Species& species, double ionic_strength, double root,
-                     const DebyeHueckel& constants) {
-  return -constants.a * species.charge * species.charge * root /
-             (1.0 + constants.b * species.gamma.a * root) +
-         species.gamma.b * ionic_strength;
-}
-
 }  // namespace
 
 double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
@@ -26,24 +18,33 @@ double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
   return -debye_a * charge * charge * (root / (1.0 + root) - 0.3 * ionic_strength);
 }
 
-std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
-                                                        const DebyeHueckel& constants) {
+void add_activity_coefficients(ActivityModel model, double ionic_strength,
+                               const DebyeHueckel& constants, std::span<const std::uint8_t> of,
+                               std::array<double, species_count>& out) {
   const double strength = std::clamp(ionic_strength, 0.0, ionic_strength_cap);
-  // Davies knows only the charge, so four exponentials serve nearly all species.
-  std::array<double, 4> by_charge{};
-  for (int z = 0; z < 4; ++z) {
-    by_charge[static_cast<std::size_t>(z)] =
-        power_of_ten(log_gamma_davies(z, strength, constants.a));
-  }
+  // Davies knows only the charge, and goes with its square, so one exponential serves nearly all
+  const double one = power_of_ten(log_gamma_davies(1, strength, constants.a));
+  const double two = one * one * one * one;
+  const std::array<double, 4> by_charge{1.0, one, two, two * two * one};
   const double root = std::sqrt(strength);
-  std::array<double, species_count> result{};
-  for (std::size_t i = 0; i < species_count; ++i) {
-    const Species& one = all_species[i];
-    result[i] = model == ActivityModel::ion_sizes && one.gamma.known
-                    ? power_of_ten(of_known_size(one, strength, root, constants))
-                    : by_charge[static_cast<std::size_t>(std::abs(one.charge))];
+  const double pull = constants.a * root;
+  const double reach = constants.b * root;
+  const IonSize* last = nullptr;  // neutral pairs stand together and share their size
+  double of_last = 1.0;
+  for (const std::uint8_t i : of) {
+    const Species& species = all_species[i];
+    const int z = species.charge;
+    const IonSize& size = species.gamma;
+    if (model != ActivityModel::ion_sizes || !size.known) {
+      out[i] = by_charge[static_cast<std::size_t>(std::abs(z))];
+    } else if (z != 0) {
+      out[i] = power_of_ten(size.b * strength - pull * (z * z) / (1.0 + reach * size.a));
+    } else {
+      if (last == nullptr || last->b != size.b) of_last = power_of_ten(size.b * strength);
+      last = &size;
+      out[i] = of_last;
+    }
   }
-  return result;
 }
 
 double water_activity(double solutes) {

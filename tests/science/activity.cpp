@@ -2,11 +2,27 @@
 
 #include <doctest/doctest.h>
 
+#include <array>
 #include <cmath>
+#include <numeric>
 
 #include "science/species.h"
 
 using namespace sudsmark::science;
+
+namespace {
+
+/// Of all species.
+std::array<double, species_count> activity_coefficients(ActivityModel model, double ionic_strength,
+                                                        const DebyeHueckel& constants) {
+  std::array<std::uint8_t, species_count> all{};
+  std::iota(all.begin(), all.end(), std::uint8_t{0});
+  std::array<double, species_count> out{};
+  add_activity_coefficients(model, ionic_strength, constants, all, out);
+  return out;
+}
+
+}  // namespace
 
 TEST_CASE("at infinite dilution every activity coefficient is 1") {
   for (const ActivityModel model : {ActivityModel::davies, ActivityModel::ion_sizes}) {
