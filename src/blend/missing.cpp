@@ -16,13 +16,9 @@ MissingSet MissingSet::of(std::size_t index) {
   return out;
 }
 
-MissingSet::MissingSet(const MissingSet& other) : first_(other.first_) {
-  if (other.rest_) rest_ = std::make_unique<std::vector<std::uint64_t>>(*other.rest_);
-}
-
-MissingSet& MissingSet::operator=(const MissingSet& other) {
-  if (this != &other) *this = MissingSet(other);
-  return *this;
+void MissingSet::copy_rest(const MissingSet& other) {
+  if (this == &other) return;
+  rest_ = other.rest_ ? std::make_unique<std::vector<std::uint64_t>>(*other.rest_) : nullptr;
 }
 
 bool MissingSet::shares(const MissingSet& other) const {
@@ -35,20 +31,12 @@ bool MissingSet::shares(const MissingSet& other) const {
   return false;
 }
 
-void MissingSet::clear() {
-  first_ = 0;
-  rest_.reset();
-}
-
-MissingSet& MissingSet::operator|=(const MissingSet& other) {
-  first_ |= other.first_;
-  if (!other.rest_) return *this;
+void MissingSet::add_rest(const MissingSet& other) {
   if (!rest_) rest_ = std::make_unique<std::vector<std::uint64_t>>();
   if (rest_->size() < other.rest_->size()) rest_->resize(other.rest_->size());
   for (std::size_t word = 0; word < other.rest_->size(); ++word) {
     (*rest_)[word] |= (*other.rest_)[word];
   }
-  return *this;
 }
 
 MissingSet& MissingSet::operator-=(const MissingSet& other) {
@@ -64,9 +52,8 @@ MissingSet& MissingSet::operator-=(const MissingSet& other) {
   return *this;
 }
 
-bool operator==(const MissingSet& a, const MissingSet& b) {
-  if (a.first_ != b.first_ || (a.rest_ == nullptr) != (b.rest_ == nullptr)) return false;
-  return a.rest_ == nullptr || *a.rest_ == *b.rest_;
+bool MissingSet::same_rest(const MissingSet& a, const MissingSet& b) {
+  return a.rest_ != nullptr && b.rest_ != nullptr && *a.rest_ == *b.rest_;
 }
 
 MissingSet MissingTable::add(std::string_view what, text::Span place) {

@@ -26,22 +26,37 @@ class MissingSet {
   MissingSet() = default;
   /// The set of one reason.
   [[nodiscard]] static MissingSet of(std::size_t index);
-  MissingSet(const MissingSet& other);
+  MissingSet(const MissingSet& other) : first_(other.first_) {
+    if (other.rest_) copy_rest(other);
+  }
   MissingSet(MissingSet&& other) noexcept = default;
-  MissingSet& operator=(const MissingSet& other);
+  MissingSet& operator=(const MissingSet& other) {
+    first_ = other.first_;
+    if (rest_ || other.rest_) copy_rest(other);
+    return *this;
+  }
   MissingSet& operator=(MissingSet&& other) noexcept = default;
   ~MissingSet() = default;
 
   [[nodiscard]] bool empty() const { return first_ == 0 && rest_ == nullptr; }
   /// Whether both have a reason.
   [[nodiscard]] bool shares(const MissingSet& other) const;
-  void clear();
-  MissingSet& operator|=(const MissingSet& other);
+  void clear() {
+    first_ = 0;
+    if (rest_) rest_.reset();
+  }
+  MissingSet& operator|=(const MissingSet& other) {
+    first_ |= other.first_;
+    if (other.rest_) add_rest(other);
+    return *this;
+  }
   /// Takes out what another has.
   MissingSet& operator-=(const MissingSet& other);
   friend MissingSet operator|(MissingSet a, const MissingSet& b) { return std::move(a |= b); }
   friend MissingSet operator-(MissingSet a, const MissingSet& b) { return std::move(a -= b); }
-  friend bool operator==(const MissingSet& a, const MissingSet& b);
+  friend bool operator==(const MissingSet& a, const MissingSet& b) {
+    return a.first_ == b.first_ && (a.rest_ == b.rest_ || same_rest(a, b));
+  }
 
   /// Calls with the index of each reason, the least first.
   template <typename Call>
@@ -61,6 +76,11 @@ class MissingSet {
       call(before + static_cast<std::size_t>(std::countr_zero(word)));
     }
   }
+
+  // what only sets of very many reasons need, and so stays out of line
+  void copy_rest(const MissingSet& other);
+  void add_rest(const MissingSet& other);
+  [[nodiscard]] static bool same_rest(const MissingSet& a, const MissingSet& b);
 
   std::uint64_t first_ = 0;
   /// The words after the first, the last of them not zero; none if all would be.

@@ -17,6 +17,7 @@ using catalogue::Material;
 /// what is not make one whole, which narrows both.
 Range selected_share(const std::vector<ContentView>& contents, blend::MaterialId id,
                      const Material& material, const Selector& selector) {
+  if (selector.nothing) return 0.0;
   // most materials hold nothing of what is asked for, and then there is nothing to add up
   const auto selected = [&](const ContentView& content) {
     return selector({id, &material, &content});
@@ -97,6 +98,7 @@ Measured share_of(const View& view, const std::vector<Range>& coefficients, Miss
 }  // namespace
 
 Measured share(const View& view, const Selector& selector) {
+  if (selector.nothing && !selector.aroma && surely_some(view.part->composition)) return {0.0, {}};
   MissingSet missing;
   const std::vector<Range> coefficients = pure_coefficients(view, selector, missing);
   return share_of(view, coefficients, missing);
@@ -105,9 +107,10 @@ Measured share(const View& view, const Selector& selector) {
 Measured supplied(const View& view, const Selector& selector) {
   // most of what is asked for is not there
   const std::vector<Ingredient>& all = view.part->composition.ingredients;
-  const bool any = std::any_of(all.begin(), all.end(), [&](const Ingredient& one) {
-    return selector({one.material, &view.blend->material(one.material), nullptr});
-  });
+  const bool any =
+      !selector.nothing && std::any_of(all.begin(), all.end(), [&](const Ingredient& one) {
+        return selector({one.material, &view.blend->material(one.material), nullptr});
+      });
   if (!any && surely_some(view.part->composition)) return {0.0, {}};
   return share_of(view, supplied_coefficients(view, selector), {});
 }
@@ -133,6 +136,7 @@ Measured in_bath(const View& view, const Selector& selector) {
 }
 
 Measured count(const View& view, const Selector& selector) {
+  if (selector.nothing && !selector.aroma) return {0.0, {}};
   Range sum = 0.0;
   MissingSet missing;
   for (const Ingredient& ingredient : view.part->composition.ingredients) {
@@ -140,7 +144,7 @@ Measured count(const View& view, const Selector& selector) {
     const Material& material = view.blend->material(ingredient.material);
     const Range content = selected_share(view.blend->contents(ingredient.material),
                                          ingredient.material, material, selector);
-    const bool whole = selector({ingredient.material, &material, nullptr});
+    const bool whole = !selector.nothing && selector({ingredient.material, &material, nullptr});
     const bool surely = ingredient.mass.low > 0 && (whole || content.low > 0);
     bool perhaps = whole || content.high > 0;
     if (!perhaps && selector.aroma && view.blend->undeclared(ingredient.material).high > 0) {
@@ -154,6 +158,7 @@ Measured count(const View& view, const Selector& selector) {
 }
 
 Span place(const View& view, const Selector& selector) {
+  if (selector.nothing) return {};
   const Ingredient* greatest = nullptr;
   double most = 0;
   for (const Ingredient& ingredient : view.part->composition.ingredients) {

@@ -23,6 +23,8 @@ struct Selector {
   const void* context = nullptr;
   /// It names aroma chemicals, so that what a scent does not declare may be of them.
   bool aroma = false;
+  /// Nothing that the formula declares is selected, and that is known: nobody has to be asked.
+  bool nothing = false;
   [[nodiscard]] bool operator()(const Candidate& candidate) const {
     return test(context, candidate);
   }

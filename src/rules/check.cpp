@@ -75,7 +75,11 @@ class Check {
                        machine_.figures().in_force(rule.dates, ruleset_.files[rule.file].markets);
     open_rows_.clear();
     bool asked = false;
-    if (holds) {
+    if (holds && is_never_asked(rule)) {
+      const std::size_t count = subjects_.of(rule).size();
+      options_.left_out->not_applicable += count;
+      asked = count > 0;
+    } else if (holds) {
       for (const Subject& subject : subjects_.of(rule)) {
         ask(index, subject, sold);
         asked = true;
@@ -83,6 +87,14 @@ class Check {
     }
     // a rule without anything to ask about is accounted for all the same
     if (!asked) does_not_apply(index, Subject{});
+  }
+
+  /// Whether a rule applies to none of its subjects, where they are only counted. Where no market
+  /// is stated, rows are asked all the same: that it is not becomes a reason in their order.
+  bool is_never_asked(const Rule& rule) const {
+    return options_.left_out != nullptr && rule.each != Each::product && !rule.when.empty() &&
+           machine_.figures().words(StatedWords::market, Subject{}).stated &&
+           machine_.never(rule.when);
   }
 
   void ask(std::uint32_t index, const Subject& subject, const Answer& sold) {

@@ -15,6 +15,7 @@ Figures::Figures(const Ruleset& ruleset, const blend::Blend& blend, blend::Missi
       blend_(blend),
       missing_(missing),
       today_(today),
+      presence_(blend),
       measure_count_(measures::all().size()),
       kept_(1 + blend.portions.size() + blend.premixes.size() + blend.tasks.size()),
       kept_of_subject_(ruleset.pool.sums.size()),
@@ -102,7 +103,7 @@ const Measured& Figures::sum(std::uint32_t index, const Subject& subject) {
 Measured Figures::compute_sum(const Sum& sum, const Subject& subject) {
   const Selection& selection = ruleset_.pool.selections[sum.selection];
   const Picking picking(ruleset_.pool, *blend_.catalogue, selection, subject);
-  const measures::Selector selector = picking.selector();
+  const measures::Selector selector = picking.selector(presence_);
   const measures::View part = view(subject);
   switch (sum.kind) {
     case SumKind::share:
@@ -155,7 +156,7 @@ Span Figures::place(const Origin& origin, const Subject& subject) {
       const Selection& selection =
           ruleset_.pool.selections[ruleset_.pool.sums[origin.index].selection];
       const Picking picking(ruleset_.pool, *blend_.catalogue, selection, subject);
-      return measures::place(view(subject), picking.selector());
+      return measures::place(view(subject), picking.selector(presence_));
     }
     case Origin::Kind::words:
       return words(static_cast<StatedWords>(origin.index), subject).place;

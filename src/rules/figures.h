@@ -17,6 +17,7 @@
 #include "blend/missing.h"
 #include "measures/registry.h"
 #include "measures/task_hazards.h"
+#include "rules/presence.h"
 #include "rules/ruleset.h"
 #include "rules/subject.h"
 #include "rules/value.h"
@@ -81,6 +82,10 @@ class Figures {
   [[nodiscard]] bool has(Flag flag) const;
   [[nodiscard]] Value holds(std::uint32_t sum, const Subject& subject);
   [[nodiscard]] bool is_material(std::uint32_t selection, const Subject& subject) const;
+  /// False where no material of the formula is selected.
+  [[nodiscard]] bool may_be_material(std::uint32_t selection) const {
+    return presence_.may_pick(ruleset_.pool, ruleset_.pool.selections[selection], Subject{});
+  }
   [[nodiscard]] Value is_hazardous(std::string_view code, const Subject& subject);
   [[nodiscard]] Value is_marked(Mark mark, const Subject& subject);
 
@@ -111,6 +116,7 @@ class Figures {
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
   Day today_;
+  Presence presence_;
   std::size_t measure_count_;
   std::vector<std::vector<Kept>> kept_;                  ///< by part: measures, YAML measures, sums
   std::vector<std::vector<Kept>> kept_of_subject_;       ///< by sum, and by the subject's number
@@ -119,7 +125,7 @@ class Figures {
   std::array<Words, formula_words_count> words_;                  ///< of the formula
   std::array<std::string, formula_words_count> said_;             ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
-  std::deque<std::string> sentences_;                             ///< made while messages were
+  std::deque<std::string> sentences_;  ///< made while messages were
 };
 
 }  // namespace sudsmark::rules

@@ -78,13 +78,13 @@ void Machine::step(const Instruction& instruction, const Run& run) {
   };
   switch (instruction.code) {
     case Code::figure:
-      return push(figure(pool.figures[c], {}));
+      return next().be_figure(pool.figures[c], {});
     case Code::measure:
-      return push(figure(figures_.measure(c, subject)));
+      return push_figure(figures_.measure(c, subject));
     case Code::named:
-      return push(figure(named(c, subject)));
+      return push_figure(named(c, subject));
     case Code::sum:
-      return push(figure(figures_.sum(c, subject)));
+      return push_figure(figures_.sum(c, subject));
     case Code::field:
       return push(figure(figures_.field(static_cast<Field>(instruction.a), subject)));
     case Code::cell:
@@ -123,11 +123,12 @@ void Machine::step(const Instruction& instruction, const Run& run) {
     case Code::maximum:
       return two(greater);
     case Code::deny:
-      return one([](const Value& a) { return truth(denied(a.truth), a.missing); });
+      top().truth = denied(top().truth);
+      return;
     case Code::both:
-      return two([](const Value& a, const Value& b) { return rules::both(a, b); });
+      return join(Certainty::no);
     case Code::either:
-      return two([](const Value& a, const Value& b) { return rules::either(a, b); });
+      return join(Certainty::yes);
     case Code::compare:
     case Code::between:
       return compare(instruction, run);
@@ -144,15 +145,15 @@ void Machine::step(const Instruction& instruction, const Run& run) {
     case Code::same_words:
       return answer(instruction, same_words(static_cast<StatedWords>(instruction.a)), run);
     case Code::is_product:
-      return answer(instruction, truth(figures_.is_one_of(pool.lists[c])), run);
+      return answer(instruction, figures_.is_one_of(pool.lists[c]), run);
     case Code::has_trait:
-      return answer(instruction, truth(figures_.has_trait(c)), run);
+      return answer(instruction, figures_.has_trait(c), run);
     case Code::flag:
-      return answer(instruction, truth(figures_.has(static_cast<Flag>(instruction.a))), run);
+      return answer(instruction, figures_.has(static_cast<Flag>(instruction.a)), run);
     case Code::holds:
       return answer(instruction, figures_.holds(c, subject), run);
     case Code::is_material:
-      return answer(instruction, truth(figures_.is_material(c, subject)), run);
+      return answer(instruction, figures_.is_material(c, subject), run);
     case Code::is_listed:
       return answer(instruction, figures_.is_listed(c, subject), run);
     case Code::is_hazardous:
@@ -193,13 +194,29 @@ const Measured& Machine::named(std::uint32_t index, const Subject& subject) {
   return *figures_.named(index, subject);
 }
 
+void Machine::push_figure(const Measured& measured) {
+  next().be_figure(measured.value, measured.missing);
+}
+
+/// Two truths become one: `decisive` of either settles both, the other way round neither does.
+void Machine::join(Certainty decisive) {
+  Value& b = stack_[--size_];
+  Value& a = stack_[size_ - 1];
+  if (a.truth == decisive || b.truth == decisive) {
+    a.be_truth(decisive == Certainty::yes);
+  } else if (a.truth != Certainty::depends) {
+    std::swap(a, b);
+  } else if (b.truth == Certainty::depends) {
+    a.missing |= b.missing;
+  }
+}
+
 void Machine::compare(const Instruction& instruction, const Run& run) {
   const bool between = instruction.code == Code::between;
-  const Value high = between ? pop() : Value{};
-  const Value right = pop();
-  const Value left = pop();
-  const Value result = between ? within(left, right, high)
-                               : related(static_cast<Relation>(instruction.a), left, right);
+  size_ -= between ? 2 : 1;
+  Value& left = stack_[size_ - 1];
+  const Value& right = stack_[size_];
+  const Value& high = stack_[between ? size_ + 1 : size_];
   if (run.tried != nullptr && instruction.b != nothing) {
     const Test& test = ruleset_.pool.tests[run.program.first_test + instruction.b];
     Tried& tried = (*run.tried)[instruction.b];
@@ -207,18 +224,31 @@ void Machine::compare(const Instruction& instruction, const Run& run) {
     tried.low = test.swapped ? left.range : right.range;
     tried.high = between ? high.range : tried.low;
   }
-  answer(instruction, result, run);
+  if (between) {
+    left = within(left, right, high);
+  } else {
+    left.be_relation(related(static_cast<Relation>(instruction.a), left.range, right.range), right);
+  }
+  note(instruction, left.truth, run);
 }
 
-/// Pushes what a test came to, and notes it where somebody wants to know.
+/// Notes what a test came to, where somebody wants to know.
+void Machine::note(const Instruction& instruction, Certainty truth, const Run& run) {
+  if (run.tried == nullptr || instruction.b == nothing) return;
+  const Test& test = ruleset_.pool.tests[run.program.first_test + instruction.b];
+  Tried& tried = (*run.tried)[instruction.b];
+  tried.asked = true;
+  tried.truth = test.denied ? denied(truth) : truth;
+}
+
 void Machine::answer(const Instruction& instruction, Value value, const Run& run) {
-  if (run.tried != nullptr && instruction.b != nothing) {
-    const Test& test = ruleset_.pool.tests[run.program.first_test + instruction.b];
-    Tried& tried = (*run.tried)[instruction.b];
-    tried.asked = true;
-    tried.truth = test.denied ? denied(value.truth) : value.truth;
-  }
+  note(instruction, value.truth, run);
   push(std::move(value));
+}
+
+void Machine::answer(const Instruction& instruction, bool is, const Run& run) {
+  note(instruction, is ? Certainty::yes : Certainty::no, run);
+  next().be_truth(is);
 }
 
 }  // namespace sudsmark::rules

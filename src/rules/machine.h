@@ -43,6 +43,11 @@ class Machine {
   /// never adds a reason.
   [[nodiscard]] std::optional<bool> plain(const Program& program, const Subject& subject) const;
 
+  /// Whether a condition is `no` whatever its subject is, so that no subject has to be asked: of
+  /// another kind of product, or of materials of which none is there. Asks for no figure before
+  /// that shows, and so never adds a reason.
+  [[nodiscard]] bool never(const Program& program) const;
+
   [[nodiscard]] Figures& figures() { return figures_; }
   [[nodiscard]] const Figures& figures() const { return figures_; }
 
@@ -78,7 +83,12 @@ class Machine {
   /// Does what a block of code behind an instruction is for, and answers where to go on.
   std::uint32_t choose(std::uint32_t index, const Run& run);
   void ask_base(const Instruction& instruction, const Run& run);
+  /// Pushes what a test came to, and notes it.
   void answer(const Instruction& instruction, Value value, const Run& run);
+  void answer(const Instruction& instruction, bool is, const Run& run);
+  void note(const Instruction& instruction, Certainty truth, const Run& run);
+  void push_figure(const Measured& measured);
+  void join(Certainty decisive);
   void compare(const Instruction& instruction, const Run& run);
   [[nodiscard]] Value divided(const Instruction& instruction, const Value& a, const Value& b);
   [[nodiscard]] const Measured& named(std::uint32_t index, const Subject& subject);
@@ -89,6 +99,12 @@ class Machine {
     assert(size_ < stack_.size());
     stack_[size_++] = std::move(value);
   }
+  /// The place of a value that is pushed, with what stood there before.
+  Value& next() {
+    assert(size_ < stack_.size());
+    return stack_[size_++];
+  }
+  Value& top() { return stack_[size_ - 1]; }
   Value pop() {
     assert(size_ > 0);
     return std::move(stack_[--size_]);

@@ -32,6 +32,42 @@ class PlainTruths {
   int size_ = 0;
 };
 
+/// The same where a truth may be open: what each may be, yes or no or both.
+class OpenTruths {
+ public:
+  [[nodiscard]] bool is(bool which) const { return ((which ? no_ : yes_) & 1U) == 0; }
+  [[nodiscard]] bool full() const { return size_ == most; }
+  void push(std::optional<bool> is) {
+    yes_ = (yes_ << 1U) | (is != false ? 1U : 0U);
+    no_ = (no_ << 1U) | (is != true ? 1U : 0U);
+    ++size_;
+  }
+  void deny() {
+    const std::uint64_t differ = (yes_ ^ no_) & 1U;
+    yes_ ^= differ;
+    no_ ^= differ;
+  }
+  void both() {
+    yes_ = all(yes_);
+    no_ = any(no_);
+    --size_;
+  }
+  void either() {
+    yes_ = any(yes_);
+    no_ = all(no_);
+    --size_;
+  }
+
+ private:
+  static constexpr int most = 64;
+  static std::uint64_t all(std::uint64_t bits) { return (bits >> 1U) & (bits | ~std::uint64_t{1}); }
+  static std::uint64_t any(std::uint64_t bits) { return (bits >> 1U) | (bits & 1U); }
+
+  std::uint64_t yes_ = 0;
+  std::uint64_t no_ = 0;
+  int size_ = 0;
+};
+
 }  // namespace
 
 /// `row.COLUMN = "word"`, at an instruction; nothing where it is anything else, or not known.
@@ -96,6 +132,57 @@ std::optional<bool> Machine::plain(const Program& program, const Subject& subjec
     truths.push(*is);
   }
   return truths.last();
+}
+
+bool Machine::never(const Program& program) const {
+  const Pool& pool = ruleset_.pool;
+  OpenTruths truths;
+  for (std::uint32_t index = program.begin; index < program.end; ++index) {
+    const Instruction& instruction = pool.code[index];
+    std::optional<bool> is;
+    switch (instruction.code) {
+      case Code::deny:
+        truths.deny();
+        continue;
+      case Code::both:
+        truths.both();
+        continue;
+      case Code::either:
+        truths.either();
+        continue;
+      case Code::skip_if_no:
+        if (truths.is(false)) index = instruction.c - 1;
+        continue;
+      case Code::skip_if_yes:
+        if (truths.is(true)) index = instruction.c - 1;
+        continue;
+      case Code::is_word: {
+        const auto words = static_cast<StatedWords>(instruction.a);
+        if (words == StatedWords::dustiness) return false;
+        is = figures_.says(words, instruction.c, Subject{});
+        if (!is) return false;
+        break;
+      }
+      case Code::is_product:
+        is = figures_.is_one_of(pool.lists[instruction.c]);
+        break;
+      case Code::has_trait:
+        is = figures_.has_trait(instruction.c);
+        break;
+      case Code::flag:
+        is = figures_.has(static_cast<Flag>(instruction.a));
+        break;
+      case Code::is_material:
+        // of some it is true, unless nothing of the kind is in the formula
+        if (!figures_.may_be_material(instruction.c)) is = false;
+        break;
+      default:
+        return false;
+    }
+    if (truths.full()) return false;
+    truths.push(is);
+  }
+  return truths.is(false);
 }
 
 }  // namespace sudsmark::rules

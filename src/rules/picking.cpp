@@ -67,6 +67,7 @@ Picking::Picking(const Pool& pool, const catalogue::Catalogue& catalogue,
                  const Selection& selection, const Subject& subject)
     : pool_(pool),
       catalogue_(catalogue),
+      selection_(selection),
       begin_(pool.picks.data() + selection.begin),
       end_(pool.picks.data() + selection.end),
       subject_(subject),
@@ -77,6 +78,12 @@ measures::Selector Picking::selector() const {
   const bool role = end_ - begin_ == 1 && begin_->code == PickCode::role;
   if (role) return {&has_role, &begin_->bits, aroma_};
   return {&test, this, aroma_};
+}
+
+measures::Selector Picking::selector(const Presence& presence) const {
+  measures::Selector out = selector();
+  out.nothing = !presence.may_pick(pool_, selection_, subject_);
+  return out;
 }
 
 bool Picking::has_role(const void* roles, const Candidate& candidate) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "measures/selection.h"
+#include "rules/presence.h"
 #include "rules/program.h"
 #include "rules/subject.h"
 
@@ -14,6 +15,8 @@ class Picking {
           const Subject& subject);
 
   [[nodiscard]] measures::Selector selector() const;
+  /// The same, and it knows where it can pick nothing of a formula.
+  [[nodiscard]] measures::Selector selector(const Presence& presence) const;
   [[nodiscard]] bool operator()(const measures::Candidate& candidate) const;
 
  private:
@@ -23,6 +26,7 @@ class Picking {
 
   const Pool& pool_;
   const catalogue::Catalogue& catalogue_;
+  const Selection& selection_;
   const Pick* begin_;
   const Pick* end_;
   const Subject& subject_;

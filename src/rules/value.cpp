@@ -19,36 +19,11 @@ bool names(std::string_view several, std::string_view one) {
   return false;
 }
 
-/// A range that arithmetic on very large figures may have left without order.
-Range sane(const Range& range) {
-  if (std::isnan(range.low) || std::isnan(range.high)) return Range::unknown();
-  constexpr double most = std::numeric_limits<double>::max();
-  return {std::min(range.low, most), std::max(range.high, -most)};
-}
-
-Certainty related_ranges(Relation relation, const Range& a, const Range& b) {
-  switch (relation) {
-    case Relation::equal:
-      return quantity::equal(a, b);
-    case Relation::unequal:
-      return denied(quantity::equal(a, b));
-    case Relation::less:
-      return quantity::less(a, b);
-    case Relation::less_equal:
-      return quantity::less_or_equal(a, b);
-    case Relation::greater:
-      return quantity::less(b, a);
-    case Relation::greater_equal:
-      break;
-  }
-  return quantity::less_or_equal(b, a);
-}
-
 }  // namespace
 
 Value figure(const Range& range, const MissingSet& missing) {
   Value value;
-  value.range = sane(range);
+  value.range = Value::sane(range);
   if (!value.range.exact()) value.missing = missing;
   return value;
 }
@@ -130,8 +105,26 @@ Value greater(const Value& a, const Value& b) {
   return figure(quantity::max(a.range, b.range), a.missing | b.missing);
 }
 
+Certainty related(Relation relation, const Range& a, const Range& b) {
+  switch (relation) {
+    case Relation::equal:
+      return quantity::equal(a, b);
+    case Relation::unequal:
+      return denied(quantity::equal(a, b));
+    case Relation::less:
+      return quantity::less(a, b);
+    case Relation::less_equal:
+      return quantity::less_or_equal(a, b);
+    case Relation::greater:
+      return quantity::less(b, a);
+    case Relation::greater_equal:
+      break;
+  }
+  return quantity::less_or_equal(b, a);
+}
+
 Value related(Relation relation, const Value& a, const Value& b) {
-  return truth(related_ranges(relation, a.range, b.range), a.missing | b.missing);
+  return truth(related(relation, a.range, b.range), a.missing | b.missing);
 }
 
 Value within(const Value& figure, const Value& low, const Value& high) {

@@ -1,6 +1,9 @@
 // Values: what stands on the machine's stack, and what instructions make of them.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+#include <limits>
 #include <string_view>
 
 #include "blend/missing.h"
@@ -23,6 +26,50 @@ struct Value {
   bool known = true;     ///< the text is
   bool several = false;  ///< it names several, with commas and "and" between them
   Certainty truth = Certainty::no;
+
+  // what the machine does most, in the place where the value stands
+  /// Becomes a figure; who is exact lacks nothing.
+  void be_figure(const Range& figure, const MissingSet& lacks) {
+    be_blank();
+    range = sane(figure);
+    if (range.exact()) {
+      missing.clear();
+    } else {
+      missing = lacks;
+    }
+  }
+  /// Becomes a truth that is certain.
+  void be_truth(bool is) {
+    be_blank();
+    range = 0.0;
+    missing.clear();
+    truth = is ? Certainty::yes : Certainty::no;
+  }
+  /// Becomes a truth that this and another figure come to; their doubts are its own.
+  void be_relation(Certainty comes_to, const Value& other) {
+    be_blank();
+    range = 0.0;
+    truth = comes_to;
+    if (comes_to == Certainty::depends) {
+      missing |= other.missing;
+    } else {
+      missing.clear();
+    }
+  }
+  /// A range that arithmetic on very large figures may have left without order.
+  [[nodiscard]] static Range sane(const Range& range) {
+    if (std::isnan(range.low) || std::isnan(range.high)) return Range::unknown();
+    constexpr double most = std::numeric_limits<double>::max();
+    return {std::min(range.low, most), std::max(range.high, -most)};
+  }
+
+ private:
+  void be_blank() {
+    text = {};
+    known = true;
+    several = false;
+    truth = Certainty::no;
+  }
 };
 
 [[nodiscard]] Value figure(const Range& range, const MissingSet& missing);
@@ -45,7 +92,8 @@ struct Value {
 [[nodiscard]] Value smaller(const Value& a, const Value& b);
 [[nodiscard]] Value greater(const Value& a, const Value& b);
 
-/// Whether a figure stands so to another.
+/// Whether a figure stands so to another, and as a value with what would settle it.
+[[nodiscard]] Certainty related(Relation relation, const Range& a, const Range& b);
 [[nodiscard]] Value related(Relation relation, const Value& a, const Value& b);
 [[nodiscard]] Value within(const Value& figure, const Value& low, const Value& high);
 [[nodiscard]] Value same_text(const Value& a, const Value& b);

@@ -11,14 +11,6 @@ double power_of_ten(double x) {
   return std::exp(std::numbers::ln10 * x);
 }
 
-/// `root`: of the ionic strength.
-double of_known_size(const Species& species, double ionic_strength, double root,
-                     const DebyeHueckel& constants) {
-  return -constants.a * species.charge * species.charge * root /
-             (1.0 + constants.b * species.gamma.a * root) +
-         species.gamma.b * ionic_strength;
-}
-
 }  // namespace
 
 double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
@@ -26,21 +18,33 @@ double log_gamma_davies(int charge, double ionic_strength, double debye_a) {
   return -debye_a * charge * charge * (root / (1.0 + root) - 0.3 * ionic_strength);
 }
 
-ActivityLaw::ActivityLaw(ActivityModel model, double ionic_strength, const DebyeHueckel& constants)
-    : model_(model),
-      strength_(std::clamp(ionic_strength, 0.0, ionic_strength_cap)),
-      root_(std::sqrt(strength_)),
-      constants_(constants) {
-  // Davies knows only the charge, and of a neutral species it says 1
-  const double one = power_of_ten(log_gamma_davies(1, strength_, constants_.a));
-  const double two = one * one * one * one;  // its logarithm goes with the square of the charge
-  davies_ = {1.0, one, two, two * two * one};
-}
-
-double ActivityLaw::coefficient(const Species& species) const {
-  return model_ == ActivityModel::ion_sizes && species.gamma.known
-             ? power_of_ten(of_known_size(species, strength_, root_, constants_))
-             : davies_[static_cast<std::size_t>(std::abs(species.charge))];
+void add_activity_coefficients(ActivityModel model, double ionic_strength,
+                               const DebyeHueckel& constants, std::span<const std::uint8_t> of,
+                               std::array<double, species_count>& out) {
+  const double strength = std::clamp(ionic_strength, 0.0, ionic_strength_cap);
+  // Davies knows only the charge, and goes with its square, so one exponential serves nearly all
+  const double one = power_of_ten(log_gamma_davies(1, strength, constants.a));
+  const double two = one * one * one * one;
+  const std::array<double, 4> by_charge{1.0, one, two, two * two * one};
+  const double root = std::sqrt(strength);
+  const double pull = constants.a * root;
+  const double reach = constants.b * root;
+  const IonSize* last = nullptr;  // neutral pairs stand together and share their size
+  double of_last = 1.0;
+  for (const std::uint8_t i : of) {
+    const Species& species = all_species[i];
+    const int z = species.charge;
+    const IonSize& size = species.gamma;
+    if (model != ActivityModel::ion_sizes || !size.known) {
+      out[i] = by_charge[static_cast<std::size_t>(std::abs(z))];
+    } else if (z != 0) {
+      out[i] = power_of_ten(size.b * strength - pull * (z * z) / (1.0 + reach * size.a));
+    } else {
+      if (last == nullptr || last->b != size.b) of_last = power_of_ten(size.b * strength);
+      last = &size;
+      out[i] = of_last;
+    }
+  }
 }
 
 double water_activity(double solutes) {

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <array>
+#include <cstdint>
+#include <span>
 
 #include "science/species.h"
 #include "science/water_properties.h"
@@ -26,21 +28,11 @@ inline constexpr double ionic_strength_cap = 1.0;
 /// Source: Davies 1962; 0.3 as in PHREEQC (published source text).
 [[nodiscard]] double log_gamma_davies(int charge, double ionic_strength, double debye_a);
 
-/// Activity coefficients [1] at one ionic strength [mol/kg], species by species: a bath holds a
-/// quarter of them, and each costs an exponential.
-class ActivityLaw {
- public:
-  ActivityLaw(ActivityModel model, double ionic_strength, const DebyeHueckel& constants);
-
-  [[nodiscard]] double coefficient(const Species& species) const;
-
- private:
-  ActivityModel model_;
-  double strength_;
-  double root_;
-  DebyeHueckel constants_;
-  std::array<double, 4> davies_{};  // by charge, without its sign
-};
+/// Activity coefficients [1] of some species, by their indices, at one ionic strength [mol/kg],
+/// into `out`; what is not among them stays.
+void add_activity_coefficients(ActivityModel model, double ionic_strength,
+                               const DebyeHueckel& constants, std::span<const std::uint8_t> of,
+                               std::array<double, species_count>& out);
 
 /// Activity of water [1] where `solutes` is the sum of all molalities [mol/kg]:
 /// 1 - 0.017 times it, as the reference program has it (Garrels & Christ; from memory).

@@ -241,22 +241,24 @@ Equilibrium solve(const Totals& totals, const Thermodynamics& thermo, const Bath
     water.set_medium(strength, water_activity_now);
     const std::optional<double> ln_h = root.next();
     if (!ln_h) return result;
-    const double solutes = water.fill(result);
-    const double water_activity_next = water_activity(solutes);
+    const Speciation::Solutes solutes = water.solutes();
+    const double water_activity_next = water_activity(solutes.sum);
     const bool strength_settled =
-        std::abs(result.ionic_strength - strength) <= strength_tolerance * strength;
+        std::abs(solutes.ionic_strength - strength) <= strength_tolerance * strength;
     const bool settled = strength_settled && root.stands() &&
                          std::abs(water_activity_next - water_activity_now) <= 1e-9;
-    result.ph = -*ln_h / std::numbers::ln10;
-    result.water_activity = water_activity_now;
-    result.co2_released = totals[Component::carbonate] - result.dic;
-    result.beyond_activity_law = result.ionic_strength > davies_limit;
-    result.iterations = i;
-    if (settled) {
-      if (water.sound()) result.status = SolveStatus::converged;
+    if (settled || i == most_iterations) {
+      water.fill(result);
+      result.ionic_strength = solutes.ionic_strength;
+      result.ph = -*ln_h / std::numbers::ln10;
+      result.water_activity = water_activity_now;
+      result.co2_released = totals[Component::carbonate] - result.dic;
+      result.beyond_activity_law = result.ionic_strength > davies_limit;
+      result.iterations = i;
+      if (settled && water.sound()) result.status = SolveStatus::converged;
       return result;
     }
-    strength = search.next(strength, result.ionic_strength);
+    strength = search.next(strength, solutes.ionic_strength);
     if (i <= most_free_iterations || strength_settled) {
       water_activity_now = water_activity_next;
       search.forget_limits();

@@ -98,7 +98,7 @@ struct Equilibrium {
   bool beyond_activity_law = false;  ///< ionic strength above davies_limit: take pH as a hint
   int iterations = 0;                ///< of ionic strength
   std::array<double, species_count> molality{};     ///< [mol/kg], order of species()
-  std::array<double, species_count> coefficient{};  ///< of activity [1], of what is there
+  std::array<double, species_count> coefficient{};  ///< activity coefficients [1] of what is in it
 
   /// Activity [1] of the species at `index`.
   [[nodiscard]] double activity(std::size_t index) const {

@@ -38,9 +38,7 @@ std::optional<double> free_base(const Totals& held, double ph, const Thermodynam
   for (int round = 0; round < rounds; ++round) {
     water.set_medium(strength, 1.0);
     base = -water.charge(ln_h);
-    Equilibrium state;
-    (void)water.fill(state);
-    strength = state.ionic_strength + 0.5 * std::abs(base);
+    strength = water.solutes().ionic_strength + 0.5 * std::abs(base);
   }
   if (!water.sound() || !std::isfinite(base)) return std::nullopt;
   return base;

@@ -6,7 +6,7 @@
 namespace sudsmark::science {
 namespace {
 
-constexpr std::size_t carbonate_acid = 0;  // in acids()
+constexpr std::size_t carbonate = 0;  // in acids()
 
 /// exp(x), and quickly where x is small: the next term of the series is below the last bit.
 double exp_of_small(double x) {
@@ -20,23 +20,25 @@ double exp_of_small(double x) {
 Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const BathModel& model,
                        std::optional<double> pco2)
     : totals_(&totals), thermo_(&thermo), model_(model), pco2_(pco2) {
-  const auto has_acid = [&](std::size_t i) {
-    const bool from_gas = i == carbonate_acid && pco2_.has_value();
-    return from_gas || totals[all_acids[i].component] > 0.0;
-  };
   for (std::size_t i = 0; i < acid_count; ++i) {
-    if (has_acid(i)) active_acids_[active_acid_count_++] = static_cast<std::uint8_t>(i);
+    const bool from_gas = i == carbonate && pco2_.has_value();
+    if (from_gas || totals[all_acids[i].component] > 0.0) {
+      active_acids_[active_acid_count_++] = i;
+    }
   }
   for (std::size_t i = 0; model_.ion_pairs && i < pair_count; ++i) {
     const IonPair& pair = all_ion_pairs[i];
-    if (totals.mol_per_kg[pair.metal] > 0.0 &&
-        (pair.acid == IonPair::no_acid || has_acid(pair.acid))) {
-      active_pairs_[active_pair_count_++] = static_cast<std::uint8_t>(i);
+    const bool has_acid =
+        pair.acid == IonPair::no_acid ||
+        std::find(active_acids_.begin(), active_acids_.begin() + active_acid_count_, pair.acid) !=
+            active_acids_.begin() + active_acid_count_;
+    if (has_acid && totals.mol_per_kg[pair.metal] > 0.0) {
+      active_pairs_[active_pair_count_++] = i;
     }
   }
   paired_ = active_pair_count_ > 0;
   for (std::size_t i = 0; i < pairing_acids; ++i) {
-    const bool from_gas = i == carbonate_acid && pco2_.has_value();
+    const bool from_gas = i == carbonate && pco2_.has_value();
     unknown_[i] = !from_gas && totals[all_acids[i].component] > 0.0;
   }
   for (std::size_t i = 0; i < first_acid; ++i) {
@@ -47,24 +49,23 @@ Speciation::Speciation(const Totals& totals, const Thermodynamics& thermo, const
   note_species();
 }
 
-/// Most waters hold a quarter of the species: only their coefficients and sums are worked out.
 void Speciation::note_species() {
-  const auto note = [this](std::size_t species) {
-    active_species_[active_species_count_++] = static_cast<std::uint8_t>(species);
-  };
-  note(hydron_species);
-  note(hydroxide_species);
+  std::array<bool, species_count> there{};
+  there[hydron_species] = there[hydroxide_species] = true;
   for (std::size_t i = 0; i < first_acid; ++i) {
-    if (totals_->mol_per_kg[i] > 0.0) note(first_ion_species + i);
+    there[first_ion_species + i] = totals_->mol_per_kg[i] > 0.0;
   }
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
     const AcidSystem& acid = all_acids[active_acids_[a]];
-    for (int n = 0; n <= acid.protons; ++n) note(acid.first_species + static_cast<std::size_t>(n));
+    const auto last = static_cast<std::size_t>(acid.protons);
+    for (std::size_t n = 0; n <= last; ++n) there[acid.first_species + n] = true;
   }
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
-    note(all_ion_pairs[active_pairs_[a]].species);
+    there[all_ion_pairs[active_pairs_[a]].species] = true;
   }
-  gamma_.fill(1.0);
+  for (std::size_t i = 0; i < species_count; ++i) {
+    if (there[i]) active_species_[active_species_count_++] = static_cast<std::uint8_t>(i);
+  }
 }
 
 void Speciation::begin_near(const Equilibrium& other) {
@@ -74,10 +75,8 @@ void Speciation::begin_near(const Equilibrium& other) {
 }
 
 void Speciation::set_medium(double ionic_strength, double water_activity) {
-  const ActivityLaw law(model_.activity, ionic_strength, thermo_->debye_hueckel);
-  for (std::size_t a = 0; a < active_species_count_; ++a) {
-    gamma_[active_species_[a]] = law.coefficient(all_species[active_species_[a]]);
-  }
+  add_activity_coefficients(model_.activity, ionic_strength, thermo_->debye_hueckel,
+                            {active_species_.data(), active_species_count_}, gamma_);
   water_activity_ = water_activity;
   hydroxide_ = thermo_->water * water_activity / gamma_[hydroxide_species];
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
@@ -92,9 +91,8 @@ void Speciation::set_medium(double ionic_strength, double water_activity) {
     }
   }
   if (pco2_) {
-    open_base_ =
-        thermo_->henry * *pco2_ * water_activity /
-        (thermo_->beta[carbonate_acid][2] * gamma_[all_acids[carbonate_acid].first_species]);
+    open_base_ = thermo_->henry * *pco2_ * water_activity /
+                 (thermo_->beta[carbonate][2] * gamma_[all_acids[carbonate].first_species]);
   }
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
@@ -103,6 +101,13 @@ void Speciation::set_medium(double ionic_strength, double water_activity) {
         pair.acid == IonPair::no_acid ? water_activity : gamma_[all_acids[pair.acid].first_species];
     pair_[i] =
         thermo_->pair[i] * gamma_[first_ion_species + pair.metal] * partner / gamma_[pair.species];
+    if (pair.acid == IonPair::no_acid) {
+      hydroxide_pair_[pair.metal] = pair_[i];
+      continue;
+    }
+    const auto protons = static_cast<std::size_t>(pair.protons);
+    acid_pair_[pair.acid][protons][pair.metal] = pair_[i];
+    acid_pair_charge_[pair.acid][protons][pair.metal] = pair_[i] * all_species[pair.species].charge;
   }
 }
 
@@ -113,18 +118,19 @@ double Speciation::charge(double ln_h) {
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
     const std::size_t i = active_acids_[a];
     const AcidSystem& acid = all_acids[i];
-    double power = 1.0;
-    double sum = 0.0;
-    double charge_sum = 0.0;
-    for (std::size_t n = 0; n <= static_cast<std::size_t>(acid.protons); ++n) {
-      states_[i][n] = beta_[i][n] * power;
-      sum += states_[i][n];
-      charge_sum += (acid.base_charge + static_cast<int>(n)) * states_[i][n];
+    double state = beta_[i][0];
+    double power = h_;
+    double sum = state;
+    double charge_sum = acid.base_charge * state;
+    for (std::size_t n = 1; n <= static_cast<std::size_t>(acid.protons); ++n) {
+      state = beta_[i][n] * power;
+      sum += state;
+      charge_sum += (acid.base_charge + static_cast<int>(n)) * state;
       power *= h_;
     }
     sum_[i] = sum;
     charge_sum_[i] = charge_sum;
-    if (i == carbonate_acid && pco2_) {
+    if (i == carbonate && pco2_) {
       base_[i] = open_base_ / (h_ * h_);
     } else if (!pairing(i)) {
       base_[i] = (*totals_)[acid.component] / sum;
@@ -147,33 +153,40 @@ double Speciation::charge(double ln_h) {
 }
 
 void Speciation::gather_pairs() {
-  pair_constant_ = {};
-  pair_charge_ = {};
-  for (std::size_t a = 0; a < active_pair_count_; ++a) {
-    const std::size_t i = active_pairs_[a];
-    const IonPair& pair = all_ion_pairs[i];
-    if (pair.acid == IonPair::no_acid) {
-      hydroxide_of_[pair.metal] = pair_[i] / h_;
-      continue;
+  const double twice = h_ * h_;
+  for (std::size_t m = 0; m < metal_count; ++m) {
+    hydroxide_of_[m] = hydroxide_pair_[m] / h_;
+  }
+  for (std::size_t i = 0; i < pairing_acids; ++i) {
+    const ByProtons& pair = acid_pair_[i];
+    const ByProtons& charge = acid_pair_charge_[i];
+    for (std::size_t m = 0; m < metal_count; ++m) {
+      pair_constant_[i][m] = pair[0][m] + pair[1][m] * h_ + pair[2][m] * twice;
+      pair_charge_[i][m] = charge[0][m] + charge[1][m] * h_ + charge[2][m] * twice;
     }
-    double constant = pair_[i];
-    for (int n = 0; n < pair.protons; ++n) constant *= h_;
-    pair_constant_[pair.acid][pair.metal] += constant;
-    pair_charge_[pair.acid][pair.metal] += constant * all_species[pair.species].charge;
   }
 }
 
 /// Bare bases to begin with: on the line through the last two trials, which are near each other as
 /// soon as the acidity is; else as if the metals were as free as they were last.
 Speciation::ByPairingAcid Speciation::first_guess() {
+  constexpr double close = 0.1;      // in ln a(H+): a straight line is as good as its logarithm
+  constexpr double reachable = 0.5;  // the same, on a line of logarithms
   ByPairingAcid guess{};
   const double apart = before_[0].ln_h - before_[1].ln_h;
-  const bool near = solved_count_ > 1 && apart != 0.0 && std::abs(ln_h_ - before_[0].ln_h) < 0.5;
+  const double away = ln_h_ - before_[0].ln_h;
+  const bool near = solved_count_ > 1 && apart != 0.0 && std::abs(away) < reachable;
+  const bool straight = near && std::abs(away) < close && std::abs(apart) < close;
   for (std::size_t i = 0; i < pairing_acids; ++i) {
     if (!unknown_[i]) continue;
+    const double last = before_[0].base[i];
+    const double first = before_[1].base[i];
+    if (straight) {
+      guess[i] = last + (last - first) * (away / apart);
+      if (guess[i] > 0.5 * last && guess[i] < 2.0 * last) continue;
+    }
     if (near) {
-      const double slope = (before_[0].ln_base[i] - before_[1].ln_base[i]) / apart;
-      guess[i] = std::exp(before_[0].ln_base[i] + slope * (ln_h_ - before_[0].ln_h));
+      guess[i] = last * std::exp(std::log(last / first) * (away / apart));
       continue;
     }
     double sum = sum_[i];
@@ -224,7 +237,7 @@ void Speciation::solve_pairs() {
   for (std::size_t i = 0; i < pairing_acids; ++i) {
     if (unknown_[i]) {
       base_[i] = guess[i];
-    } else if (i != carbonate_acid || !pco2_) {
+    } else if (i != carbonate || !pco2_) {
       base_[i] = 0.0;
     }
   }
@@ -262,28 +275,27 @@ void Speciation::note_solved() {
   Solved now;
   now.ln_h = ln_h_;
   for (std::size_t i = 0; i < pairing_acids; ++i) {
-    if (unknown_[i]) now.ln_base[i] = std::log(base_[i]);
+    if (unknown_[i]) now.base[i] = base_[i];
   }
   before_ = {now, before_[0]};
   ++solved_count_;
 }
 
-double Speciation::fill(Equilibrium& result) const {
-  result.molality = {};
-  result.coefficient = gamma_;
-  result.molality[hydron_species] = h_ / gamma_[hydron_species];
-  result.molality[hydroxide_species] = hydroxide_ / h_;
+Speciation::Solutes Speciation::solutes() {
+  molality_[hydron_species] = h_ / gamma_[hydron_species];
+  molality_[hydroxide_species] = hydroxide_ / h_;
   for (std::size_t i = 0; i < first_acid; ++i) {
     const bool metal_in_pairs = i < metal_count && paired_;
-    result.molality[first_ion_species + i] = metal_in_pairs ? metal_[i] : totals_->mol_per_kg[i];
+    molality_[first_ion_species + i] = metal_in_pairs ? metal_[i] : totals_->mol_per_kg[i];
   }
   for (std::size_t a = 0; a < active_acid_count_; ++a) {
     const std::size_t i = active_acids_[a];
+    double base = base_[i];
     for (std::size_t n = 0; n <= static_cast<std::size_t>(all_acids[i].protons); ++n) {
-      result.molality[all_acids[i].first_species + n] = base_[i] * states_[i][n];
+      molality_[all_acids[i].first_species + n] = base * beta_[i][n];
+      base *= h_;
     }
   }
-  double dic = 0.0;
   for (std::size_t a = 0; a < active_pair_count_; ++a) {
     const std::size_t i = active_pairs_[a];
     const IonPair& pair = all_ion_pairs[i];
@@ -293,28 +305,34 @@ double Speciation::fill(Equilibrium& result) const {
     } else {
       molality *= base_[pair.acid];
       for (int n = 0; n < pair.protons; ++n) molality *= h_;
-      if (pair.acid == carbonate_acid) dic += molality;
     }
-    result.molality[pair.species] = molality;
+    molality_[pair.species] = molality;
   }
-  const std::size_t co3 = all_acids[carbonate_acid].first_species;
-  dic += result.molality[co3] + result.molality[co3 + 1] + result.molality[co3 + 2];
-  result.dic = dic;
-  result.pco2 = result.molality[co3 + 2] * gamma_[co3 + 2] / thermo_->henry;
-
-  double strength = 0.0;
-  double sum = 0.0;
-  double charge = 0.0;
+  Solutes out;
   for (std::size_t a = 0; a < active_species_count_; ++a) {
     const std::size_t i = active_species_[a];
     const int z = all_species[i].charge;
-    strength += 0.5 * z * z * result.molality[i];
-    charge += z * result.molality[i];
-    sum += result.molality[i];
+    out.ionic_strength += 0.5 * (z * z) * molality_[i];
+    out.sum += molality_[i];
   }
-  result.ionic_strength = strength;
-  result.charge_error = charge;
-  return sum;
+  return out;
+}
+
+void Speciation::fill(Equilibrium& result) const {
+  result.molality = molality_;
+  result.coefficient = gamma_;
+  const std::size_t co3 = all_acids[carbonate].first_species;
+  result.dic = molality_[co3] + molality_[co3 + 1] + molality_[co3 + 2];
+  for (std::size_t a = 0; a < active_pair_count_; ++a) {
+    const IonPair& pair = all_ion_pairs[active_pairs_[a]];
+    if (pair.acid == carbonate) result.dic += molality_[pair.species];
+  }
+  result.pco2 = molality_[co3 + 2] * gamma_[co3 + 2] / thermo_->henry;
+  result.charge_error = 0.0;
+  for (std::size_t a = 0; a < active_species_count_; ++a) {
+    const std::size_t i = active_species_[a];
+    result.charge_error += all_species[i].charge * molality_[i];
+  }
 }
 
 }  // namespace sudsmark::science
