@@ -264,9 +264,8 @@ void write_too_small(const BenchPlan& plan, const BenchSection& section, const B
   const bool too_coarse = line.plan->error_share > checked_tolerance;
   page.paragraph(
       std::string(too_coarse ? "! Not weighable as it is" : "! Weighed roughly") +
-          ": one step of the scale is " + per_cent(line.plan->error_share) +
-          " of '" + line.name + "'. " +
-          (too_coarse ? "A check lets 10 % pass" : "A check lets that pass, up to 10 %") +
+          ": one step of the scale is " + per_cent(line.plan->error_share) + " of '" + line.name +
+          "'. " + (too_coarse ? "A check lets 10 % pass" : "A check lets that pass, up to 10 %") +
           "; this sheet aims at 1 %, which these scales reach from " +
           mass_words(line.least, scale.step) + " up.",
       6);
