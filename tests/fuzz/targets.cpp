@@ -6,16 +6,15 @@
 #include <sudsmark/suggest.h>
 
 #include <array>
-#include <cmath>
 #include <cstdio>
 #include <cstdlib>
-#include <map>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 
 #include "formula/parse.h"
 #include "formula/print.h"
+#include "fuzz/asking.h"
+#include "fuzz/writers.h"
 #include "rules/grammar.h"
 #include "text/diagnostic.h"
 #include "text/source.h"
@@ -25,61 +24,8 @@
 namespace sudsmark::fuzz {
 namespace {
 
-const Rulesets& rulesets() {
-  static const Rulesets built_in = Rulesets::built_in();
-  return built_in;
-}
-
-/// An input is one file or several: a line "=== NAME" begins the next.
-std::map<std::string, std::string> files_of(std::string_view input) {
-  std::map<std::string, std::string> files;
-  std::string name = "main.formula";
-  while (!input.empty()) {
-    const std::size_t end = std::min(input.find('\n'), input.size() - 1) + 1;
-    const std::string_view line = input.substr(0, end);
-    constexpr std::string_view mark = "=== ";
-    if (line.starts_with(mark)) {
-      name = line.substr(mark.size(), line.find_last_not_of("\r\n") + 1 - mark.size());
-    } else {
-      files[name] += line;
-    }
-    input.remove_prefix(end);
-  }
-  return files;
-}
-
-CheckOptions reading(const std::map<std::string, std::string>& files) {
-  CheckOptions options;
-  options.on = std::chrono::year_month_day{std::chrono::year(2026), std::chrono::month(11),
-                                           std::chrono::day(25)};
-  options.read = [&files](const std::string& path) -> std::optional<std::string> {
-    const auto found = files.find(path);
-    if (found == files.end()) return std::nullopt;
-    return found->second;
-  };
-  return options;
-}
-
-void in_order(const std::optional<Figure>& figure) {
-  if (!figure) return;
-  if (figure->low) must(!std::isnan(*figure->low), "a figure is a figure");
-  if (figure->high) must(!std::isnan(*figure->high), "a figure is a figure");
-  if (figure->low && figure->high) must(*figure->low <= *figure->high, "the low end comes first");
-}
-
-void hold_together(const RunResult& run) {
-  must(!run.formulas.empty() || !run.problems.empty(), "a formula passes or says why not");
-  for (const Problem& problem : run.problems) must(!problem.message.empty(), "a problem has words");
-  for (const FormulaResult& formula : run.formulas) {
-    for (const Finding& finding : formula.findings) {
-      in_order(finding.measured);
-      in_order(finding.limit);
-    }
-  }
-}
-
 void check_formula(std::string_view input) {
-  const std::map<std::string, std::string> none;
+  const Files none;
   RunResult run = check({"main.formula", std::string(input), false}, rulesets(), reading(none));
   hold_together(run);
   static_cast<void>(testing::written(Command::check, "text", &run));
@@ -143,36 +89,18 @@ void parse_expression(std::string_view input) {
 }
 
 void suggest_tweaks(std::string_view input) {
-  const std::map<std::string, std::string> none;
+  const Files none;
   const CheckOptions options = reading(none);
   const FormulaText text{"main.formula", std::string(input), false};
   const auto suggestion = suggest(text, rulesets(), options, {});
   if (!suggestion.value) return must(!suggestion.problems.empty(), "no answer without a reason");
   static_cast<void>(testing::written(Command::suggest, "text", &*suggestion.value));
-  const std::map<std::string, std::string> with_base{{"main.formula", text.text}};
+  const Files with_base{{"main.formula", text.text}};
   for (std::size_t answer = 0; answer < suggestion.value->answers.size(); ++answer) {
     const std::string tweak =
         suggested_tweak(*suggestion.value, answer, "main.formula", std::nullopt);
     const RunResult run = check({"answer.formula", tweak, false}, rulesets(), reading(with_base));
     must(run.problems.empty(), "what is suggested can be read");
-  }
-}
-
-/// What a machine reads is whole whatever stands in the formula.
-void write_reports(std::string_view input) {
-  const std::map<std::string, std::string> none;
-  CheckOptions options = reading(none);
-  options.lines = options.measures = options.curves = options.particulars = true;
-  options.sheet = options.label = true;
-  RunResult run = check({"main.formula", std::string(input), false}, rulesets(), options);
-  for (const std::string_view word : {"json", "sarif"}) {
-    const std::string text = testing::written(Command::check, word, &run);
-    must(nlohmann::json::accept(text), "JSON is JSON");
-  }
-  const std::string page = testing::written(Command::check, "html", &run);
-  for (const char c : page) {
-    const auto byte = static_cast<unsigned char>(c);
-    must(byte >= 0x20 || c == '\n' || c == '\t', "no control character on a page");
   }
 }
 
@@ -185,6 +113,7 @@ constexpr std::array all{
     Target{"expression", "tests/fuzz/corpus/expression", ".txt", parse_expression},
     Target{"suggest", "tests/fuzz/corpus/suggest", ".formula", suggest_tweaks},
     Target{"reports", "fixtures/faulty", ".formula", write_reports},
+    Target{"stream", "tests/fuzz/corpus/stream", ".jsonl", answer_stream},
 };
 
 }  // namespace

@@ -40,11 +40,13 @@ class Reader {
 
   [[nodiscard]] std::optional<std::string> judged() const {
     if (!findings_ || !numbered_) return "it is no baseline of sudsmark";
-    if (!of_version_) return "it is a baseline of another version";
-    return unfit_;
+    if (!of_version_) return of_another().words;
+    return std::nullopt;
   }
 
  private:
+  static Stopped of_another() { return {"it is a baseline of another version"}; }
+
   static std::string_view name(const json& key) { return key.get_ref<const std::string&>(); }
 
   static bool outermost(Event event) {
@@ -61,7 +63,8 @@ class Reader {
       numbered_ = numbered_ || key_ == "baseline";
       return key_ == "baseline" || key_ == "findings";
     }
-    if (event == Event::value && key_ == "baseline") of_version_ = parsed == version_;
+    if (event == Event::value && key_ == "baseline" && parsed != version_) throw of_another();
+    of_version_ = of_version_ || (event == Event::value && key_ == "baseline");
     in_findings_ = event == Event::array_start && key_ == "findings";
     findings_ = findings_ || in_findings_;
     return in_findings_;
@@ -71,7 +74,7 @@ class Reader {
     if (event == Event::object_start) return true;
     ++at_;
     const bool whole = event == Event::object_end && take_(parsed);
-    if (!whole && !unfit_) unfit_ = "finding " + std::to_string(at_) + " of it is not whole";
+    if (!whole) throw Stopped{"finding " + std::to_string(at_) + " of it is not whole"};
     return false;
   }
 
@@ -83,7 +86,6 @@ class Reader {
   bool of_version_ = false;
   bool findings_ = false;
   bool in_findings_ = false;
-  std::optional<std::string> unfit_;
 };
 
 }  // namespace
