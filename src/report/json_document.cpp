@@ -49,7 +49,7 @@ Json number(const std::optional<double>& value) {
 
 Json figure_number(const std::optional<double>& value) {
   if (!value || !std::isfinite(*value)) return nullptr;
-  constexpr int digits = 5;
+  constexpr int digits = 7;
   const double rounded = text::rounded_to_digits(*value, digits);
   constexpr double most_whole = 1e5;
   if (std::abs(rounded) < most_whole && rounded == std::trunc(rounded)) {

@@ -16,7 +16,8 @@ namespace sudsmark::report {
 /// At most ten digits that count, so that the bytes do not hang on a last bit; null for none.
 [[nodiscard]] Json number(const std::optional<double>& value);
 [[nodiscard]] Json figure_object(const Figure& figure);
-/// What was worked out, and is not weighed: five digits that count, and no point after a whole one.
+/// What was worked out, and is not weighed: seven digits that count, and no point after a whole
+/// one.
 [[nodiscard]] Json figure_number(const std::optional<double>& value);
 [[nodiscard]] Json short_figure(const Figure& figure);
 

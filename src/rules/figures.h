@@ -125,7 +125,7 @@ class Figures {
   std::array<Words, formula_words_count> words_;                  ///< of the formula
   std::array<std::string, formula_words_count> said_;             ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
-  std::deque<std::string> sentences_;  ///< made while messages were
+  std::deque<std::string> sentences_;                             ///< made while messages were
 };
 
 }  // namespace sudsmark::rules

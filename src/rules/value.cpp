@@ -75,13 +75,6 @@ Value both(const Value& a, const Value& b) {
   return truth(Certainty::depends, a.missing | b.missing);
 }
 
-Value either(const Value& a, const Value& b) {
-  if (a.truth == Certainty::yes || b.truth == Certainty::yes) return truth(Certainty::yes);
-  if (a.truth == Certainty::no) return b;
-  if (b.truth == Certainty::no) return a;
-  return truth(Certainty::depends, a.missing | b.missing);
-}
-
 Value one_of(const Value& a, const Value& b, const MissingSet& missing) {
   Value value;
   value.range = quantity::hull(a.range, b.range);

@@ -84,7 +84,6 @@ struct Value {
 
 [[nodiscard]] Certainty denied(Certainty truth);
 [[nodiscard]] Value both(const Value& a, const Value& b);
-[[nodiscard]] Value either(const Value& a, const Value& b);
 /// What stands where a condition cannot be told: one of two.
 [[nodiscard]] Value one_of(const Value& a, const Value& b, const MissingSet& missing);
 

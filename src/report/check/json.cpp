@@ -149,23 +149,14 @@ class FormulaJson {
   }
 
   /// On one line without their words, and without what rules work out on the way to a verdict:
-  /// there are hundreds in every formula. What comes to nothing is left out, and what is not known
-  /// is told by its name: a reader may take what is not there for nought, never what is not known.
+  /// there are hundreds in every formula.
   void write_measures(const FormulaResult& formula) {
     if (options_.verbose) return report::write_measures(formula, document_);
     Json all = Json::object();
-    Json unknown = Json::array();
     for (const MeasureResult& measure : formula.measures) {
-      const Figure& figure = measure.figure;
-      if (!measures::find(measure.name)) continue;
-      if (!figure.low && !figure.high) {
-        unknown.push_back(measure.name);
-      } else if (figure.low != 0.0 || figure.high != 0.0) {
-        all[measure.name] = short_figure(figure);
-      }
+      if (measures::find(measure.name)) all[measure.name] = short_figure(measure.figure);
     }
     document_.member_line("measures", all);
-    document_.member_line("unknown", unknown);
   }
 
   void write_composition(const FormulaResult& formula) {
