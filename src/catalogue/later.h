@@ -57,7 +57,7 @@ class Later {
  private:
   [[nodiscard]] T* value() const { return value_.load(std::memory_order_acquire); }
   /// Unpacks the bytes and keeps what they hold; the defaults of T without bytes. Throws
-  /// std::runtime_error if they are damaged. Both stand in archive.h.
+  /// std::runtime_error if they are damaged. Both stand in unpacking.h.
   [[nodiscard]] T& unpacked() const;
 
   std::string_view bytes_;

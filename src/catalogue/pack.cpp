@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "catalogue/unpacking.h"
+
 namespace sudsmark::catalogue {
 namespace {
 

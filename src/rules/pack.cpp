@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "catalogue/unpacking.h"
 #include "measures/registry.h"
 #include "rules/words.h"
 
