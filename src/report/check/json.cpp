@@ -152,7 +152,7 @@ class FormulaJson {
     if (options_.verbose) return report::write_measures(formula, document_);
     Json all = Json::object();
     for (const MeasureResult& measure : formula.measures) {
-      all[measure.name] = figure_object(measure.figure);
+      all.add_member(measure.name, figure_object(measure.figure));
     }
     document_.member_line("measures", all);
   }
