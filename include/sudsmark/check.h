@@ -43,6 +43,10 @@ struct CheckOptions {
   /// Only what somebody must read: what passes or does not apply is counted and left out, and
   /// sources and remedies too. For thousands of formulas and a report that shows neither.
   bool only_to_read = false;
+  /// For reports that name what is kept by its rules alone: what does not apply is counted and left
+  /// out, and so are rows of a table on which a rule is open for the same reasons as on a row
+  /// before; measures are figures, without where they come from and what they lack.
+  bool brief = false;
   bool passes_in_full = true;  ///< passes have a message and a place too
   bool measures = false;       ///< fill FormulaResult::measures and ::composition
   bool curves = false;         ///< fill FormulaResult::curves: some hundred equilibria a formula

@@ -50,7 +50,8 @@ enum class Command : std::uint8_t {
 enum class Verdicts : std::uint8_t {
   none,
   to_read,  ///< what somebody must read; the rest is counted
-  all,      ///< passes without their words
+  kept,     ///< passes without their words, and measures without theirs
+  all,      ///< what does not apply too
   in_full
 };
 

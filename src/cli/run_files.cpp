@@ -6,6 +6,7 @@
 
 #include "cli/exit.h"
 #include "cli/in_order.h"
+#include "cli/kept_memory.h"
 #include "cli/progress.h"
 #include "cli/workers.h"
 
@@ -77,6 +78,7 @@ void run_files(const FilesOptions& named, const Rulesets& rulesets, const CheckO
     tell(one.run.problems, ascii);
     steps.take(std::move(one));
   });
+  if (jobs.size() > 1) keep_memory();
   // what folders had wrong comes before all formulas
   if (steps.prepare) steps.prepare(folders);
   results.put(0, std::move(folders));

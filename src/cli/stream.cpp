@@ -13,6 +13,7 @@
 #include <sudsmark/stream.h>
 
 #include "cli/in_order.h"
+#include "cli/kept_memory.h"
 #include "cli/workers.h"
 #include "text/files.h"
 #include "text/input_lines.h"
@@ -98,6 +99,7 @@ class Stream {
 
 Exit check_stream(const Rulesets& rulesets, const CheckOptions& options, Inputs& inputs,
                   std::size_t jobs, const ReportOptions& look) {
+  keep_memory();
   return Stream(rulesets, options, inputs, look).run(jobs);
 }
 

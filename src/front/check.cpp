@@ -67,17 +67,20 @@ class FormulaCheck {
     result.file = formula.path;
     result.name = blend->name;
     result.on = rules::day_words(on_);
-    result.filled = {options_.verdicts,    options_.verdicts && !options_.only_to_read,
-                     options_.measures,    options_.curves,
-                     options_.particulars, options_.lines,
-                     options_.sheet,       options_.label};
+    result.filled = {
+        options_.verdicts,    options_.verdicts && !options_.only_to_read && !options_.brief,
+        options_.measures,    options_.curves,
+        options_.particulars, options_.lines,
+        options_.sheet,       options_.label};
     for (const text::Diagnostic& note : blend->notes) {
       result.notes.push_back(front::problem(note, sources_));
     }
     mix_own_base(blend->place, result);
     if (options_.verdicts) add_findings(*blend, result);
     if (options_.measures) {
-      wording::add_measures(*blend, parts_.ruleset, result.measures);
+      if (!(options_.brief && options_.verdicts)) {
+        wording::add_measures(*blend, parts_.ruleset, result.measures);
+      }
       front::add_composition(*blend, result.composition);
     }
     if (options_.sheet || options_.label) {
@@ -211,11 +214,17 @@ class FormulaCheck {
     }
     asking.passes_in_full = options_.passes_in_full;
     asking.base = base_ ? &*base_ : nullptr;
+    std::vector<quantity::Range> measured;
+    if (options_.brief && options_.measures) asking.measures = &measured;
     rules::LeftOut left_out;
-    if (options_.only_to_read) asking.left_out = &left_out;
-    for (rules::Verdict& verdict : rules::evaluate(parts_.ruleset, blend, missing, asking)) {
+    left_out.passes_too = options_.only_to_read;
+    if (options_.only_to_read || options_.brief) asking.left_out = &left_out;
+    std::vector<rules::Verdict> verdicts = rules::evaluate(parts_.ruleset, blend, missing, asking);
+    result.findings.reserve(verdicts.size());
+    for (rules::Verdict& verdict : verdicts) {
       result.findings.push_back(finding(std::move(verdict), missing));
     }
+    wording::add_figures(parts_.ruleset, measured, result.measures);
     for (std::size_t at = 0; at < left_out.alike.size(); ++at) {
       result.findings[at].alike_left_out = left_out.alike[at];
     }

@@ -22,6 +22,7 @@ Details Report::wanted(const ReportOptions& options) const {
 void fill(const Details& details, CheckOptions& options) {
   options.verdicts = details.verdicts != Verdicts::none;
   options.only_to_read = details.verdicts == Verdicts::to_read;
+  options.brief = details.verdicts == Verdicts::kept;
   options.passes_in_full = details.verdicts == Verdicts::in_full;
   options.measures = details.measures;
   options.curves = details.curves;

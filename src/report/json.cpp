@@ -71,6 +71,11 @@ Json& Json::operator[](std::string_view key) {
   return object.emplace_back(Member{std::string(key), {}}).value;
 }
 
+void Json::add_member(std::string_view key, Json value) {
+  if (std::holds_alternative<std::nullptr_t>(value_)) value_ = Object();
+  std::get<Object>(value_).push_back(Member{std::string(key), std::move(value)});
+}
+
 void Json::push_back(Json element) {
   if (std::holds_alternative<std::nullptr_t>(value_)) value_ = List();
   std::get<List>(value_).push_back(std::move(element));

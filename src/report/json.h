@@ -40,6 +40,8 @@ class Json {
 
   /// The member of an object, made where it is missing; null becomes an object.
   Json& operator[](std::string_view key);
+  /// Adds a member to an object that has none of that key; null becomes an object.
+  void add_member(std::string_view key, Json value);
   /// Adds to a list; null becomes one.
   void push_back(Json element);
 

@@ -20,14 +20,19 @@ constexpr int compact = -1;
 void append_harmless(std::string_view json, std::size_t indent, std::string& out) {
   constexpr std::string_view hex = "0123456789abcdef";
   for (std::size_t at = 0; at < json.size();) {
-    const char c = json[at];
-    if (static_cast<unsigned char>(c) < 0x80) {
-      out += c;
-      if (c == '\n') out.append(indent, ' ');
+    const std::size_t from = at;
+    while (at < json.size() && static_cast<unsigned char>(json[at]) < 0x80 && json[at] != '\n')
+      ++at;
+    if (at > from) {
+      out += json.substr(from, at - from);
+      continue;
+    }
+    if (json[at] == '\n') {
+      out += '\n';
+      out.append(indent, ' ');
       ++at;
       continue;
     }
-    const std::size_t from = at;
     const char32_t point = next_code_point(json, at);
     if (!turns_text(point) && !(point >= 0x80 && point < 0xA0)) {
       out += json.substr(from, at - from);
@@ -59,7 +64,11 @@ Json figure_number(const std::optional<double>& value) {
 }
 
 Json figure_object(const Figure& figure) {
-  return {{"low", number(figure.low)}, {"high", number(figure.high)}, {"unit", figure.unit}};
+  Json out;
+  out.add_member("low", number(figure.low));
+  out.add_member("high", number(figure.high));
+  out.add_member("unit", figure.unit);
+  return out;
 }
 
 Json short_figure(const Figure& figure) {

@@ -104,7 +104,7 @@ std::string write_begun(const Outcome& outcome, const Rulesets& rulesets,
 constexpr bool folds = true;
 
 constexpr Details to_read{.verdicts = Verdicts::to_read, .lines = true};
-constexpr Details all_of_them{.verdicts = Verdicts::all, .measures = true};
+constexpr Details kept_by_name{.verdicts = Verdicts::kept, .measures = true};
 constexpr Details page{
     .verdicts = Verdicts::in_full, .measures = true, .curves = true, .particulars = true};
 constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .particulars = true};
@@ -113,8 +113,8 @@ constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .p
 constexpr std::array check_reports{
     Report{"text", to_read, Verdicts::in_full, folds, write_begun<check_text>},
     Report{"lines", to_read, Verdicts::in_full, !folds, write_begun<check_lines>},
-    Report{"json", all_of_them, Verdicts::in_full, !folds, write_begun<check_json>},
-    Report{"json-lines", all_of_them, Verdicts::in_full, !folds, write_begun<check_json_lines>},
+    Report{"json", kept_by_name, Verdicts::in_full, !folds, write_begun<check_json>},
+    Report{"json-lines", kept_by_name, Verdicts::in_full, !folds, write_begun<check_json_lines>},
     Report{"sarif",
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,

@@ -26,6 +26,7 @@ struct Asked {
 
 /// Verdicts that nobody must read, counted and not made.
 struct LeftOut {
+  bool passes_too = true;  ///< else what passes makes a verdict all the same, and is not counted
   std::size_t passes = 0;
   std::size_t not_applicable = 0;
   /// By verdict: further rows on which the rule is open for the same reasons.
@@ -44,6 +45,8 @@ struct EvaluateOptions {
   /// Where somebody is here to count, what passes and is not allowed, what does not apply, and rows
   /// on which a rule is open as on a row before make no verdict. Not together with `asked`.
   LeftOut* left_out = nullptr;
+  /// Takes the product's figure of every measure, those of C++ and then those of YAML.
+  std::vector<Range>* measures = nullptr;
 };
 
 /// Asks every rule. What is not known goes into `missing`, to which the verdicts refer.

@@ -34,7 +34,8 @@ FileBytes failed(int error) {
   return {std::nullopt, reason_of(error)};
 }
 
-FileBytes read_all(int file, std::size_t most) {
+/// `size`: of a plain file, whose end needs no reading; 0: it is none, or does not say.
+FileBytes read_all(int file, std::size_t most, std::size_t size = 0) {
   std::string bytes;
   char buffer[16384];
   while (bytes.size() <= most) {
@@ -44,6 +45,7 @@ FileBytes read_all(int file, std::size_t most) {
     if (got < 0) return failed(errno);
     if (got == 0) break;
     bytes.append(buffer, static_cast<std::size_t>(got));
+    if (bytes.size() == size) break;
   }
   return {std::move(bytes), {}};
 }
@@ -66,6 +68,9 @@ std::string refusal(mode_t mode, Pipes pipes) {
 /// Why a link or another thing with a formula's name is no file to read; empty if it is one.
 std::string refusal_below(const fs::directory_entry& entry, const std::string& folder,
                           bool outside) {
+  // of most the folder itself says that they are plain files
+  std::error_code unsaid;
+  if (!entry.is_symlink(unsaid) && entry.is_regular_file(unsaid)) return {};
   struct stat about {};
   if (::stat(entry.path().c_str(), &about) != 0) {
     return errno == ENOENT ? "it is a link to what is not there" : reason_of(errno);
@@ -141,7 +146,8 @@ FileBytes read_file(const std::string& path, std::size_t most, Pipes pipes) {
   std::string why = refusal(about.st_mode, pipes);
   if (!why.empty()) return {std::nullopt, std::move(why)};
   if (S_ISFIFO(about.st_mode)) wait_for_writer(file.number());
-  return read_all(file.number(), most);
+  const auto size = S_ISREG(about.st_mode) ? static_cast<std::size_t>(about.st_size) : 0;
+  return read_all(file.number(), most, size);
 }
 
 FileBytes read_standard_input(std::size_t most) {

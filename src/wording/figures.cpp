@@ -41,6 +41,20 @@ Figure figure(const rules::Quantity& quantity) {
   return figure(quantity.value, quantity.unit);
 }
 
+void add_figures(const rules::Ruleset& ruleset, const std::vector<quantity::Range>& values,
+                 std::vector<MeasureResult>& out) {
+  const auto coded = measures::all();
+  out.reserve(values.size());
+  for (std::size_t at = 0; at < values.size(); ++at) {
+    if (at < coded.size()) {
+      out.push_back({std::string(coded[at].name), figure(values[at], coded[at].unit), {}, {}});
+    } else {
+      const rules::NamedMeasure& named = ruleset.measures[at - coded.size()];
+      out.push_back({named.name, figure(values[at], named.unit), {}, {}});
+    }
+  }
+}
+
 void add_measures(const blend::Blend& blend, const rules::Ruleset& ruleset,
                   std::vector<MeasureResult>& out) {
   blend::MissingTable missing;

@@ -10,9 +10,13 @@ namespace {
 using namespace sudsmark::science;
 
 Totals fizzing(NamedWater water) {
-  Bath bath{.water = named_water(water)};
-  bath.add(*find_substance("sodium bicarbonate"), 60.0);
-  bath.add(*find_substance("citric acid"), 30.0);
+  constexpr double bicarbonate = 60.0 / 84.007;  // mol of 60 g
+  constexpr double citric = 30.0 / 192.124;      // mol of 30 g
+  Bath bath;
+  bath.water = named_water(water);
+  bath.moles[index_of(Component::sodium)] = bicarbonate;
+  bath.moles[index_of(Component::carbonate)] = bicarbonate;
+  bath.moles[index_of(Component::citrate)] = citric;
   return totals_of(bath);
 }
 

@@ -154,7 +154,7 @@ class FormulaJson {
     if (options_.verbose) return report::write_measures(formula, document_);
     Json all = Json::object();
     for (const MeasureResult& measure : formula.measures) {
-      if (measures::find(measure.name)) all[measure.name] = short_figure(measure.figure);
+      if (measures::find(measure.name)) all.add_member(measure.name, short_figure(measure.figure));
     }
     document_.member_line("measures", all);
   }
