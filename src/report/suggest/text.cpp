@@ -65,7 +65,7 @@ class SuggestionText {
     const auto& all = of_.before.findings;
     const auto count = std::count_if(all.begin(), all.end(), lesser);
     if (count == 0) return;
-    lines_.folded(0, wording::counted(static_cast<std::size_t>(count), "finding") +
+    lines_.folded(0, std::to_string(count) + (count == 1 ? " finding" : " findings") +
                          " below that: `suggest --fail-on note` works on " +
                          (count == 1 ? "it" : "them"));
   }
