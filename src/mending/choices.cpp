@@ -22,8 +22,7 @@ class Choosing {
   Choices run() {
     Setting setting;
     setting.ignored = for_papers();
-    std::optional<Choice> first = begin(setting);
-    if (first) {
+    if (std::optional<Choice> first = begin(setting)) {
       const double cheapest = first->mended.cost;
       keep(std::move(*first));
       explore(cheapest);
@@ -49,11 +48,19 @@ class Choosing {
       choice.setting.chosen.clear();
       choice.mended = mend(aim_, choice.setting);
     }
-    // or for none of it at all
+    // or for none of it at all, or of what else is blamed
     if (!choice.mended.sound()) leave_out(verdict, rank, choice);
+    for (const Trialled& other : aim_.before.verdicts) {
+      if (choice.mended.sound()) break;
+      const bool own = other.key == verdict || ignored.contains(other.key);
+      if (own || !is_broken(other, aim_.threshold)) continue;
+      for (std::size_t at = 0; at < aim_.remedies.of(other.rule).size(); ++at) {
+        if (!choice.mended.sound()) leave_out(other.key, at, choice);
+      }
+    }
     if (!choice.mended.sound()) return std::nullopt;
     choice.leads = leads(choice);
-    for (const std::size_t at : aim_.brought) choice.leads.insert({at, true});
+    for (const auto& [at, least] : aim_.brought) choice.leads.insert({at, true});
     place(choice);
     choice.rank += rank;
     return choice;

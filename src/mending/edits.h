@@ -17,6 +17,7 @@ struct Brought {
   std::size_t dial = 0;
   std::string phase;   ///< that it is added to
   std::string out_of;  ///< the name in whose place it stands; empty: it is added
+  double least = 0;    ///< of the product, that comes in at least; 0: any amount
 };
 
 /// What a dial brings in; null where it was there.

@@ -226,9 +226,12 @@ class Mending {
     const Guard& guard = aim_.guards[at];
     if (!may(at, more)) return {0, 0};
     if (more) {
-      // nobody adds less of a material than is usual of it
-      const bool newcomer = aim_.brought.contains(at) && dial.material->usual;
-      const double least = newcomer ? dial.material->usual->value.low - dial.share : 0;
+      // nobody adds less of a material than is usual of it, or than the remedy says
+      double least = 0;
+      if (const auto newcomer = aim_.brought.find(at); newcomer != aim_.brought.end()) {
+        const double usual = dial.material->usual ? dial.material->usual->value.low : 0;
+        least = std::max(usual, newcomer->second) - dial.share;
+      }
       return {percent * std::max(0.0, least), percent * std::max(0.0, guard.most - dial.share)};
     }
     // what a rule blames may go below what is usual, and then goes altogether (see mend)

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
+#include <set>
 
 namespace sudsmark::mending {
 namespace {
@@ -45,6 +47,15 @@ const Way* nearest(const std::vector<Way>& ways, const rules::Asked& asked) {
   return best;
 }
 
+/// The ways that keep a verdict as it is.
+std::vector<const Way*> kept_by(const std::vector<Way>& ways, const rules::Asked& asked) {
+  std::vector<const Way*> out;
+  for (const Way& way : ways) {
+    if (nearness(way, asked) == std::numeric_limits<double>::infinity()) out.push_back(&way);
+  }
+  return out;
+}
+
 class Drawing {
  public:
   Drawing(const Turns& turns, const Trial& here, const Aim& aim, const Plan& plan,
@@ -54,6 +65,7 @@ class Drawing {
   Slopes run() {
     for (std::size_t at = 0; at < here_.verdicts.size(); ++at) take(here_.verdicts[at], at);
     for (std::size_t dial = 0; dial < aim_.dials.all().size(); ++dial) turn(dial);
+    drop_other_ways();
     drop_still();
     return std::move(out_);
   }
@@ -73,13 +85,26 @@ class Drawing {
       return;
     }
     const bool mends = watched || !verdict.passes;
-    for (const Condition& condition : *way) {
+    std::vector<const Way*> ways{way};
+    if (!mends) {
+      ways = kept_by(aim_.trials.ways(verdict.rule).keep, verdict.asked);
+      if (ways.empty()) ways = {way};
+    }
+    for (std::size_t at = 0; at < ways.size(); ++at) draw(verdict, stands, *ways[at], at, mends);
+    if (ways.size() > 1) several_.insert(verdict.key);
+  }
+
+  /// Rows for the conditions of a way, the `which`-th of those that keep the verdict.
+  void draw(const Trialled& verdict, std::size_t stands, const Way& way, std::size_t which,
+            bool mends) {
+    for (const Condition& condition : way) {
       const auto left = rules::slack(condition, tried(condition, verdict.asked));
       if (!left) continue;
       Slope& row = out_.rows.emplace_back();
       row.of = verdict.key;
       row.stands = stands;
       row.condition = condition;
+      row.way = which;
       row.broken = mends;
       const double figure = condition.upper ? left->limit - left->value : left->limit + left->value;
       row.limit_size = std::max(std::abs(left->limit), std::abs(figure));
@@ -128,6 +153,24 @@ class Drawing {
     }
   }
 
+  /// Of a rule that is kept in several ways: none needs a row where one of them stands still, such
+  /// as the air of the room; else the first is held on to.
+  void drop_other_ways() {
+    for (const VerdictKey& key : several_) {
+      std::map<std::size_t, bool> moves;
+      for (const Slope& row : out_.rows) {
+        if (row.of != key) continue;
+        const bool still =
+            std::all_of(row.moves.begin(), row.moves.end(), [](double move) { return move == 0; });
+        moves[row.way] = moves[row.way] || !still;
+      }
+      const bool one_stands =
+          std::any_of(moves.begin(), moves.end(), [](const auto& way) { return !way.second; });
+      std::erase_if(out_.rows,
+                    [&](const Slope& row) { return row.of == key && (one_stands || row.way > 0); });
+    }
+  }
+
   /// A broken rule that no dial moves is none of amounts; one that is kept needs no row.
   void drop_still() {
     std::vector<Slope> kept;
@@ -155,6 +198,7 @@ class Drawing {
   const Aim& aim_;
   const Plan& plan_;
   const Watched& watched_;
+  std::set<VerdictKey> several_;  ///< kept in more than one way
   Slopes out_;
 };
 

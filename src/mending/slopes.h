@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <set>
 #include <utility>
 #include <vector>
@@ -21,6 +22,7 @@ struct Slope {
   VerdictKey of;
   std::size_t stands = 0;  ///< where in the trial
   rules::Condition condition;
+  std::size_t way = 0;  ///< of those that keep the verdict now
   double slack = 0;
   double limit_size = 1;      ///< what the figures were divided by
   double margin = 0;          ///< that has to be left, so that a full check sees it kept
@@ -45,8 +47,10 @@ struct Aim {
   const Trial& before;  ///< the formula as it is
   Level threshold;      ///< broken: at this level or above
   const Remedies& remedies;
-  const std::vector<Guard>& guards;    ///< by dial
-  std::set<std::size_t> brought = {};  ///< dials that the formula did not have: they move freely
+  const std::vector<Guard>& guards;  ///< by dial
+  /// Dials that the formula did not have, and how much of each there is to be at least (of the
+  /// product): they move freely.
+  std::map<std::size_t, double> brought = {};
 };
 
 /// Whether a verdict is one that the maker has to do something about.

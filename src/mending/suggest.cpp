@@ -14,6 +14,7 @@
 #include "front/today.h"
 #include "mending/answers.h"
 #include "mending/beside.h"
+#include "mending/bringing.h"
 #include "mending/choices.h"
 #include "mending/outside.h"
 #include "mending/rounding.h"
@@ -86,11 +87,7 @@ class Suggesting {
     mending::Dials dials(*card, *blend, same_name_);
     note_fixed(*card);
     const mending::Remedies remedies(front::parts(rulesets_), dials);
-    struct {
-      const mending::Trial& before;
-      Level threshold;
-    } const asked{*before, how_.threshold};
-    dials.spare(blamed(asked, remedies, dials));
+    dials.spare(mending::blamed(*before, how_.threshold, remedies, dials));
     const auto guards = mending::guards_of(dials, *blend);
     mending::Probes probes(trials, dials, blend->weighings.size());
     const mending::Aim aim{trials, dials, probes, *before, how_.threshold, remedies, guards, {}};
@@ -172,10 +169,13 @@ class Suggesting {
       take(answering.made(choice, aim, rounding, {}));
     }
     bring_in(choices, aim, original, *blend.product, answering, take);
-    const bool whole = std::any_of(ready.begin(), ready.end(), [&](const mending::Ready& one) {
-      return !one.change.rounding_breaks && leaves_scales_alone(one.change, aim);
-    });
-    if (!whole) fill_up(choices, aim, original, *blend.product, answering, take);
+    const auto whole = [&] {
+      return std::any_of(ready.begin(), ready.end(), [&](const mending::Ready& one) {
+        return !one.change.rounding_breaks && leaves_scales_alone(one.change, aim);
+      });
+    };
+    if (!whole()) bring_in_two(choices, aim, original, *blend.product, answering, take);
+    if (!whole()) fill_up(choices, aim, original, *blend.product, answering, take);
     state(aim, original, answering, take);
     ask(aim, answering, take);
     mending::drop_larger(ready);
@@ -207,13 +207,31 @@ class Suggesting {
     using Kind = rules::Mend::Kind;
     constexpr std::size_t most_variants = 6;
     std::size_t tried = 0;
-    for (const mending::Trialled* verdict : broken_of(aim)) {
+    for (const mending::Trialled* verdict : mending::broken_of(aim)) {
       const auto& mends = original.remedies.of(verdict->rule);
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (mends[at].kind != Kind::add && mends[at].kind != Kind::swap) continue;
         for (const auto& variant : mending::variants_of(original, kind, *verdict, at)) {
           if (++tried > most_variants) return;
-          take(with(*variant, choices, aim, original, answering));
+          take(mending::with(*variant, choices, aim, original, answering));
+        }
+      }
+    }
+  }
+
+  /// Where no material by itself mends all: what two broken rules name, both at once.
+  template <typename Take>
+  void bring_in_two(const mending::Choices& choices, const mending::Aim& aim,
+                    const mending::Original& original, const catalogue::ProductKind& kind,
+                    const mending::Answering& answering, const Take& take) const {
+    constexpr std::size_t most_variants = 4;
+    std::size_t tried = 0;
+    const auto broken = mending::broken_of(aim);
+    for (std::size_t a = 0; a < broken.size(); ++a) {
+      for (std::size_t b = a + 1; b < broken.size(); ++b) {
+        for (const auto& variant : mending::of_both(original, kind, *broken[a], *broken[b])) {
+          if (++tried > most_variants) return;
+          take(mending::with(*variant, choices, aim, original, answering));
         }
       }
     }
@@ -224,13 +242,13 @@ class Suggesting {
   void fill_up(const mending::Choices& choices, const mending::Aim& aim,
                const mending::Original& original, const catalogue::ProductKind& kind,
                const mending::Answering& answering, const Take& take) const {
-    for (const mending::Trialled* verdict : broken_of(aim)) {
+    for (const mending::Trialled* verdict : mending::broken_of(aim)) {
       const auto& mends = original.remedies.of(verdict->rule);
       for (std::size_t at = 0; at < mends.size(); ++at) {
         if (original.remedies.moves(*verdict, at).empty()) continue;
         if (mends[at].kind != rules::Mend::Kind::lower) continue;
         for (const auto& variant : mending::filled_up(original, kind, *verdict, at)) {
-          auto made = with(*variant, choices, aim, original, answering);
+          auto made = mending::with(*variant, choices, aim, original, answering);
           if (!made) continue;
           const bool whole = made->left == 0;
           take(std::move(made));
@@ -240,61 +258,12 @@ class Suggesting {
     }
   }
 
-  [[nodiscard]] std::optional<mending::Ready> with(const mending::Variant& variant,
-                                                   const mending::Choices& choices,
-                                                   const mending::Aim& aim,
-                                                   const mending::Original& original,
-                                                   const mending::Answering& answering) const {
-    constexpr std::size_t for_one_variant = 100;
-    mending::Probes probes(aim.trials, *variant.dials, variant.blend->weighings.size());
-    probes.allow(for_one_variant);
-    const mending::Remedies remedies(original.book, *variant.dials);
-    variant.dials->spare(blamed(aim, remedies, *variant.dials));
-    const auto guards = mending::guards_of(*variant.dials, *variant.blend);
-    std::set<std::size_t> brought;
-    for (const mending::Brought& one : variant.brought) brought.insert(one.dial);
-    const mending::Aim varied{aim.trials,    *variant.dials, probes, aim.before,
-                              aim.threshold, remedies,       guards, std::move(brought)};
-    const auto choose = [&](const std::set<VerdictKey>& ignored) {
-      probes.allow(for_one_variant);
-      return mending::choose_with(varied, variant.verdict, variant.mend, ignored);
-    };
-    std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
-    ignored.insert(choices.blocked.begin(), choices.blocked.end());
-    for (const mending::Trialled* other : broken_of(aim)) {
-      if (other->kind == Kind::open) ignored.insert(other->key);
-    }
-    ignored.erase(variant.verdict);
-    auto choice = choose(ignored);
-    if (!choice) {
-      // beside others that it does not mend, it may still mend its own, and then some of them
-      for (const mending::Trialled* other : broken_of(aim)) {
-        if (other->key != variant.verdict) ignored.insert(other->key);
-      }
-      choice = choose(ignored);
-      for (const mending::Trialled* other : broken_of(aim)) {
-        const bool asked = other->kind != Kind::open && other->key != variant.verdict;
-        if (!choice || !asked) continue;
-        ignored.erase(other->key);
-        auto more = choose(ignored);
-        if (more) {
-          choice = std::move(more);
-        } else {
-          ignored.insert(other->key);
-        }
-      }
-    }
-    if (!choice) return std::nullopt;
-    const mending::Rounding rounding(*variant.dials, *variant.blend);
-    return answering.made(*choice, varied, rounding, variant.brought);
-  }
-
   /// Tries another piece or batch where a broken rule names it.
   template <typename Take>
   void state(const mending::Aim& aim, const mending::Original& original,
              const mending::Answering& answering, const Take& take) const {
     const auto findings = mending::by_key(out_.before.findings);
-    for (const mending::Trialled* verdict : broken_of(aim)) {
+    for (const mending::Trialled* verdict : mending::broken_of(aim)) {
       const auto finding = findings.find(verdict->key);
       if (finding == findings.end()) continue;
       const auto& mends = original.remedies.of(verdict->rule);
@@ -358,7 +327,7 @@ class Suggesting {
         left.insert(broken->begin(), broken->end());
       } else {
         // the paper may show that it is kept
-        for (const mending::Trialled* other : broken_of(aim)) {
+        for (const mending::Trialled* other : mending::broken_of(aim)) {
           if (other->key.rule != finding.rule || other->key.subject != finding.subject) {
             left.insert(other->key);
           }
@@ -369,31 +338,6 @@ class Suggesting {
       take(std::move(made));
       return;
     }
-  }
-
-  /// Broken verdicts of a formula, the gravest first.
-  static std::vector<const mending::Trialled*> broken_of(const mending::Aim& aim) {
-    std::vector<const mending::Trialled*> out;
-    for (const mending::Trialled& verdict : aim.before.verdicts) {
-      if (mending::is_broken(verdict, aim.threshold)) out.push_back(&verdict);
-    }
-    std::stable_sort(out.begin(), out.end(),
-                     [](const auto* a, const auto* b) { return a->weight > b->weight; });
-    return out;
-  }
-
-  /// Dials of which a broken rule wants less: they are no fill.
-  template <typename Broken>
-  static std::set<std::size_t> blamed(const Broken& aim, const mending::Remedies& remedies,
-                                      const mending::Dials& dials) {
-    std::set<std::size_t> out;
-    for (const mending::Trialled& verdict : aim.before.verdicts) {
-      if (!mending::is_broken(verdict, aim.threshold)) continue;
-      for (const auto& [dial, more] : remedies.all_moves(verdict)) {
-        if (!more && !dials.all()[dial].fills) out.insert(dial);
-      }
-    }
-    return out;
   }
 
   /// What the first answer mends was only not to be mended by amounts of what is there.

@@ -115,9 +115,15 @@ std::unique_ptr<Variant> varied(const Original& original, const catalogue::Produ
 
 /// A trace of a material that is not there yet; none where it is, or no line could be copied.
 std::optional<Newcomer> trace_of(const Original& original, const Mend& mend,
-                                 const Material& material) {
+                                 const Material& material, const catalogue::ProductKind& kind) {
+  const bool oily = std::find(kind.traits.begin(), kind.traits.end(), "oily") != kind.traits.end();
   Newcomer out;
   out.key = original.same_name(material.name);
+  if (oily && material.usual && (material.roles & catalogue::bit(Role::emulsifier)) != 0) {
+    // a melt has the emulsifier of its trade: the middle of what is usual, as factors go
+    const auto& usual = material.usual->value;
+    out.brought.least = std::sqrt(usual.low * usual.high);
+  }
   const Dial* like = pattern(original.dials);
   if (like == nullptr || line_of(original.dials, out.key) != nullptr) return std::nullopt;
   out.brought.phase = phase_for(original, material, mend);
@@ -173,6 +179,30 @@ std::optional<Newcomer> in_place_of(const Original& original, const Mend& mend, 
   return out;
 }
 
+/// What one mend of a verdict's rule brings in: the material that it adds; or one for each line
+/// that it could stand in the place of, the greatest first. None where it is there already.
+std::vector<Newcomer> newcomers_of(const Original& original, const catalogue::ProductKind& kind,
+                                   const Trialled& verdict, std::size_t mend) {
+  std::vector<Newcomer> out;
+  const Mend& one = original.remedies.of(verdict.rule)[mend];
+  if (one.kind == Mend::Kind::add) {
+    auto added = trace_of(original, one, original.book.catalogue.materials[one.material], kind);
+    if (added) out.push_back(std::move(*added));
+  } else if (one.kind == Mend::Kind::swap) {
+    std::vector<const Dial*> lines;
+    for (const Dial& dial : original.dials.all()) {
+      if (original.remedies.selects(one, verdict, dial)) lines.push_back(&dial);
+    }
+    std::stable_sort(lines.begin(), lines.end(),
+                     [](const Dial* a, const Dial* b) { return a->share > b->share; });
+    for (const Dial* line : lines) {
+      auto taken = in_place_of(original, one, *line);
+      if (taken) out.push_back(std::move(*taken));
+    }
+  }
+  return out;
+}
+
 /// Inert powders that a product of this kind can take more of, the likelier first.
 std::vector<std::string_view> inert(const catalogue::ProductKind& kind) {
   const bool hair =
@@ -189,7 +219,7 @@ std::vector<Newcomer> powders(const Original& original, const catalogue::Product
     const auto& meaning = original.book.catalogue.find_material(name);
     if (!meaning.one()) continue;
     const Material& material = original.book.catalogue.materials[meaning.materials.front()];
-    auto one = trace_of(original, mend, material);
+    auto one = trace_of(original, mend, material, kind);
     if (one) out.push_back(std::move(*one));
   }
   return out;
@@ -249,27 +279,36 @@ std::vector<std::unique_ptr<Variant>> variants_of(const Original& original,
                                                   const catalogue::ProductKind& kind,
                                                   const Trialled& verdict, std::size_t mend) {
   std::vector<std::unique_ptr<Variant>> out;
-  const Mend& one = original.remedies.of(verdict.rule)[mend];
-  if (one.kind == Mend::Kind::add) {
-    const auto newcomer = trace_of(original, one, original.book.catalogue.materials[one.material]);
-    auto made = newcomer ? varied(original, kind, {*newcomer}) : nullptr;
-    if (made) out.push_back(std::move(made));
-  } else if (one.kind == Mend::Kind::swap) {
-    std::vector<const Dial*> lines;
-    for (const Dial& dial : original.dials.all()) {
-      if (original.remedies.selects(one, verdict, dial)) lines.push_back(&dial);
-    }
-    std::stable_sort(lines.begin(), lines.end(),
-                     [](const Dial* a, const Dial* b) { return a->share > b->share; });
-    for (const Dial* line : lines) {
-      const auto newcomer = in_place_of(original, one, *line);
-      auto made = newcomer ? varied(original, kind, {*newcomer}) : nullptr;
-      if (made) out.push_back(std::move(made));
-    }
+  for (const Newcomer& one : newcomers_of(original, kind, verdict, mend)) {
+    auto made = varied(original, kind, {one});
+    if (!made) continue;
+    made->verdict = verdict.key;
+    made->mend = mend;
+    out.push_back(std::move(made));
   }
-  for (const auto& variant : out) {
-    variant->verdict = verdict.key;
-    variant->mend = mend;
+  return out;
+}
+
+std::vector<std::unique_ptr<Variant>> of_both(const Original& original,
+                                              const catalogue::ProductKind& kind,
+                                              const Trialled& first, const Trialled& second) {
+  std::vector<std::unique_ptr<Variant>> out;
+  const auto mends = [&](const Trialled& verdict) {
+    return original.remedies.of(verdict.rule).size();
+  };
+  for (std::size_t a = 0; a < mends(first); ++a) {
+    for (const Newcomer& one : newcomers_of(original, kind, first, a)) {
+      for (std::size_t b = 0; b < mends(second); ++b) {
+        for (const Newcomer& other : newcomers_of(original, kind, second, b)) {
+          if (one.key == other.key || one.brought.out_of == other.key) continue;
+          auto made = varied(original, kind, {one, other});
+          if (!made) continue;
+          made->verdict = first.key;
+          made->mend = a;
+          out.push_back(std::move(made));
+        }
+      }
+    }
   }
   return out;
 }

@@ -43,6 +43,13 @@ struct Original {
                                                                 const Trialled& verdict,
                                                                 std::size_t mend);
 
+/// The formula with what two verdicts' rules bring in, one material for each, the likeliest first.
+/// It is the first one's variant.
+[[nodiscard]] std::vector<std::unique_ptr<Variant>> of_both(const Original& original,
+                                                            const catalogue::ProductKind& kind,
+                                                            const Trialled& first,
+                                                            const Trialled& second);
+
 /// The formula as it is, and then with an inert powder that it did not have, to take up what a
 /// remedy of the verdict leaves: starch in a bath, clay in a bar for hair; then with both.
 [[nodiscard]] std::vector<std::unique_ptr<Variant>> filled_up(const Original& original,

@@ -40,6 +40,7 @@ class SuggestionText {
     lines_.whole(harmless(of_.before.file) + " (" + harmless(of_.before.name) + ")");
     if (of_.broken.empty()) {
       lines_.whole("nothing to mend at level " + level + " or above");
+      add_lesser();
     } else {
       lines_.whole("to mend");
       for (const Finding& finding : of_.broken) add(finding);
@@ -56,6 +57,19 @@ class SuggestionText {
   }
 
  private:
+  /// That there are lesser findings, and how to have those mended.
+  void add_lesser() {
+    const auto lesser = [](const Finding& one) {
+      return (one.kind == Kind::fail || one.kind == Kind::review) && !one.allowed;
+    };
+    const auto& all = of_.before.findings;
+    const auto count = std::count_if(all.begin(), all.end(), lesser);
+    if (count == 0) return;
+    lines_.folded(0, std::to_string(count) + (count == 1 ? " finding" : " findings") +
+                         " below that: `suggest --fail-on note` works on " +
+                         (count == 1 ? "it" : "them"));
+  }
+
   /// What the maker wrote there; empty for what another file holds.
   [[nodiscard]] std::string maker_line(const Finding& finding) const {
     std::istringstream text(of_.formula.text);
