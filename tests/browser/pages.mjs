@@ -1,7 +1,8 @@
 // Opens the page of every demo, faulty and hostile formula, and one of every other kind, in
 // Chromium: nothing is complained of, nothing fetched, nothing wider than a telephone, no word
 // broken at any width, every picture has a name, the accessibility checker finds nothing, on A4 and
-// Letter no row is cut, and a sound bar takes six sheets at most.
+// Letter no row is cut, and a sound bar takes six sheets at most. What hangs on the fonts of a
+// machine (widths, words, paper) is asked with several sets of them (`fonts.mjs`).
 //
 //     node pages.mjs PROGRAM SOURCE_FOLDER WORK_FOLDER
 //
@@ -12,6 +13,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 
 import { Browser, findChromium } from "./chromium.mjs";
+import { fontSets } from "./fonts.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const [program, source, work] = process.argv.slice(2);
@@ -32,7 +34,7 @@ if (!axePath) skip("axe-core is not installed (npm ci in tests/browser)");
 if (spawnSync("pdftotext", ["-v"]).error) skip("poppler-utils is not installed");
 
 function run(folder, ...words) {
-  const day = words[0] === "explain" ? [] : ["--on", "2026-11-25"];
+  const day = ["explain", "drill"].includes(words[0]) ? [] : ["--on", "2026-11-25"];
   const { status, stderr } = spawnSync(program, [...words, ...day],
     { cwd: join(source, folder), encoding: "utf8", maxBuffer: 1 << 28 });
   if (![0, 1, 2].includes(status)) throw new Error(`${words} ended with ${status}: ${stderr}`);
@@ -68,9 +70,10 @@ function writePages() {
     "fixtures/faulty/glycerin-by-the-cup.formula");
   run(".", "suggest", "--format", `html=${pages}/swap.html`, "--swap", "SLSA", scented);
   run(".", "explain", "--format", `html=${pages}/law.html`, "law");
+  run(".", "drill", "--papers", "8", "--format", `html=${pages}/drill.html`);
   for (const name of ["leeway", "leeway-map", "index", "several", "bench-sheets", "comparison",
     "hostile-bench-sheets", "hostile-comparison", "label", "measure", "hostile-label", "hostile-measure", "dossier",
-    "suggest", "swap", "law"]) {
+    "suggest", "swap", "law", "drill"]) {
     if (!existsSync(join(pages, `${name}.html`))) throw new Error(`${name}.html was not written`);
   }
   return readdirSync(pages).filter((name) => name.endsWith(".html")).sort();
@@ -158,7 +161,7 @@ const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].filte
   });
 })`;
 
-async function print(page, name, sizes) {
+async function print(page, name, sizes, fonts = "") {
   const rows = await page.value(rowsOfPage);
   for (const size of sizes) {
     const inches = paper[size];
@@ -169,57 +172,84 @@ async function print(page, name, sizes) {
     const sheets = text.split("\f").slice(0, -1).map(squashed);
     sheets.forEach((sheet, at) => {
       if (!sheet.includes(`${at + 1}of${sheets.length}`)) {
-        fault(name, `${size}: page ${at + 1} does not say that it is ${at + 1} of ${sheets.length}`);
+        fault(name, `${size}${fonts}: page ${at + 1} does not say that it is ${at + 1} of ${sheets.length}`);
       }
-      if (sheet.length < 50) fault(name, `${size}: page ${at + 1} is all but empty`);
+      if (sheet.length < 50) fault(name, `${size}${fonts}: page ${at + 1} is all but empty`);
     });
     for (const row of rows) {
       const cells = row.map(squashed);
       if (!sheets.some((sheet) => cells.every((cell) => sheet.includes(cell)))) {
-        fault(name, `${size}: a row is cut: ${row.join(" | ").slice(0, 120)}`);
+        fault(name, `${size}${fonts}: a row is cut: ${row.join(" | ").slice(0, 120)}`);
       }
     }
     if (name === soundBar && sheets.length > mostSheets) {
-      fault(name, `${size}: ${sheets.length} sheets for a sound bar`);
+      fault(name, `${size}${fonts}: ${sheets.length} sheets for a sound bar`);
     }
     rmSync(file);
     pages += sheets.length;
   }
 }
 
+/** With the first set of fonts: all there is to ask. The checker of accessibility goes over each page
+ * once, by turns in the light of a telephone and in the dark of a desk. */
 async function lookAt(page, name, at, axe) {
   const url = pathToFileURL(join(work, "pages", name)).href;
-  // faulty formulas look alike: each is gone through in one light and on one paper, others on both
+  // faulty formulas look alike: each is gone through in short and on one paper, others on both
   const both = !name.startsWith("fixtures-faulty");
+  const depth = both ? 2 : 1;
   await page.dark(false);
   await page.size(360, 780);
-  await look(page, `${name} on a telephone`, url, axe, both ? 2 : (at + 1) % 2);
+  await look(page, `${name} on a telephone`, url, axe, at % 2 === 0 ? depth : 0);
+  if (at % 2 === 0 && depth === 1) await page.open(url);
   for (const width of [820, 1440]) {
     await page.size(width, 900);
     await fits(page, `${name} at ${width} px`);
   }
+  await print(page, name, both ? Object.keys(paper) : [at % 4 < 2 ? "A4" : "Letter"]);
   await page.dark(true);
   await page.size(1280, 900);
-  await look(page, `${name} at a desk in the dark`, url, axe, both ? 2 : at % 2);
+  await look(page, `${name} at a desk in the dark`, url, axe, at % 2 === 1 ? depth : 0);
+}
+
+/** With any other set: what hangs on fonts. On paper the pages that differ in kind. */
+async function measureWith(page, name, set) {
   await page.dark(false);
-  await page.open(url);
-  await print(page, name, both ? Object.keys(paper) : [at % 2 === 0 ? "A4" : "Letter"]);
+  await page.size(360, 780);
+  await page.open(pathToFileURL(join(work, "pages", name)).href);
+  for (const width of [360, 820, 1440]) {
+    await page.size(width, 900);
+    await fits(page, `${name} at ${width} px in ${set.name}`);
+  }
+  if (!name.startsWith("fixtures-faulty")) await print(page, name, [set.paper], ` in ${set.name}`);
 }
 
 let pages = 0;
 const names = writePages();
 const axe = readFileSync(axePath, "utf8");
+const sets = fontSets(join(work, "fonts"));
+if (sets.length === 0) skip("no set of fonts is installed");
+const jobs = sets.flatMap((set, first) => names.map((name, at) => (page) =>
+  first === 0 ? lookAt(page, name, at, axe) : measureWith(page, name, set)));
 let next = 0;
 async function workThrough() {
-  const browser = new Browser(chromium);
+  let browser;
+  let opened;
   try {
-    const page = await browser.page();
-    for (let at = next++; at < names.length; at = next++) await lookAt(page, names[at], at, axe);
+    for (let at = next++; at < jobs.length; at = next++) {
+      const set = sets[Math.floor(at / names.length)];
+      if (opened?.set !== set) {
+        await browser?.close();
+        browser = new Browser(chromium, { FONTCONFIG_FILE: set.config });
+        opened = { set, page: await browser.page() };
+      }
+      await jobs[at](opened.page);
+    }
   } finally {
-    await browser.close();
+    await browser?.close();
   }
 }
 await Promise.all([workThrough(), workThrough()]);
 for (const words of faults) console.log(words);
-console.log(`${names.length} pages looked at, ${pages} sheets of paper printed, ${faults.length} faults`);
+console.log(`${names.length} pages looked at with ${sets.map((set) => set.name).join(", ")}; ` +
+  `${pages} sheets of paper printed, ${faults.length} faults`);
 process.exit(faults.length === 0 && names.length > 0 ? 0 : 1);
