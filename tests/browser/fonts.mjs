@@ -23,6 +23,7 @@ export function fontSets(work) {
 <!DOCTYPE fontconfig SYSTEM "urn:fontconfig:fonts.dtd">
 <fontconfig>
   <dir>${set.folder}</dir>
+  <include ignore_missing="yes">/etc/fonts/conf.d</include>
   <cachedir>${join(work, `cache-${at}`)}</cachedir>
 </fontconfig>
 `);

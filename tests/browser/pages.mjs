@@ -94,17 +94,21 @@ const brokenWords = `(() => {
   const unseen = [...document.querySelectorAll("thead, caption, details:not([open]) > :not(summary)")]
     .filter((one) => one.matches("details > *") || one.getBoundingClientRect().width <= 1);
   const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
   while (walker.nextNode()) {
     const node = walker.currentNode;
+    range.selectNodeContents(node);
+    const lines = [...range.getClientRects()].filter((one) => one.width > 0.5);
+    // a text of one line breaks no word
+    if (!lines.some((one) => one.top > lines[0].bottom - 2)) continue;
     if (node.parentElement.closest("svg, code, pre")) continue;
     if (unseen.some((one) => one.contains(node))) continue;
     for (const { 0: word, index } of node.data.matchAll(/[a-zA-Z\u00c0-\u024f0-9]+/g)) {
       if (word.length < 3 || word.length > 20) continue;
-      const range = document.createRange();
       range.setStart(node, index);
       range.setEnd(node, index + word.length);
-      const lines = [...range.getClientRects()].filter((one) => one.width > 0.5);
-      if (lines.some((one) => one.top > lines[0].bottom - 2)) broken.push(word);
+      const parts = [...range.getClientRects()].filter((one) => one.width > 0.5);
+      if (parts.some((one) => one.top > parts[0].bottom - 2)) broken.push(word);
     }
   }
   return broken.slice(0, 5).join(", ");
