@@ -280,7 +280,7 @@ svg text {
 .foot .reminder { font-size: 1.05rem; }
 
 @media screen and (min-width: 44.01rem) {
-  .stack td { min-width: 4.6rem; }
+  .stack td { min-width: 5.8rem; }
   .stack th[scope="row"] { min-width: 7rem; }
 }
 @media screen and (min-width: 62rem) {
@@ -323,7 +323,7 @@ svg text {
 }
 @media print {
   @page {
-    margin: 16mm 15mm 19mm;
+    margin: 15mm 15mm 17mm;
     font: 8.5pt Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif",
       "Noto Serif", serif;
     @bottom-left { content: "Screening checks, not a safety assessment"; }
@@ -399,6 +399,7 @@ svg text {
   }
   .foot { margin-top: 14pt; }
   .foot p { max-width: none; }
+  .foot p:not(.reminder) { font-size: 0.84rem; }
   svg text { font-size: 10.5px; }
   .strip svg text { font-size: 15px; }  /* drawn at half its size */
 }

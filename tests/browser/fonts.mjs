@@ -1,7 +1,8 @@
 // Sets of fonts that a machine may have, each as a configuration of fontconfig that knows no other.
 //
-// Two families that nearly every Linux has one of, and one font alone: all that is asked for is then
-// set in letters of one width, which are wider than those of any other.
+// Two families that nearly every Linux has one of, with what a system says of families; and one font
+// alone: all that is asked for is then set in letters of one width, the widest there are. What fits
+// with them fits with any.
 import { copyFileSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 

@@ -20,6 +20,7 @@ const [program, source, work] = process.argv.slice(2);
 const paper = { A4: [8.27, 11.69], Letter: [8.5, 11] };
 const soundBar = "fixtures-formulas-harbour-puck.html";
 const mostSheets = 6;
+const height = 240; // no layout hangs on it, and what is out of sight is not painted
 const axePath = [process.env.SUDSMARK_NODE_MODULES, join(here, "node_modules")]
   .filter(Boolean).map((folder) => join(folder, "axe-core/axe.min.js")).find(existsSync);
 
@@ -123,14 +124,12 @@ async function fits(page, name) {
   if (broken !== "") fault(name, `broken words: ${broken}`);
 }
 
-/** `depth`: 0 leaves the accessibility checker out, 1 shows it each table in short, 2 all of them. */
-async function look(page, name, url, axe, depth) {
-  await page.open(url);
+/** What the page is made of, and what it asks of a browser. */
+async function look(page, name, url) {
   for (const complaint of page.complaints) fault(name, `the browser says: ${complaint}`);
   for (const request of page.requests) {
     if (request !== url) fault(name, `fetches ${request}`);
   }
-  await fits(page, name);
   const unnamed = await page.value(`[...document.querySelectorAll("svg")].filter((svg) => {
     if (svg.getAttribute("aria-hidden") === "true") return false;
     const ids = (svg.getAttribute("aria-labelledby") ?? "").split(" ").filter(Boolean);
@@ -142,11 +141,14 @@ async function look(page, name, url, axe, depth) {
   const active = await page.value(
     `document.querySelectorAll("script, iframe, object, embed, img, form, [onload], [onerror]").length`);
   if (active > 0) fault(name, `${active} elements that could act or fetch`);
-  if (depth === 0) return;
-  if (depth === 1) await page.value(inShort);
+}
+
+/** The checker of accessibility, with all of the page or each of its tables `inBrief`. */
+async function judge(page, name, axe, inBrief) {
+  if (inBrief) await page.value(inShort);
   await page.value(axe);
-  const violations = await page.value(`axe.run(document).then((found) =>
-    found.violations.map((one) => one.id + " at " + one.nodes[0].target.join(" ")))`);
+  const violations = await page.value(`axe.run(document, { resultTypes: ["violations"] })
+    .then((found) => found.violations.map((one) => one.id + " at " + one.nodes[0].target.join(" ")))`);
   for (const violation of violations) fault(name, `accessibility: ${violation}`);
 }
 
@@ -166,6 +168,7 @@ const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].filte
 })`;
 
 async function print(page, name, sizes, fonts = "") {
+  if (sizes.length === 0) return;
   const rows = await page.value(rowsOfPage);
   for (const size of sizes) {
     const inches = paper[size];
@@ -194,37 +197,35 @@ async function print(page, name, sizes, fonts = "") {
   }
 }
 
-/** With the first set of fonts: all there is to ask. The checker of accessibility goes over each page
- * once, by turns in the light of a telephone and in the dark of a desk. */
-async function lookAt(page, name, at, axe) {
+/** Opens the page and asks for all that hangs on fonts; on paper of each of those sizes. */
+async function measure(page, name, sizes, fonts) {
   const url = pathToFileURL(join(work, "pages", name)).href;
-  // faulty formulas look alike: each is gone through in short and on one paper, others on both
-  const both = !name.startsWith("fixtures-faulty");
-  const depth = both ? 2 : 1;
   await page.dark(false);
-  await page.size(360, 780);
-  await look(page, `${name} on a telephone`, url, axe, at % 2 === 0 ? depth : 0);
-  if (at % 2 === 0 && depth === 1) await page.open(url);
-  for (const width of [820, 1440]) {
-    await page.size(width, 900);
-    await fits(page, `${name} at ${width} px`);
+  await page.size(360, height);
+  await page.open(url);
+  for (const width of [360, 820, 1440]) {
+    await page.size(width, height);
+    await fits(page, `${name} at ${width} px${fonts}`);
   }
-  await print(page, name, both ? Object.keys(paper) : [at % 4 < 2 ? "A4" : "Letter"]);
-  await page.dark(true);
-  await page.size(1280, 900);
-  await look(page, `${name} at a desk in the dark`, url, axe, at % 2 === 1 ? depth : 0);
+  await print(page, name, sizes, fonts);
+  return url;
 }
 
-/** With any other set: what hangs on fonts. On paper the pages that differ in kind. */
-async function measureWith(page, name, set) {
-  await page.dark(false);
-  await page.size(360, 780);
-  await page.open(pathToFileURL(join(work, "pages", name)).href);
-  for (const width of [360, 820, 1440]) {
-    await page.size(width, 900);
-    await fits(page, `${name} at ${width} px in ${set.name}`);
+/** With the first set of fonts: all there is to ask. The checker of accessibility comes last, as it
+ * adds to the page, by turns in the light of a telephone and in the dark of a desk. */
+async function lookAt(page, name, at, axe) {
+  // faulty formulas look alike: each is gone through in short and on one paper, others on both
+  const faulty = name.startsWith("fixtures-faulty");
+  const sizes = faulty ? [at % 4 < 2 ? "A4" : "Letter"] : Object.keys(paper);
+  await look(page, name, await measure(page, name, sizes, ""));
+  await page.dark(true);
+  await page.size(1280, height);
+  await fits(page, `${name} at 1280 px`);
+  if (at % 2 === 0) {
+    await page.dark(false);
+    await page.size(360, height);
   }
-  if (!name.startsWith("fixtures-faulty")) await print(page, name, [set.paper], ` in ${set.name}`);
+  await judge(page, `${name} ${at % 2 === 0 ? "on a telephone" : "in the dark"}`, axe, faulty);
 }
 
 let pages = 0;
@@ -233,7 +234,9 @@ const axe = readFileSync(axePath, "utf8");
 const sets = fontSets(join(work, "fonts"));
 if (sets.length === 0) skip("no set of fonts is installed");
 const jobs = sets.flatMap((set, first) => names.map((name, at) => (page) =>
-  first === 0 ? lookAt(page, name, at, axe) : measureWith(page, name, set)));
+  first === 0
+    ? lookAt(page, name, at, axe)
+    : measure(page, name, name.startsWith("fixtures-faulty") ? [] : [set.paper], ` in ${set.name}`)));
 let next = 0;
 async function workThrough() {
   let browser;
