@@ -280,7 +280,7 @@ svg text {
 .foot .reminder { font-size: 1.05rem; }
 
 @media screen and (min-width: 44.01rem) {
-  .stack td { min-width: 5.8rem; }
+  .stack td { min-width: 5.6rem; }
   .stack th[scope="row"] { min-width: 7rem; }
 }
 @media screen and (min-width: 62rem) {
