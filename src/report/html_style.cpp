@@ -141,7 +141,7 @@ table {
   width: 100%; border-collapse: collapse; font-variant-numeric: lining-nums tabular-nums;
   font-size: 0.95rem; line-height: 1.38;
 }
-table + table, .figures + table { margin-top: 1.8rem; }
+table + table, .figures + table, .verdict + table { margin-top: 1.8rem; }
 caption { padding: 0 0 0.4rem; text-align: left; font-style: italic; }
 th, td {
   padding: 0.42rem 1rem 0.42rem 0; border-bottom: 1px solid var(--line); text-align: left;
@@ -280,7 +280,7 @@ svg text {
 .foot .reminder { font-size: 1.05rem; }
 
 @media screen and (min-width: 44.01rem) {
-  .stack td { min-width: 4.6rem; }
+  .stack td { min-width: 5.6rem; }
   .stack th[scope="row"] { min-width: 7rem; }
 }
 @media screen and (min-width: 62rem) {
@@ -323,9 +323,11 @@ svg text {
 }
 @media print {
   @page {
-    margin: 16mm 15mm 19mm;
-    @bottom-left { content: "Screening checks, not a safety assessment"; font: 8.5pt serif; }
-    @bottom-right { content: counter(page) " of " counter(pages); font: 8.5pt serif; }
+    margin: 15mm 15mm 17mm;
+    font: 8.5pt Charter, "Bitstream Charter", "Sitka Text", Cambria, "Liberation Serif",
+      "Noto Serif", serif;
+    @bottom-left { content: "Screening checks, not a safety assessment"; }
+    @bottom-right { content: counter(page) " of " counter(pages); }
   }
   html { font-size: 9.5pt; }
   body { padding: 0; font-size: 1rem; line-height: 1.4; }
@@ -336,12 +338,12 @@ svg text {
   .head h1, .head h2, main > h1 { font-size: 22pt; }
   .verdict { font-size: 1.35rem; max-width: none; }
   .card { grid-template-columns: repeat(6, 1fr); gap: 0 1rem; margin-top: 0.8rem; }
-  section { margin-top: 13pt; }
+  section { margin-top: 11pt; }
   section > h2, .sheet section > h3 { font-size: 12.5pt; }
   h1, h2, h3, h4, caption { break-after: avoid; }
   .strip { grid-template-columns: repeat(4, 1fr); gap: 2mm 5mm; }
   tr, .finding, figure, .card > div, .strip li, .formulas li, .sources li, .decides li { break-inside: avoid; }
-  .finding.long { break-inside: auto; }
+  .finding.long:has(.decides > li:nth-child(4)) { break-inside: auto; }
   .finding.long .what, .key { break-after: avoid; }
   .finding .what { break-inside: avoid; }
   .key { break-inside: avoid; }
@@ -351,7 +353,7 @@ svg text {
   p { orphans: 3; widows: 3; }
   .body { break-before: avoid; }
   table { font-size: 0.9rem; line-height: 1.3; }
-  th, td { padding-top: 0.28rem; padding-bottom: 0.28rem; }
+  th, td { padding-top: 0.25rem; padding-bottom: 0.25rem; }
   .run-in { font-size: 0.88rem; }
   .body > p, .bench p { max-width: none; }
   .on-this-page { display: none; }
@@ -368,7 +370,8 @@ svg text {
   .behind { display: none; }
   figure:has(.bars) { display: none; }
   .chart { max-width: 66mm; }
-  .finding { padding: 0.5rem 0; }
+  .finding { display: flow-root; padding: 0.5rem 0; }
+  .finding > .scale { float: right; width: 62mm; margin: 0 0 1mm 6mm; }
   .sources { columns: 2; column-gap: 8mm; font-size: 0.82rem; line-height: 1.3; }
   .decides details p { margin: 0; }
   .weighings, .entries { max-width: none; }
@@ -381,19 +384,24 @@ svg text {
   p:has(+ .entries) { break-after: avoid; }
   .bench h2, .bench h3 { font-size: 12pt; }
   .weighings { font-size: 1rem; }
+  .weighings .total { break-before: avoid; }
   .new-page { break-before: page; }
   .bench + .bench { break-before: page; border-top: 0; margin-top: 0; }
   .sheet + .sheet, .formulas + .sheet, .problems + .sheet {
     break-before: page; border-top: 0; margin-top: 0;
   }
   .signing {
-    display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 14mm;
+    display: grid; grid-template-columns: 3fr 1fr 3fr 1fr; gap: 0 6mm; margin-top: 11mm;
     break-inside: avoid;
   }
   .signing p {
     margin: 0; border-top: 0.6pt solid var(--ink); padding-top: 1.5mm; font-size: 8.5pt;
   }
+  .foot { margin-top: 14pt; }
+  .foot p { max-width: none; }
+  .foot p:not(.reminder) { font-size: 0.84rem; }
   svg text { font-size: 10.5px; }
+  .strip svg text { font-size: 15px; }  /* drawn at half its size */
 }
 )css";
 

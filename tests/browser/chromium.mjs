@@ -18,14 +18,15 @@ export class Browser {
   #rest = "";
   #profile = mkdtempSync(join(tmpdir(), "sudsmark-browser-"));
 
-  constructor(path) {
+  /** `environment`: variables beside those of this process. */
+  constructor(path, environment = {}) {
     const flags = [
       "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
       "--disable-background-networking", "--disable-component-update", "--disable-sync",
       "--disable-extensions", "--disable-dev-shm-usage", "--hide-scrollbars",
       "--font-render-hinting=none", "--remote-debugging-pipe", `--user-data-dir=${this.#profile}`,
     ];
-    this.#process = spawn(path, flags, { stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"] });
+    this.#process = spawn(path, flags, { env: { ...process.env, ...environment }, stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"] });
     this.#process.stdio[4].on("data", (bytes) => this.#take(bytes.toString("utf8")));
     this.#process.on("exit", () => {
       for (const { reject } of this.#waiting.values()) reject(new Error("the browser has gone"));

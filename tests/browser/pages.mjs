@@ -1,7 +1,8 @@
 // Opens the page of every demo, faulty and hostile formula, and one of every other kind, in
 // Chromium: nothing is complained of, nothing fetched, nothing wider than a telephone, no word
 // broken at any width, every picture has a name, the accessibility checker finds nothing, on A4 and
-// Letter no row is cut, and a sound bar takes six sheets at most.
+// Letter no row is cut, and a sound bar takes six sheets at most. What hangs on the fonts of a
+// machine (widths, words, paper) is asked with several sets of them (`fonts.mjs`).
 //
 //     node pages.mjs PROGRAM SOURCE_FOLDER WORK_FOLDER
 //
@@ -12,12 +13,14 @@ import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 
 import { Browser, findChromium } from "./chromium.mjs";
+import { fontSets } from "./fonts.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const [program, source, work] = process.argv.slice(2);
 const paper = { A4: [8.27, 11.69], Letter: [8.5, 11] };
 const soundBar = "fixtures-formulas-harbour-puck.html";
 const mostSheets = 6;
+const height = 240; // no layout hangs on it, and what is out of sight is not painted
 const axePath = [process.env.SUDSMARK_NODE_MODULES, join(here, "node_modules")]
   .filter(Boolean).map((folder) => join(folder, "axe-core/axe.min.js")).find(existsSync);
 
@@ -32,7 +35,7 @@ if (!axePath) skip("axe-core is not installed (npm ci in tests/browser)");
 if (spawnSync("pdftotext", ["-v"]).error) skip("poppler-utils is not installed");
 
 function run(folder, ...words) {
-  const day = words[0] === "explain" ? [] : ["--on", "2026-11-25"];
+  const day = ["explain", "drill"].includes(words[0]) ? [] : ["--on", "2026-11-25"];
   const { status, stderr } = spawnSync(program, [...words, ...day],
     { cwd: join(source, folder), encoding: "utf8", maxBuffer: 1 << 28 });
   if (![0, 1, 2].includes(status)) throw new Error(`${words} ended with ${status}: ${stderr}`);
@@ -68,16 +71,21 @@ function writePages() {
     "fixtures/faulty/glycerin-by-the-cup.formula");
   run(".", "suggest", "--format", `html=${pages}/swap.html`, "--swap", "SLSA", scented);
   run(".", "explain", "--format", `html=${pages}/law.html`, "law");
+  run(".", "drill", "--papers", "8", "--format", `html=${pages}/drill.html`);
   for (const name of ["leeway", "leeway-map", "index", "several", "bench-sheets", "comparison",
     "hostile-bench-sheets", "hostile-comparison", "label", "measure", "hostile-label", "hostile-measure", "dossier",
-    "suggest", "swap", "law"]) {
+    "suggest", "swap", "law", "drill"]) {
     if (!existsSync(join(pages, `${name}.html`))) throw new Error(`${name}.html was not written`);
   }
   return readdirSync(pages).filter((name) => name.endsWith(".html")).sort();
 }
 
-const faults = [];
-const fault = (page, words) => faults.push(`${page}: ${words}`);
+let faults = 0;
+function fault(page, words) {
+  // at once: a run that is ended for its time has told what it found
+  console.log(`${page}: ${words}`);
+  faults += 1;
+}
 
 /** Leaves the first rows of long tables and lists: the others are made alike. */
 const inShort = `document.querySelectorAll(
@@ -91,17 +99,21 @@ const brokenWords = `(() => {
   const unseen = [...document.querySelectorAll("thead, caption, details:not([open]) > :not(summary)")]
     .filter((one) => one.matches("details > *") || one.getBoundingClientRect().width <= 1);
   const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
   while (walker.nextNode()) {
     const node = walker.currentNode;
+    range.selectNodeContents(node);
+    const lines = [...range.getClientRects()].filter((one) => one.width > 0.5);
+    // a text of one line breaks no word
+    if (!lines.some((one) => one.top > lines[0].bottom - 2)) continue;
     if (node.parentElement.closest("svg, code, pre")) continue;
     if (unseen.some((one) => one.contains(node))) continue;
     for (const { 0: word, index } of node.data.matchAll(/[a-zA-Z\u00c0-\u024f0-9]+/g)) {
       if (word.length < 3 || word.length > 20) continue;
-      const range = document.createRange();
       range.setStart(node, index);
       range.setEnd(node, index + word.length);
-      const lines = [...range.getClientRects()].filter((one) => one.width > 0.5);
-      if (lines.some((one) => one.top > lines[0].bottom - 2)) broken.push(word);
+      const parts = [...range.getClientRects()].filter((one) => one.width > 0.5);
+      if (parts.some((one) => one.top > parts[0].bottom - 2)) broken.push(word);
     }
   }
   return broken.slice(0, 5).join(", ");
@@ -116,14 +128,12 @@ async function fits(page, name) {
   if (broken !== "") fault(name, `broken words: ${broken}`);
 }
 
-/** `depth`: 0 leaves the accessibility checker out, 1 shows it each table in short, 2 all of them. */
-async function look(page, name, url, axe, depth) {
-  await page.open(url);
+/** What the page is made of, and what it asks of a browser. */
+async function look(page, name, url) {
   for (const complaint of page.complaints) fault(name, `the browser says: ${complaint}`);
   for (const request of page.requests) {
     if (request !== url) fault(name, `fetches ${request}`);
   }
-  await fits(page, name);
   const unnamed = await page.value(`[...document.querySelectorAll("svg")].filter((svg) => {
     if (svg.getAttribute("aria-hidden") === "true") return false;
     const ids = (svg.getAttribute("aria-labelledby") ?? "").split(" ").filter(Boolean);
@@ -135,11 +145,14 @@ async function look(page, name, url, axe, depth) {
   const active = await page.value(
     `document.querySelectorAll("script, iframe, object, embed, img, form, [onload], [onerror]").length`);
   if (active > 0) fault(name, `${active} elements that could act or fetch`);
-  if (depth === 0) return;
-  if (depth === 1) await page.value(inShort);
+}
+
+/** The checker of accessibility, with all of the page or each of its tables `inBrief`. */
+async function judge(page, name, axe, inBrief) {
+  if (inBrief) await page.value(inShort);
   await page.value(axe);
-  const violations = await page.value(`axe.run(document).then((found) =>
-    found.violations.map((one) => one.id + " at " + one.nodes[0].target.join(" ")))`);
+  const violations = await page.value(`axe.run(document, { resultTypes: ["violations"] })
+    .then((found) => found.violations.map((one) => one.id + " at " + one.nodes[0].target.join(" ")))`);
   for (const violation of violations) fault(name, `accessibility: ${violation}`);
 }
 
@@ -158,7 +171,8 @@ const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].filte
   });
 })`;
 
-async function print(page, name, sizes) {
+async function print(page, name, sizes, fonts = "") {
+  if (sizes.length === 0) return;
   const rows = await page.value(rowsOfPage);
   for (const size of sizes) {
     const inches = paper[size];
@@ -169,57 +183,83 @@ async function print(page, name, sizes) {
     const sheets = text.split("\f").slice(0, -1).map(squashed);
     sheets.forEach((sheet, at) => {
       if (!sheet.includes(`${at + 1}of${sheets.length}`)) {
-        fault(name, `${size}: page ${at + 1} does not say that it is ${at + 1} of ${sheets.length}`);
+        fault(name, `${size}${fonts}: page ${at + 1} does not say that it is ${at + 1} of ${sheets.length}`);
       }
-      if (sheet.length < 50) fault(name, `${size}: page ${at + 1} is all but empty`);
+      if (sheet.length < 50) fault(name, `${size}${fonts}: page ${at + 1} is all but empty`);
     });
     for (const row of rows) {
       const cells = row.map(squashed);
       if (!sheets.some((sheet) => cells.every((cell) => sheet.includes(cell)))) {
-        fault(name, `${size}: a row is cut: ${row.join(" | ").slice(0, 120)}`);
+        fault(name, `${size}${fonts}: a row is cut: ${row.join(" | ").slice(0, 120)}`);
       }
     }
     if (name === soundBar && sheets.length > mostSheets) {
-      fault(name, `${size}: ${sheets.length} sheets for a sound bar`);
+      fault(name, `${size}${fonts}: ${sheets.length} sheets for a sound bar`);
     }
     rmSync(file);
     pages += sheets.length;
   }
 }
 
-async function lookAt(page, name, at, axe) {
+/** Opens the page and asks for all that hangs on fonts; on paper of each of those sizes. */
+async function measure(page, name, sizes, fonts) {
   const url = pathToFileURL(join(work, "pages", name)).href;
-  // faulty formulas look alike: each is gone through in one light and on one paper, others on both
-  const both = !name.startsWith("fixtures-faulty");
   await page.dark(false);
-  await page.size(360, 780);
-  await look(page, `${name} on a telephone`, url, axe, both ? 2 : (at + 1) % 2);
-  for (const width of [820, 1440]) {
-    await page.size(width, 900);
-    await fits(page, `${name} at ${width} px`);
-  }
-  await page.dark(true);
-  await page.size(1280, 900);
-  await look(page, `${name} at a desk in the dark`, url, axe, both ? 2 : at % 2);
-  await page.dark(false);
+  await page.size(360, height);
   await page.open(url);
-  await print(page, name, both ? Object.keys(paper) : [at % 2 === 0 ? "A4" : "Letter"]);
+  for (const width of [360, 820, 1440]) {
+    await page.size(width, height);
+    await fits(page, `${name} at ${width} px${fonts}`);
+  }
+  await print(page, name, sizes, fonts);
+  return url;
+}
+
+/** With the first set of fonts: all there is to ask. The checker of accessibility comes last, as it
+ * adds to the page, by turns in the light of a telephone and in the dark of a desk. */
+async function lookAt(page, name, at, axe) {
+  // faulty formulas look alike: each is gone through in short and on one paper, others on both
+  const faulty = name.startsWith("fixtures-faulty");
+  const sizes = faulty ? [at % 4 < 2 ? "A4" : "Letter"] : Object.keys(paper);
+  await look(page, name, await measure(page, name, sizes, ""));
+  await page.dark(true);
+  await page.size(1280, height);
+  await fits(page, `${name} at 1280 px`);
+  if (at % 2 === 0) {
+    await page.dark(false);
+    await page.size(360, height);
+  }
+  await judge(page, `${name} ${at % 2 === 0 ? "on a telephone" : "in the dark"}`, axe, faulty);
 }
 
 let pages = 0;
 const names = writePages();
 const axe = readFileSync(axePath, "utf8");
+const sets = fontSets(join(work, "fonts"));
+if (sets.length === 0) skip("no set of fonts is installed");
+const jobs = sets.flatMap((set, first) => names.map((name, at) => (page) =>
+  first === 0
+    ? lookAt(page, name, at, axe)
+    : measure(page, name, name.startsWith("fixtures-faulty") ? [] : [set.paper], ` in ${set.name}`)));
 let next = 0;
 async function workThrough() {
-  const browser = new Browser(chromium);
+  let browser;
+  let opened;
   try {
-    const page = await browser.page();
-    for (let at = next++; at < names.length; at = next++) await lookAt(page, names[at], at, axe);
+    for (let at = next++; at < jobs.length; at = next++) {
+      const set = sets[Math.floor(at / names.length)];
+      if (opened?.set !== set) {
+        await browser?.close();
+        browser = new Browser(chromium, { FONTCONFIG_FILE: set.config });
+        opened = { set, page: await browser.page() };
+      }
+      await jobs[at](opened.page);
+    }
   } finally {
-    await browser.close();
+    await browser?.close();
   }
 }
 await Promise.all([workThrough(), workThrough()]);
-for (const words of faults) console.log(words);
-console.log(`${names.length} pages looked at, ${pages} sheets of paper printed, ${faults.length} faults`);
-process.exit(faults.length === 0 && names.length > 0 ? 0 : 1);
+console.log(`${names.length} pages looked at with ${sets.map((set) => set.name).join(", ")}; ` +
+  `${pages} sheets of paper printed, ${faults} faults`);
+process.exit(faults === 0 && names.length > 0 ? 0 : 1);

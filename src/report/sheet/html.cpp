@@ -42,9 +42,8 @@ std::string page_heads(const std::vector<FormulaResult>& formulas) {
     const std::string name = "bench-" + std::to_string(at + 1);
     out += "@page " + name + " { @top-left { content: \"" +
            in_style(wording::harmless(formulas[at].name)) +
-           "\"; font: 8.5pt serif; } @top-right { content: \"lot ________________\"; font: "
-           "8.5pt serif; } }\n." +
-           name + " { page: " + name + "; }\n";
+           "\"; } @top-right { content: \"lot ________________\"; } }\n." + name +
+           " { page: " + name + "; }\n";
   }
   // where the name changes a page ends: what stands around the sheets goes with the first and last
   const std::string last = std::to_string(formulas.size());
