@@ -81,9 +81,7 @@ bool comes_before(const Ready& a, const Ready& b) {
   const auto order = [](const Ready& one) {
     // where something is left, another piece is less of a mend than what goes into it
     const bool aside = one.left > 0 && one.change.amounts.empty();
-    const auto lines = std::count_if(one.change.amounts.begin(), one.change.amounts.end(),
-                                     [](const SuggestedAmount& amount) { return amount.leads; });
-    return std::tuple(one.change.rounding_breaks, one.left, aside, one.removes, one.rank, lines,
+    return std::tuple(one.change.rounding_breaks, one.left, aside, one.removes, one.rank,
                       one.change.size);
   };
   return order(a) < order(b);
