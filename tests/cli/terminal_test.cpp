@@ -36,6 +36,7 @@ std::size_t widest(const std::string& text) {
 }  // namespace
 
 TEST_CASE("colour on a terminal, unless NO_COLOR or a word on the command line says otherwise") {
+  setenv("TERM", "xterm", 1);  // whatever the tests themselves run on
   CHECK(holds(test::run_on_terminal("check" + formula, source, 100).seen, "\x1b[36mworth knowing"));
   CHECK_FALSE(
       holds(test::run_on_terminal("check --color never" + formula, source, 100).seen, "\x1b["));
@@ -48,6 +49,9 @@ TEST_CASE("colour on a terminal, unless NO_COLOR or a word on the command line s
   CHECK(holds(test::run_on_terminal("compare" + tweak, source, 100).seen, "\x1b[1;33mwarning"));
   CHECK_FALSE(
       holds(test::run_on_terminal("compare --color never" + tweak, source, 100).seen, "\x1b["));
+  setenv("TERM", "dumb", 1);
+  CHECK_FALSE(holds(test::run_on_terminal("check" + formula, source, 100).seen, "\x1b["));
+  setenv("TERM", "xterm", 1);
   // known to every command, also to those that have nothing to colour
   for (const char* command : {"measure", "label"}) {
     CHECK(test::run(command + (" --color never" + formula), source).status == 0);
