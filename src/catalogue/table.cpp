@@ -37,8 +37,13 @@ void Table::index(const Shelf<Substance>& substances) {
 }
 
 std::span<const RowOf> Table::rows_of(std::uint32_t substance) const {
-  const auto found = std::ranges::equal_range(of_substances, substance, {}, &RowOf::substance);
-  return {found.begin(), found.end()};
+  const RowOf* const all = of_substances.data();
+  const auto first = std::partition_point(
+      all, all + of_substances.size(), [&](const RowOf& one) { return one.substance < substance; });
+  const auto last = std::partition_point(first, all + of_substances.size(), [&](const RowOf& one) {
+    return one.substance == substance;
+  });
+  return {first, static_cast<std::size_t>(last - first)};
 }
 
 bool Table::speaks_of(std::string_view market) const {

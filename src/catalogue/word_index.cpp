@@ -1,7 +1,6 @@
 #include "catalogue/word_index.h"
 
 #include <algorithm>
-#include <ranges>
 #include <tuple>
 
 #include "catalogue/archive.h"
@@ -54,10 +53,13 @@ void WordIndex::sort() {
 std::vector<WordIndex::Target> WordIndex::find(std::string_view word) const {
   const std::string wanted = text::fold(word);
   const std::uint64_t hash = text::hash_of(wanted);
-  const auto all = std::views::iota(std::size_t{0}, size());
-  std::size_t at = static_cast<std::size_t>(
-      std::ranges::lower_bound(all, hash, {}, [&](std::size_t one) { return slot(one).hash; }) -
-      all.begin());
+  std::size_t at = 0;
+  for (std::size_t left = size(); left > 0;) {
+    const std::size_t half = left / 2;
+    const bool below = slot(at + half).hash < hash;
+    at += below ? half + 1 : 0;
+    left = below ? left - half - 1 : half;
+  }
   std::vector<Target> targets;
   std::uint8_t rank = 0;
   for (; at < size(); ++at) {
