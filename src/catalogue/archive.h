@@ -25,9 +25,7 @@
 #include <concepts>
 #include <cstdint>
 #include <cstring>
-#include <memory>
 #include <optional>
-#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <type_traits>

@@ -54,13 +54,6 @@ Ends ends_of_amounts(const formula::Document& document) {
   return ends;
 }
 
-/// Code points, so that columns stand under each other.
-std::size_t width(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
-  }));
-}
-
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && formula::is_blank(text.front())) text.remove_prefix(1);
   while (!text.empty() && formula::is_blank(text.back())) text.remove_suffix(1);
@@ -81,7 +74,7 @@ std::string single_spaced(std::string_view text) {
 }
 
 void pad(std::string& text, std::size_t to) {
-  const std::size_t is = width(text);
+  const std::size_t is = text::count_code_points(text);
   text.append(is < to ? to - is : 1, ' ');
 }
 
@@ -170,7 +163,8 @@ class Card {
       if (line.head.empty() && line.rest.empty()) continue;
       said = at + 1;
       if (line.remark.empty() || line.opens) continue;
-      if (const std::size_t is = width(set(line)); is <= farthest) column = std::max(column, is);
+      if (const std::size_t is = text::count_code_points(set(line)); is <= farthest)
+        column = std::max(column, is);
     }
     for (std::size_t at = first; at < last; ++at) {
       const CardLine& line = lines_[at];

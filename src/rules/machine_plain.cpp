@@ -3,73 +3,9 @@
 #include <variant>
 
 #include "rules/machine.h"
+#include "rules/open_truths.h"
 
 namespace sudsmark::rules {
-namespace {
-
-/// Truths of a postfix program, the last one in the lowest bit.
-class PlainTruths {
- public:
-  [[nodiscard]] bool last() const { return (bits_ & 1U) != 0; }
-  [[nodiscard]] bool full() const { return size_ == most; }
-  void push(bool is) {
-    bits_ = (bits_ << 1U) | (is ? 1U : 0U);
-    ++size_;
-  }
-  void deny() { bits_ ^= 1U; }
-  void both() {
-    bits_ = (bits_ >> 1U) & (bits_ | ~std::uint64_t{1});
-    --size_;
-  }
-  void either() {
-    bits_ = (bits_ >> 1U) | (bits_ & 1U);
-    --size_;
-  }
-
- private:
-  static constexpr int most = 64;
-  std::uint64_t bits_ = 0;
-  int size_ = 0;
-};
-
-/// The same where a truth may be open: what each may be, yes or no or both.
-class OpenTruths {
- public:
-  [[nodiscard]] bool is(bool which) const { return ((which ? no_ : yes_) & 1U) == 0; }
-  [[nodiscard]] bool full() const { return size_ == most; }
-  void push(std::optional<bool> is) {
-    yes_ = (yes_ << 1U) | (is != false ? 1U : 0U);
-    no_ = (no_ << 1U) | (is != true ? 1U : 0U);
-    ++size_;
-  }
-  void deny() {
-    const std::uint64_t differ = (yes_ ^ no_) & 1U;
-    yes_ ^= differ;
-    no_ ^= differ;
-  }
-  void both() {
-    yes_ = all(yes_);
-    no_ = any(no_);
-    --size_;
-  }
-  void either() {
-    yes_ = any(yes_);
-    no_ = all(no_);
-    --size_;
-  }
-
- private:
-  static constexpr int most = 64;
-  static std::uint64_t all(std::uint64_t bits) { return (bits >> 1U) & (bits | ~std::uint64_t{1}); }
-  static std::uint64_t any(std::uint64_t bits) { return (bits >> 1U) | (bits & 1U); }
-
-  std::uint64_t yes_ = 0;
-  std::uint64_t no_ = 0;
-  int size_ = 0;
-};
-
-}  // namespace
-
 /// `row.COLUMN = "word"`, at an instruction; nothing where it is anything else, or not known.
 std::optional<bool> Machine::plain_cell(std::uint32_t index, std::uint32_t end,
                                         const Subject& subject) const {
@@ -86,7 +22,7 @@ std::optional<bool> Machine::plain_cell(std::uint32_t index, std::uint32_t end,
 
 std::optional<bool> Machine::plain(const Program& program, const Subject& subject) const {
   const Pool& pool = ruleset_.pool;
-  PlainTruths truths;
+  OpenTruths truths;
   for (std::uint32_t index = program.begin; index < program.end; ++index) {
     const Instruction& instruction = pool.code[index];
     std::optional<bool> is;
@@ -101,10 +37,10 @@ std::optional<bool> Machine::plain(const Program& program, const Subject& subjec
         truths.either();
         continue;
       case Code::skip_if_no:
-        if (!truths.last()) index = instruction.c - 1;
+        if (truths.is(false)) index = instruction.c - 1;
         continue;
       case Code::skip_if_yes:
-        if (truths.last()) index = instruction.c - 1;
+        if (truths.is(true)) index = instruction.c - 1;
         continue;
       case Code::subject_text:
         is = plain_cell(index, program.end, subject);
@@ -129,9 +65,9 @@ std::optional<bool> Machine::plain(const Program& program, const Subject& subjec
         break;
     }
     if (!is || truths.full()) return std::nullopt;
-    truths.push(*is);
+    truths.push(is);
   }
-  return truths.last();
+  return truths.is(true);
 }
 
 bool Machine::never(const Program& program) const {

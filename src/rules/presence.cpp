@@ -1,6 +1,9 @@
 #include "rules/presence.h"
 
 #include <algorithm>
+#include <optional>
+
+#include "rules/open_truths.h"
 
 namespace sudsmark::rules {
 
@@ -68,35 +71,26 @@ bool Presence::may_be(const Pick& pick, const Pool& pool, const Subject& subject
 
 bool Presence::may_pick(const Pool& pool, const Selection& selection,
                         const Subject& subject) const {
-  // two truths of each step of the postfix program, the last one in the lowest bit: whether it may
-  // pick something, and whether it may leave something out
-  std::uint64_t picks = 0;
-  std::uint64_t leaves = 0;
-  const auto both = [](std::uint64_t bits) { return (bits >> 1U) & (bits | ~std::uint64_t{1}); };
-  const auto either = [](std::uint64_t bits) { return (bits >> 1U) | (bits & 1U); };
+  // what may be picked may be left out as well
+  OpenTruths truths;
   for (std::uint32_t at = selection.begin; at < selection.end; ++at) {
     const Pick& pick = pool.picks[at];
     switch (pick.code) {
-      case PickCode::deny: {
-        const std::uint64_t other = (picks ^ leaves) & 1U;
-        picks ^= other;
-        leaves ^= other;
+      case PickCode::deny:
+        truths.deny();
         break;
-      }
       case PickCode::both:
-        picks = both(picks);
-        leaves = either(leaves);
+        truths.both();
         break;
       case PickCode::either:
-        picks = either(picks);
-        leaves = both(leaves);
+        truths.either();
         break;
       default:
-        picks = (picks << 1U) | (may_be(pick, pool, subject) ? 1U : 0U);
-        leaves = (leaves << 1U) | 1U;
+        if (truths.full()) return true;
+        truths.push(may_be(pick, pool, subject) ? std::nullopt : std::optional(false));
     }
   }
-  return (picks & 1U) != 0;
+  return !truths.is(false);
 }
 
 }  // namespace sudsmark::rules
