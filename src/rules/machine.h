@@ -41,12 +41,16 @@ class Machine {
   // machine_plain.cpp
   /// What a condition comes to, where no figure has to be asked for; nothing where one has. It
   /// never adds a reason.
-  [[nodiscard]] std::optional<bool> plain(const Program& program, const Subject& subject) const;
+  [[nodiscard]] std::optional<bool> plain(const Program& program, const Subject& subject) const {
+    return settled(program, &subject);
+  }
 
   /// Whether a condition is `no` whatever its subject is, so that no subject has to be asked: of
   /// another kind of product, or of materials of which none is there. Asks for no figure before
   /// that shows, and so never adds a reason.
-  [[nodiscard]] bool never(const Program& program) const;
+  [[nodiscard]] bool never(const Program& program) const {
+    return settled(program, nullptr) == false;
+  }
 
   [[nodiscard]] Figures& figures() { return figures_; }
   [[nodiscard]] const Figures& figures() const { return figures_; }
@@ -76,6 +80,8 @@ class Machine {
     std::vector<Tried>* tried;
   };
 
+  /// Of one subject, or of whichever there may be.
+  [[nodiscard]] std::optional<bool> settled(const Program& program, const Subject* subject) const;
   [[nodiscard]] std::optional<bool> plain_cell(std::uint32_t index, std::uint32_t end,
                                                const Subject& subject) const;
   void run(std::uint32_t index, std::uint32_t end, const Run& run);

@@ -20,12 +20,13 @@ std::optional<bool> Machine::plain_cell(std::uint32_t index, std::uint32_t end,
   return *word == pool.texts[at[1].c];
 }
 
-std::optional<bool> Machine::plain(const Program& program, const Subject& subject) const {
+std::optional<bool> Machine::settled(const Program& program, const Subject* subject) const {
   const Pool& pool = ruleset_.pool;
   OpenTruths truths;
   for (std::uint32_t index = program.begin; index < program.end; ++index) {
     const Instruction& instruction = pool.code[index];
     std::optional<bool> is;
+    bool may_be_open = false;
     switch (instruction.code) {
       case Code::deny:
         truths.deny();
@@ -43,60 +44,14 @@ std::optional<bool> Machine::plain(const Program& program, const Subject& subjec
         if (truths.is(true)) index = instruction.c - 1;
         continue;
       case Code::subject_text:
-        is = plain_cell(index, program.end, subject);
+        if (subject == nullptr) return std::nullopt;
+        is = plain_cell(index, program.end, *subject);
         index += 2;
         break;
-      case Code::is_word:
-        is = figures_.says(static_cast<StatedWords>(instruction.a), instruction.c, subject);
-        break;
-      case Code::is_product:
-        is = figures_.is_one_of(pool.lists[instruction.c]);
-        break;
-      case Code::has_trait:
-        is = figures_.has_trait(instruction.c);
-        break;
-      case Code::flag:
-        is = figures_.has(static_cast<Flag>(instruction.a));
-        break;
-      case Code::is_material:
-        is = figures_.is_material(instruction.c, subject);
-        break;
-      default:
-        break;
-    }
-    if (!is || truths.full()) return std::nullopt;
-    truths.push(is);
-  }
-  return truths.is(true);
-}
-
-bool Machine::never(const Program& program) const {
-  const Pool& pool = ruleset_.pool;
-  OpenTruths truths;
-  for (std::uint32_t index = program.begin; index < program.end; ++index) {
-    const Instruction& instruction = pool.code[index];
-    std::optional<bool> is;
-    switch (instruction.code) {
-      case Code::deny:
-        truths.deny();
-        continue;
-      case Code::both:
-        truths.both();
-        continue;
-      case Code::either:
-        truths.either();
-        continue;
-      case Code::skip_if_no:
-        if (truths.is(false)) index = instruction.c - 1;
-        continue;
-      case Code::skip_if_yes:
-        if (truths.is(true)) index = instruction.c - 1;
-        continue;
       case Code::is_word: {
         const auto words = static_cast<StatedWords>(instruction.a);
-        if (words == StatedWords::dustiness) return false;
-        is = figures_.says(words, instruction.c, Subject{});
-        if (!is) return false;
+        if (subject == nullptr && words == StatedWords::dustiness) return std::nullopt;
+        is = figures_.says(words, instruction.c, subject != nullptr ? *subject : Subject{});
         break;
       }
       case Code::is_product:
@@ -109,16 +64,22 @@ bool Machine::never(const Program& program) const {
         is = figures_.has(static_cast<Flag>(instruction.a));
         break;
       case Code::is_material:
-        // of some it is true, unless nothing of the kind is in the formula
-        if (!figures_.may_be_material(instruction.c)) is = false;
+        if (subject != nullptr) {
+          is = figures_.is_material(instruction.c, *subject);
+        } else if (figures_.may_be_material(instruction.c)) {
+          may_be_open = true;  // of one material it holds, of another not
+        } else {
+          is = false;
+        }
         break;
       default:
-        return false;
+        break;
     }
-    if (truths.full()) return false;
+    if ((!is && !may_be_open) || truths.full()) return std::nullopt;
     truths.push(is);
   }
-  return truths.is(false);
+  if (truths.is(true)) return true;
+  return truths.is(false) ? std::optional(false) : std::nullopt;
 }
 
 }  // namespace sudsmark::rules
