@@ -46,29 +46,29 @@ std::optional<Ready> with(const Variant& variant, const Choices& choices, const 
     probes.allow(for_one_variant);
     return choose_with(varied, variant.verdict, variant.mend, ignored);
   };
+  const auto broken = broken_of(aim);
   std::set<VerdictKey> ignored(choices.unmendable.begin(), choices.unmendable.end());
   ignored.insert(choices.blocked.begin(), choices.blocked.end());
-  for (const Trialled* other : broken_of(aim)) {
+  for (const Trialled* other : broken) {
     if (other->kind == Kind::open) ignored.insert(other->key);
   }
   ignored.erase(variant.verdict);
   auto choice = choose(ignored);
   if (!choice) {
-    // beside others that it does not mend, it may still mend its own, and then some of them
-    for (const Trialled* other : broken_of(aim)) {
+    // beside others that it does not mend, it may still mend its own
+    for (const Trialled* other : broken) {
       if (other->key != variant.verdict) ignored.insert(other->key);
     }
     choice = choose(ignored);
-    for (const Trialled* other : broken_of(aim)) {
-      const bool asked = other->kind != Kind::open && other->key != variant.verdict;
-      if (!choice || !asked) continue;
-      ignored.erase(other->key);
-      auto more = choose(ignored);
-      if (more) {
-        choice = std::move(more);
-      } else {
-        ignored.insert(other->key);
-      }
+  }
+  // and with it others, even such as what was there before had no way to mend
+  for (const Trialled* other : broken) {
+    if (!choice || other->kind == Kind::open || !ignored.contains(other->key)) continue;
+    ignored.erase(other->key);
+    if (auto more = choose(ignored)) {
+      choice = std::move(more);
+    } else {
+      ignored.insert(other->key);
     }
   }
   if (!choice) return std::nullopt;

@@ -331,17 +331,11 @@ class Choosing {
     return out;
   }
 
-  /// Whether more of what is nobody's fill is what a remedy of something broken asks for.
-  [[nodiscard]] bool named(const Choice& choice, std::size_t dial) const {
+  /// Whether it has more of what is nobody's fill, as a remedy asks: that is told.
+  [[nodiscard]] bool has_more_reserved(const Choice& choice, std::size_t dial) const {
     constexpr double noticed = 0.1;
     const double turn = choice.mended.turns[dial];
-    if (!aim_.guards[dial].reserved || turn <= noticed * aim_.dials.all()[dial].share) return false;
-    return std::any_of(aim_.before.verdicts.begin(), aim_.before.verdicts.end(),
-                       [&](const Trialled& verdict) {
-                         return is_broken(verdict, aim_.threshold) &&
-                                !choice.setting.ignored.contains(verdict.key) &&
-                                aim_.remedies.all_moves(verdict).contains({dial, true});
-                       });
+    return aim_.guards[dial].reserved && turn > noticed * aim_.dials.all()[dial].share;
   }
 
   /// The dials without whose turn something stays broken that is to be mended.
@@ -367,7 +361,7 @@ class Choosing {
       const double turn = choice.mended.turns[at];
       const bool filler = dials[at].balance && aim_.dials.fillers()[*dials[at].balance] == at;
       if (turn == 0 || filler) continue;
-      if (stays_broken(at) || named(choice, at)) out.insert({at, turn > 0});
+      if (stays_broken(at) || has_more_reserved(choice, at)) out.insert({at, turn > 0});
     }
     if (!out.empty()) return out;
     // any of several would do: then the dearest leads, or the filler if nothing else moves

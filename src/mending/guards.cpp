@@ -110,7 +110,6 @@ Fill fill_of(const Dial& dial, const catalogue::ProductKind& kind) {
 
 std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
   constexpr double a_third = 1.0 / 3;
-  constexpr double a_tenth = 0.1;
   constexpr double slack = 1e-9;
   std::vector<Guard> out;
   const auto& fillers = dials.fillers();
@@ -119,6 +118,7 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
     Guard& guard = out.emplace_back();
     guard.reserved = is_reserved(dial);
     guard.makes_room = fill_of(dial, *blend.product) >= Fill::powder;
+    guard.gives_way = dial.material != nullptr && fill_of(dial, *blend.product) == Fill::last;
     guard.essential = is_essential(dial, dials, *blend.product);
     guard.sole_keeper =
         alone(dials, dial, Role::preservative) || alone(dials, dial, Role::emulsifier);
@@ -140,8 +140,8 @@ std::vector<Guard> guards_of(const Dials& dials, const blend::Blend& blend) {
     const bool poor = dial.material != nullptr && fill_of(dial, *blend.product) <= Fill::last;
     if (fills && !dial.fills && poor) {
       // there is nothing better: it makes up for what goes, by no more than a tenth of itself
-      guard.most = dial.share * (1 + a_tenth) + slack;
-      guard.least = dial.share * (1 - a_tenth) - slack;
+      guard.most = dial.share * (1 + gives_most) + slack;
+      guard.least = dial.share * (1 - gives_most) - slack;
     }
   }
   return out;

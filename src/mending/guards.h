@@ -20,7 +20,11 @@ struct Guard {
   bool essential = false;    ///< it makes the product what it is, and is never taken out
   bool sole_keeper = false;  ///< the only preservative, or the only emulsifier
   bool makes_room = false;   ///< an inert powder or the body of the product
+  bool gives_way = false;    ///< where those are not enough: by no more than `gives_most` of itself
 };
+
+/// How far what is no fill makes up for what others leave, where there is nothing better.
+inline constexpr double gives_most = 0.1;
 
 /// How well something serves to take up what others leave.
 enum class Fill : std::uint8_t {

@@ -146,8 +146,8 @@ class Mending {
                        });
   }
 
-  /// Where the moves that mend leave no way: those that keep the other rules too, and inert
-  /// powders.
+  /// Where the moves that mend leave no way: those that keep the other rules too, inert powders,
+  /// and a little of what a bar mostly is.
   void widen(const Trial& here) {
     widened_ = true;
     for (std::size_t at = 0; at < dials_.size(); ++at) {
@@ -155,13 +155,19 @@ class Mending {
       allowed_.insert({at, true});
       allowed_.insert({at, false});
     }
-    for (const Slope& row : out_.slopes.rows) {
+    const std::vector<std::size_t> against = conflict(out_.problem.linear, out_.problem.rows);
+    for (std::size_t at = 0; at < out_.slopes.rows.size(); ++at) {
+      const Slope& row = out_.slopes.rows[at];
       if (row.broken) continue;
       const Trialled* verdict = here.find(row.of, row.stands);
       if (verdict == nullptr) continue;
+      const bool stands_against =
+          std::find(against.begin(), against.end(), out_.problem.rows[at]) != against.end();
       for (const auto& move : aim_.remedies.all_moves(*verdict)) {
-        const Guard& guard = aim_.guards[move.first];
-        if (!move.second || !guard.reserved) allowed_.insert(move);
+        // what washes binds too, and comes in where something else that binds has to go
+        const bool binds =
+            stands_against && has_role(dials_[move.first], catalogue::Role::surfactant);
+        if (!move.second || !aim_.guards[move.first].reserved || binds) allowed_.insert(move);
       }
     }
   }
@@ -173,7 +179,12 @@ class Mending {
 
   [[nodiscard]] bool may(std::size_t at, bool more) const {
     if (setting_.forbidden.contains({at, more}) || setting_.removed.contains(at)) return false;
-    return fills(at) || aim_.brought.contains(at) || allowed_.contains({at, more});
+    return fills(at) || aim_.brought.contains(at) || allowed_.contains({at, more}) ||
+           gives_way(at, more);
+  }
+
+  [[nodiscard]] bool gives_way(std::size_t at, bool more) const {
+    return widened_ && aim_.guards[at].gives_way && !allowed_.contains({at, more});
   }
 
   /// A broken rule that nothing moves which may move is none of amounts.
@@ -225,6 +236,10 @@ class Mending {
     const Dial& dial = dials_[at];
     const Guard& guard = aim_.guards[at];
     if (!may(at, more)) return {0, 0};
+    if (gives_way(at, more) && !fills(at)) {
+      const double to = more ? guard.most - dial.share : dial.share - guard.least;
+      return {0, percent * std::clamp(to, 0.0, gives_most * dial.share)};
+    }
     if (more) {
       // nobody adds less of a material than is usual of it, or than the remedy says
       double least = 0;

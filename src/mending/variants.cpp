@@ -19,7 +19,7 @@ using formula::AmountKind;
 using rules::Mend;
 
 /// Of the product: with so little of it a newcomer is there, and changes nothing yet.
-constexpr double a_trace = 0.0005;
+constexpr double a_trace = 1e-8;
 
 bool is_liquid(const Material& material) {
   return material.form == Form::liquid || material.form == Form::paste ||
