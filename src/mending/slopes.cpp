@@ -25,8 +25,11 @@ double nearness(const Way& way, const rules::Asked& asked) {
     if (condition.test >= tests.size() || !tests[condition.test].asked) continue;
     const rules::Tried& one = tests[condition.test];
     const auto wanted = condition.wanted ? rules::Certainty::yes : rules::Certainty::no;
-    if (one.truth == wanted) continue;
     const auto left = rules::slack(condition, tests);
+    // what lies outside of a range is either below or above it
+    constexpr double rounding = 1e-9;
+    const bool holds = !left || left->value >= -rounding * std::abs(left->limit);
+    if (one.truth == wanted && holds) continue;
     if (!left) return -std::numeric_limits<double>::infinity();
     const double size = std::max(std::abs(left->limit), std::abs(left->limit - left->value));
     worst = std::min(worst, size > 0 ? left->value / size : left->value);
