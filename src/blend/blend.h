@@ -90,10 +90,12 @@ struct Workshop {
   std::optional<Stated> humidity;     ///< fraction
   std::optional<Stated> temperature;  ///< C
   std::vector<Scale> scales;
-  std::optional<StatedWord> mask;
-  std::optional<StatedWord> extraction;
   std::optional<Stated> air_speed;  ///< m/s, at the bowl
+  /// What is one of a few words, by the words of its statement ("mask"), in the language's order.
+  std::vector<std::pair<std::string_view, StatedWord>> choices;
   Span place;
+  /// Null where it is not stated.
+  [[nodiscard]] const StatedWord* choice(std::string_view statement) const;
 };
 
 /// What a sampler on the worker found in the air.

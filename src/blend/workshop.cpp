@@ -1,8 +1,10 @@
 // Where and how it is made: the workshop, its scales, the tasks, and what is weighed.
 #include <algorithm>
+#include <type_traits>
 
 #include "blend/messages.h"
 #include "blend/mixer.h"
+#include "formula/statements.h"
 #include "text/name.h"
 
 namespace sudsmark::blend {
@@ -15,9 +17,15 @@ std::optional<Stated> stated(const std::optional<formula::Figure>& figure) {
   return Stated{figure->value, figure->place, false};
 }
 
-std::optional<StatedWord> folded(const std::optional<formula::Word>& word) {
-  if (!word) return std::nullopt;
-  return StatedWord{text::fold(word->text), word->place};
+std::vector<std::pair<std::string_view, StatedWord>> choices(const formula::Workshop& said) {
+  std::vector<std::pair<std::string_view, StatedWord>> out;
+  formula::each_field<formula::Workshop>([&](const auto& row) {
+    if constexpr (std::is_same_v<decltype(row.form), formula::ChoiceForm>) {
+      const std::optional<formula::Word>& word = said.*(row.field);
+      if (word) out.emplace_back(row.full, StatedWord{text::fold(word->text), word->place});
+    }
+  });
+  return out;
 }
 
 std::optional<Range> value(const std::optional<formula::Figure>& figure) {
@@ -49,6 +57,12 @@ std::string nearest_hint(const std::vector<Section>& sections, const std::string
 }
 
 }  // namespace
+
+const StatedWord* Workshop::choice(std::string_view statement) const {
+  const auto at = std::find_if(choices.begin(), choices.end(),
+                               [&](const auto& one) { return one.first == statement; });
+  return at == choices.end() ? nullptr : &at->second;
+}
 
 void Mixer::note_weighing(const formula::Line& line, const Named& what, const Range& mass,
                           SectionKind section, std::size_t index) {
@@ -129,8 +143,7 @@ void Mixer::read_workshop() {
   workshop.humidity = stated(said->humidity);
   workshop.temperature = stated(said->temperature);
   for (const formula::Scale& scale : said->scales) workshop.scales.push_back(read_scale(scale));
-  workshop.mask = folded(said->mask);
-  workshop.extraction = folded(said->extraction);
+  workshop.choices = choices(*said);
   workshop.air_speed = stated(said->air_speed);
   workshop.place = said->place;
   blend_.workshop = std::move(workshop);

@@ -103,8 +103,9 @@ class Particulars {
       if (scale.most) words += ", up to " + mass(*scale.most);
       say("scale", std::move(words));
     }
-    if (workshop.mask) say("mask", mask(workshop.mask->text));
-    if (workshop.extraction) say("extraction", workshop.extraction->text);
+    for (const auto& [statement, word] : workshop.choices) {
+      say(std::string(statement), statement == "mask" ? mask(word.text) : word.text);
+    }
     if (workshop.air_speed) {
       say("air speed", shown(figure(workshop.air_speed->value, "1")) + " m/s");
     }

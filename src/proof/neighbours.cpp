@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <set>
-#include <span>
+#include <string>
+#include <type_traits>
 #include <utility>
+#include <vector>
 
 #include "catalogue/role.h"
+#include "formula/statements.h"
 #include "formula/vocabulary.h"
 #include "proof/amounts.h"
 #include "rules/grammar.h"
@@ -26,6 +29,29 @@ bool means(const std::string& word, const catalogue::Material& material) {
   if (const auto form = catalogue::find_form(word)) return material.form == *form;
   const auto& hazards = material.hazards;
   return std::find(hazards.begin(), hazards.end(), word) != hazards.end();
+}
+
+/// A statement that is one of a few words.
+struct Statement {
+  std::string keyword;
+  std::vector<std::string_view> words;
+  bool of_formula = false;  ///< it can stand right under the kind of product
+};
+
+template <typename Words>
+Statement statement(std::string_view keyword, const Words& words, bool of_formula) {
+  return {std::string(keyword) + " ", {words.begin(), words.end()}, of_formula};
+}
+
+/// Those of a section, by the language's register.
+template <typename Section>
+void add_choices(bool of_formula, std::vector<Statement>& out) {
+  formula::each_field<Section>([&](const auto& row) {
+    using Form = decltype(row.form);
+    constexpr bool chosen =
+        std::is_same_v<Form, formula::ChoiceForm> || std::is_same_v<Form, formula::ChoicesForm>;
+    if constexpr (chosen) out.push_back(statement(row.full, row.form.choice.choices, of_formula));
+  });
 }
 
 }  // namespace
@@ -113,38 +139,31 @@ void Neighbours::make_own(const Draft& draft, std::vector<Draft>& out) const {
 
 /// The same formula for other users, another market, another kind of product, …
 void Neighbours::say_otherwise(const Draft& draft, std::vector<Draft>& out) const {
-  using Choices = std::span<const std::string_view>;
-  namespace vocabulary = formula::vocabulary;
   std::vector<std::string_view> products;
   for (const catalogue::ProductKind& kind : catalogue_.products) products.push_back(kind.name);
-  const std::array<std::pair<std::string_view, Choices>, 8> statements{
-      std::pair{std::string_view("product "), Choices(products)},
-      {"forming ", vocabulary::formings},
-      {"market ", vocabulary::markets},
-      {"users ", vocabulary::users},
-      {"claims ", vocabulary::claims},
-      {"mask ", vocabulary::masks},
-      {"extraction ", vocabulary::yes_or_no},
-      {"water ", vocabulary::waters}};
-  for (const auto& [keyword, words] : statements) {
+  std::vector<Statement> statements{statement("product", products, true)};
+  add_choices<formula::Statements>(true, statements);
+  add_choices<formula::Workshop>(false, statements);
+  statements.push_back(statement("water", formula::vocabulary::waters, true));
+  for (const auto& [keyword, words, of_formula] : statements) {
     bool stated = false;
     for (const Line& line : draft.lines()) {
       if (!line.text.starts_with(keyword)) continue;
       stated = true;
       for (const std::string_view word : words) {
         out.push_back(draft);
-        out.back().replace(line, std::string(keyword) + std::string(word));
+        out.back().replace(line, keyword + std::string(word));
       }
       if (keyword == "product ") continue;
       out.push_back(draft);
       out.back().remove(line);
     }
-    if (stated || keyword == "mask " || keyword == "extraction ") continue;
+    if (stated || !of_formula) continue;
     for (const Line& line : draft.lines()) {
       if (!line.text.starts_with("product ")) continue;
       for (const std::string_view word : words) {
         out.push_back(draft);
-        out.back().add_behind(line, std::string(keyword) + std::string(word));
+        out.back().add_behind(line, keyword + std::string(word));
       }
     }
   }

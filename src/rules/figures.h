@@ -20,6 +20,7 @@
 #include "rules/presence.h"
 #include "rules/ruleset.h"
 #include "rules/subject.h"
+#include "rules/words.h"
 #include "rules/value.h"
 
 namespace sudsmark::rules {
@@ -122,8 +123,8 @@ class Figures {
   std::vector<std::vector<Kept>> kept_of_subject_;       ///< by sum, and by the subject's number
   std::array<Kept, sum_kind_count> kept_of_undeclared_;  ///< for rows that nothing declares
   std::vector<std::optional<measures::HandledHazards>> hazards_;  ///< by part
-  std::array<Words, formula_words_count> words_;                  ///< of the formula
-  std::array<std::string, formula_words_count> said_;             ///< the same as text: "GB and EU"
+  std::array<Words, most_stated_words> words_;                    ///< of the formula
+  std::array<std::string, most_stated_words> said_;               ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
   std::deque<std::string> sentences_;                             ///< made while messages were
 };

@@ -44,9 +44,10 @@ void Figures::read_words(const std::vector<std::string>& markets) {
     take(StatedWords::bath_water, named, said.water->place);
   }
   if (!said.workshop) return;
-  if (const auto& mask = said.workshop->mask) take(StatedWords::mask, mask->text, mask->place);
-  if (const auto& drawn = said.workshop->extraction) {
-    take(StatedWords::extraction, drawn->text, drawn->place);
+  for (const StatedInfo& row : stated_words()) {
+    if (row.workshop.empty()) continue;
+    const blend::StatedWord* word = said.workshop->choice(row.workshop);
+    if (word != nullptr) take(row.id, word->text, word->place);
   }
 }
 

@@ -162,19 +162,16 @@ enum class Relation : std::uint8_t { equal, unequal, less, less_equal, greater, 
   return Relation::less;
 }
 
-/// Words that a formula states, or that hold of its subject. The words of each are in words.h.
+/// Words that a formula states, or that hold of its subject, by their rows in words.h. Those that
+/// are asked for by name come first; statements of the workshop follow.
 enum class StatedWords : std::uint8_t {
   forming,
   users,
   claims,
   market,
   bath_water,
-  mask,
-  extraction,
   dustiness  ///< of the subject's material
 };
-/// The words of the formula itself come before the subject's.
-inline constexpr std::size_t formula_words_count = static_cast<std::size_t>(StatedWords::dustiness);
 
 /// What a formula has or has not, without more words.
 enum class Flag : std::uint8_t {

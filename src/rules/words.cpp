@@ -21,29 +21,40 @@ constexpr auto water_words = [] {
 }();
 constexpr std::array<std::string_view, 3> dustiness_words{"low", "medium", "high"};
 
-constexpr std::array stated{
-    StatedInfo{StatedWords::forming, "forming", Each::product, formula::vocabulary::formings,
-               "the forming method (`forming`)", "how the product is formed, as stated"},
-    StatedInfo{StatedWords::users, "users", Each::product, formula::vocabulary::users,
-               "who uses it (`users`)", "for whom the product is made, as stated"},
-    StatedInfo{StatedWords::claims, "claims", Each::product, formula::vocabulary::claims,
-               "what is claimed (`claims`)",
-               "what the pack or the stall says: true if any of the formula's claims is meant"},
-    StatedInfo{StatedWords::market, "market", Each::product, formula::vocabulary::markets,
-               "where it is sold (`market`)",
-               "where it is sold: true if any of the formula's markets is meant"},
-    StatedInfo{StatedWords::bath_water, "bath.water", Each::product, water_words,
-               "the water of the bath (`water`)",
-               "the named water of the bath; `figures` where it is stated by its figures"},
-    StatedInfo{StatedWords::mask, "workshop.mask", Each::product, formula::vocabulary::masks,
-               "the mask (`mask` of the workshop)", "the mask that is worn"},
-    StatedInfo{StatedWords::extraction, "workshop.extraction", Each::product,
-               formula::vocabulary::yes_or_no,
-               "whether there is extraction (`extraction` of the workshop)",
-               "whether dust is drawn off where it rises"},
-    StatedInfo{StatedWords::dustiness, "material.dustiness", Each::material, dustiness_words,
-               "the dustiness", "how much dust the material throws when it is tipped"},
-};
+constexpr std::array stated = [] {
+  std::array rows{
+      StatedInfo{"forming", Each::product, formula::vocabulary::formings,
+                 "the forming method (`forming`)", "how the product is formed, as stated"},
+      StatedInfo{"users", Each::product, formula::vocabulary::users, "who uses it (`users`)",
+                 "for whom the product is made, as stated"},
+      StatedInfo{"claims", Each::product, formula::vocabulary::claims, "what is claimed (`claims`)",
+                 "what the pack or the stall says: true if any of the formula's claims is meant"},
+      StatedInfo{"market", Each::product, formula::vocabulary::markets,
+                 "where it is sold (`market`)",
+                 "where it is sold: true if any of the formula's markets is meant"},
+      StatedInfo{"bath.water", Each::product, water_words, "the water of the bath (`water`)",
+                 "the named water of the bath; `figures` where it is stated by its figures"},
+      StatedInfo{"material.dustiness", Each::material, dustiness_words, "the dustiness",
+                 "how much dust the material throws when it is tipped"},
+      StatedInfo{"workshop.mask", Each::product, formula::vocabulary::masks,
+                 "the mask (`mask` of the workshop)", "the mask that is worn", "mask"},
+      StatedInfo{"workshop.extraction", Each::product, formula::vocabulary::yes_or_no,
+                 "whether there is extraction (`extraction` of the workshop)",
+                 "whether dust is drawn off where it rises", "extraction"},
+  };
+  for (std::size_t at = 0; at < rows.size(); ++at) rows[at].id = static_cast<StatedWords>(at);
+  return rows;
+}();
+static_assert(stated.size() <= most_stated_words);
+
+/// Whether the words that are asked for by name stand first, in their order.
+constexpr bool named_first() {
+  constexpr std::array<std::string_view, catalogue::enum_size<StatedWords>> named{
+      "forming", "users", "claims", "market", "bath.water", "material.dustiness"};
+  return std::equal(named.begin(), named.end(), stated.begin(),
+                    [](std::string_view name, const StatedInfo& row) { return row.name == name; });
+}
+static_assert(named_first());
 
 constexpr std::array all_fields{
     FieldInfo{Field::material_active, "material.active", Each::material, "%", "the active matter",
@@ -158,7 +169,6 @@ constexpr bool in_order(const List& list) {
   }
   return true;
 }
-static_assert(in_order<StatedWords>(stated));
 static_assert(in_order<Field>(all_fields));
 static_assert(in_order<Mark>(all_marks));
 static_assert(in_order<Flag>(all_flags));

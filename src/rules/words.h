@@ -17,13 +17,15 @@ namespace sudsmark::rules {
 
 /// A word of a formula with the words that it can be: `forming = pressed`.
 struct StatedInfo {
-  StatedWords id;
   std::string_view name;
   Each each;                                ///< the subject it belongs to; product: always there
   std::span<const std::string_view> known;  ///< as they are spelled; at most 32
   std::string_view missing;                 ///< what a formula without it does not say
   std::string_view meaning;
+  std::string_view workshop{};  ///< its statement, where it is one of the workshop
+  StatedWords id{};             ///< its place among the rows
 };
+inline constexpr std::size_t most_stated_words = 16;
 [[nodiscard]] std::span<const StatedInfo> stated_words();
 [[nodiscard]] const StatedInfo& info(StatedWords words);
 /// Position among the known words, compared folded.

@@ -47,7 +47,7 @@ void write_room(const blend::Blend& blend, Page& page) {
   if (workshop.humidity)
     words.push_back("humidity " + quantity::printed(workshop.humidity->value, "%"));
   if (workshop.temperature) words.push_back(quantity::printed(workshop.temperature->value, "C"));
-  if (workshop.mask) words.push_back(mask_words(workshop.mask->text));
+  if (const auto* mask = workshop.choice("mask")) words.push_back(mask_words(mask->text));
   if (!words.empty()) page.entry("room", wording::joined(words, "and"));
 }
 
