@@ -26,7 +26,7 @@ bool among(const std::vector<Finding>& findings, const Finding& one) {
 bool of_label(const Finding& one, const Rulesets& rulesets) {
   const rules::Ruleset& ruleset = front::parts(rulesets).ruleset;
   const auto rule = ruleset.find_rule(one.rule);
-  return rule && ruleset.rules[*rule].decided_by == "label";
+  return rule && is_of_label(ruleset, ruleset.rules[*rule]);
 }
 
 /// The rules to keep further from their limits so that what fails does not: themselves; or, where
@@ -263,7 +263,7 @@ bool Answering::check(const Choice& choice, const Aim* aim, SuggestedChange& out
     const bool broke = one.before && change::weight(*one.before) > 0;
     const bool worse =
         one.after && change::weight(*one.after) > (broke ? change::weight(*one.before) : 0);
-    if ((passed || broke) && worse)
+    if ((passed || broke) && worse && !of_label(*one.after, request_.rulesets))
       fails.insert({one.rule, one.subject_kind, one.subject, one.which});
   }
   if (!fails.empty()) return false;

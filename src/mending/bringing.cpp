@@ -72,7 +72,7 @@ std::optional<Ready> with(const Variant& variant, const Choices& choices, const 
     }
   }
   if (!choice) return std::nullopt;
-  const Rounding rounding(*variant.dials, *variant.blend);
+  const Rounding rounding(*variant.dials, *variant.blend, variant.brought);
   return answering.made(*choice, varied, rounding, variant.brought);
 }
 

@@ -59,6 +59,7 @@ class Choosing {
       }
     }
     if (!choice.mended.sound()) return std::nullopt;
+    leave_out_base(choice);
     choice.leads = leads(choice);
     for (const auto& [at, least] : aim_.brought) choice.leads.insert({at, true});
     place(choice);
@@ -67,6 +68,28 @@ class Choosing {
   }
 
  private:
+  /// Where an acid comes in against a base that is lowered: who takes the base out needs less of
+  /// the acid, or none.
+  void leave_out_base(Choice& choice) const {
+    const auto& dials = aim_.dials.all();
+    const bool sours = std::any_of(aim_.brought.begin(), aim_.brought.end(), [&](const auto& one) {
+      return has_role(dials[one.first], catalogue::Role::acid);
+    });
+    Choice other;
+    other.setting = choice.setting;
+    for (std::size_t at = 0; at < dials.size(); ++at) {
+      const bool lowered =
+          choice.mended.turns[at] < 0 && has_role(dials[at], catalogue::Role::carbonate);
+      if (lowered && !aim_.guards[at].essential && !dials[at].kept)
+        other.setting.removed.insert(at);
+    }
+    if (!sours || other.setting.removed == choice.setting.removed) return;
+    constexpr std::size_t for_one_line = 60;
+    aim_.probes.allow(for_one_line);
+    other.mended = mend(aim_, other.setting);
+    if (other.mended.sound()) choice = std::move(other);
+  }
+
   /// Tries without each line that a mend of a verdict lowers.
   void leave_out(const VerdictKey& key, std::size_t rank, Choice& choice) const {
     const Trialled* verdict = aim_.before.find(key);

@@ -80,6 +80,10 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
   const std::vector<Dial>& all = dials.all();
   std::vector<std::string> removed;
   std::vector<std::string> set;
+  const auto moved = [&](std::size_t at) {
+    return turns[at] != 0 || std::any_of(brought.begin(), brought.end(),
+                                         [&](const Brought& one) { return one.gave == at; });
+  };
   // the greatest line that moves takes the rest, so that no other line is scaled
   std::size_t taker = all.size();
   bool filled = false;
@@ -87,7 +91,7 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
     const Dial& dial = all[at];
     if (dial.balance != std::size_t{0} || comes_in(brought, at) != nullptr) continue;
     filled = filled || dial.fills;
-    const bool moves = turns[at] != 0 && dial.share + turns[at] > next_to_nothing;
+    const bool moves = moved(at) && dial.share + turns[at] > next_to_nothing;
     const bool plain = dial.amount.kind == AmountKind::share ||
                        dial.amount.kind == AmountKind::mass ||
                        dial.amount.kind == AmountKind::parts;
@@ -107,7 +111,7 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
       }
       continue;
     }
-    if (turns[at] == 0 || at == taker) continue;
+    if (!moved(at) || at == taker) continue;
     if (dial.share + turns[at] < next_to_nothing) {
       removed.push_back("remove " + written(dial.name));
     } else if (!dial.fills) {

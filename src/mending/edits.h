@@ -15,9 +15,10 @@ namespace sudsmark::mending {
 /// A material that was not there: it comes in with a line of its own, or in another's place.
 struct Brought {
   std::size_t dial = 0;
-  std::string phase;   ///< that it is added to
-  std::string out_of;  ///< the name in whose place it stands; empty: it is added
-  double least = 0;    ///< of the product, that comes in at least; 0: any amount
+  std::string phase;                  ///< that it is added to
+  std::string out_of;                 ///< the name in whose place it stands; empty: it is added
+  double least = 0;                   ///< of the product, that comes in at least; 0: any amount
+  std::optional<std::size_t> gave{};  ///< the dial that gave way for it, if one did so noticeably
 };
 
 /// What a dial brings in; null where it was there.

@@ -103,7 +103,8 @@ Fill fill_of(const Dial& dial, const catalogue::ProductKind& kind) {
   }
   // a scrub bar is of salt or sugar, and no bath dissolves it
   const bool scrubs = !bath && !foams && !fizzes && !has_trait(kind, "for-hair");
-  if (has_role(dial, Role::salt) && scrubs && !holds_crystal_water(dial)) return Fill::body;
+  const bool scours = has_any(dial, {Role::salt, Role::sugar});
+  if (scours && scrubs && is_powder(dial) && !holds_crystal_water(dial)) return Fill::body;
   const bool inert = has_any(dial, {Role::filler, Role::starch, Role::clay});
   return inert && is_powder(dial) ? Fill::powder : Fill::never;
 }

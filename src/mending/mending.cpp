@@ -243,11 +243,14 @@ class Mending {
     if (more) {
       // nobody adds less of a material than is usual of it, or than the remedy says
       double least = 0;
+      double most = guard.most;
       if (const auto newcomer = aim_.brought.find(at); newcomer != aim_.brought.end()) {
         const double usual = dial.material->usual ? dial.material->usual->value.low : 0;
         least = std::max(usual, newcomer->second) - dial.share;
+        // where it is known how much the trade takes, it is about that
+        if (newcomer->second > 0) most = std::min(most, 2 * newcomer->second);
       }
-      return {percent * std::max(0.0, least), percent * std::max(0.0, guard.most - dial.share)};
+      return {percent * std::max(0.0, least), percent * std::max(0.0, most - dial.share)};
     }
     // what a rule blames may go below what is usual, and then goes altogether (see mend)
     const bool keeps = guard.essential || guard.makes_room || fills(at);
@@ -404,7 +407,7 @@ struct Traces {
 
 Traces left_as_traces(const Mended& mended, const Aim& aim) {
   constexpr double slack = 1e-9;
-  constexpr double a_tenth = 0.1;
+  constexpr double hardly_any = 0.15;
   Traces out;
   for (std::size_t at = 0; at < mended.turns.size(); ++at) {
     const double left = aim.dials.all()[at].share + mended.turns[at];
@@ -414,7 +417,7 @@ Traces left_as_traces(const Mended& mended, const Aim& aim) {
     const bool fine =
         has_role(dial, catalogue::Role::scent) || has_role(dial, catalogue::Role::acid);
     const bool unusual = left < aim.guards[at].least - slack;
-    const bool hardly = left < a_tenth * dial.share && !fine;
+    const bool hardly = left < hardly_any * dial.share && !fine;
     if (unusual || hardly) out.all.insert(at);
     out.unusual = out.unusual || unusual;
   }

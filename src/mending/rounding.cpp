@@ -17,8 +17,18 @@ constexpr double a_trace = 0.01;
 
 }  // namespace
 
-Rounding::Rounding(const Dials& dials, const blend::Blend& blend) : dials_(dials) {
+Rounding::Rounding(const Dials& dials, const blend::Blend& blend,
+                   const std::vector<Brought>& brought)
+    : dials_(dials) {
   if (blend.workshop) scales_ = blend.workshop->scales;
+  for (const Brought& one : brought) {
+    if (!one.out_of.empty()) moved_.insert(one.dial);
+    if (one.gave) moved_.insert(*one.gave);
+  }
+}
+
+bool Rounding::moves(const Turns& turns, std::size_t at) const {
+  return turns[at] != 0 || moved_.contains(at);
 }
 
 bool Rounding::by_scale(const Dial& dial) const {
@@ -45,8 +55,8 @@ std::size_t Rounding::taker(const Turns& turns, std::size_t sum) const {
   const auto rank = [&](std::size_t at) { return std::pair(all[at].fills, all[at].share); };
   for (std::size_t at = 0; at < all.size(); ++at) {
     if (all[at].balance != sum) continue;
-    const bool moves = turns[at] != 0 && all[at].share + turns[at] > next_to_nothing;
-    if (!moves && !all[at].fills) continue;
+    const bool left = moves(turns, at) && all[at].share + turns[at] > next_to_nothing;
+    if (!left && !all[at].fills) continue;
     if (best == all.size() || rank(at) > rank(best)) best = at;
   }
   return best;
@@ -60,7 +70,7 @@ Turns Rounding::rounded(const Turns& turns, const std::vector<double>& lean) con
     takers.push_back(taker(turns, sum));
   }
   for (std::size_t at = 0; at < all.size(); ++at) {
-    if (turns[at] == 0) continue;
+    if (!moves(turns, at)) continue;
     if (all[at].balance && takers[*all[at].balance] == at) continue;
     const double share = all[at].share + turns[at];
     if (share < next_to_nothing || share < all[at].share * a_trace) {
@@ -96,8 +106,8 @@ std::vector<double> Rounding::steps(const Turns& turns) const {
   const std::vector<Dial>& all = dials_.all();
   std::vector<double> out(all.size(), 0.0);
   for (std::size_t at = 0; at < all.size(); ++at) {
-    const bool moves = turns[at] != 0 && all[at].share + turns[at] > next_to_nothing;
-    if (moves) out[at] = step(all[at], all[at].share + turns[at]);
+    const bool left = moves(turns, at) && all[at].share + turns[at] > next_to_nothing;
+    if (left) out[at] = step(all[at], all[at].share + turns[at]);
   }
   return out;
 }

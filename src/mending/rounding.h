@@ -1,17 +1,20 @@
 // Rounding: turns of dials as somebody can weigh them.
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
 #include "blend/blend.h"
 #include "mending/dials.h"
+#include "mending/edits.h"
 
 namespace sudsmark::mending {
 
 class Rounding {
  public:
-  Rounding(const Dials& dials, const blend::Blend& blend);
+  /// `brought`: what came in before any turn, and what gave way for it, is rounded too.
+  Rounding(const Dials& dials, const blend::Blend& blend, const std::vector<Brought>& brought = {});
 
   /// Every line that moves, on the step of the scale that suits it; one line of each sum that is
   /// kept takes what that leaves: q.s., or the greatest of those that move and do not lead.
@@ -27,11 +30,13 @@ class Rounding {
 
  private:
   [[nodiscard]] bool by_scale(const Dial& dial) const;
+  [[nodiscard]] bool moves(const Turns& turns, std::size_t at) const;
   /// The dial that takes the rest of a sum that is kept; the count of dials if none moves.
   [[nodiscard]] std::size_t taker(const Turns& turns, std::size_t sum) const;
 
   const Dials& dials_;
   std::vector<blend::Scale> scales_;
+  std::set<std::size_t> moved_;
 };
 
 }  // namespace sudsmark::mending

@@ -22,6 +22,16 @@ bool asks_the_scales(const rules::Ruleset& ruleset, const rules::Program& progra
 
 }  // namespace
 
+bool is_of_label(const rules::Ruleset& ruleset, const rules::Rule& rule) {
+  if (rule.decided_by == "label") return true;
+  for (std::uint32_t at = rule.when.begin; at < rule.when.end; ++at) {
+    const rules::Instruction& one = ruleset.pool.code[at];
+    const bool asks = one.code == rules::Code::flag;
+    if (asks && static_cast<rules::Flag>(one.a) == rules::Flag::has_label) return true;
+  }
+  return false;
+}
+
 const Trialled* Trial::find(const VerdictKey& key, std::size_t near) const {
   if (near < verdicts.size() && verdicts[near].key == key) return &verdicts[near];
   const auto at = std::find_if(verdicts.begin(), verdicts.end(),
@@ -37,6 +47,7 @@ Trials::Trials(const Rulesets& rulesets, const CheckOptions& options)
   }
   for (const rules::Rule& rule : parts_.ruleset.rules) {
     WaysOf& of = ways_.emplace_back();
+    of_label_.push_back(is_of_label(parts_.ruleset, rule));
     of.of_scales = asks_the_scales(parts_.ruleset, rule.expect);
     if (!rule.expect.empty()) of.keep = rules::ways(parts_.ruleset.pool, rule.expect, true);
     if (rule.when.empty()) continue;
@@ -77,6 +88,7 @@ std::optional<Trial> Trials::of(const formula::Card& card) const {
         std::count_if(verdicts.begin() + static_cast<std::ptrdiff_t>(first_of_rule),
                       verdicts.begin() + static_cast<std::ptrdiff_t>(at), alike));
     if (one.kind == Kind::not_applicable && asked[at].when.empty()) continue;
+    if (of_label_[one.rule]) continue;
     Trialled& kept = out.verdicts.emplace_back();
     kept.rule = one.rule;
     kept.key = {parts_.ruleset.rules[one.rule].id, std::string(one.subject_kind),

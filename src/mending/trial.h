@@ -54,12 +54,16 @@ struct WaysOf {
   bool of_scales = false;
 };
 
+/// Whether a rule is about what is printed, and no amount is moved for it: the label's own, and
+/// what is only asked where no label is written yet.
+[[nodiscard]] bool is_of_label(const rules::Ruleset& ruleset, const rules::Rule& rule);
+
 class Trials {
  public:
   /// `options` names a day.
   Trials(const Rulesets& rulesets, const CheckOptions& options);
 
-  /// None if the card cannot be mixed.
+  /// None if the card cannot be mixed. Without what is about the label.
   [[nodiscard]] std::optional<Trial> of(const formula::Card& card) const;
   [[nodiscard]] const WaysOf& ways(std::uint32_t rule) const;
 
@@ -67,7 +71,8 @@ class Trials {
   const front::Parts& parts_;
   const CheckOptions& options_;
   std::vector<bool> chosen_;
-  std::vector<WaysOf> ways_;  ///< by rule
+  std::vector<WaysOf> ways_;    ///< by rule
+  std::vector<bool> of_label_;  ///< by rule
 };
 
 /// Trials of one formula with its dials turned. The first are remembered, since every search begins

@@ -109,6 +109,10 @@ std::unique_ptr<Variant> varied(const Original& original, const catalogue::Produ
     if (dial == nullptr) return nullptr;
     out->brought.push_back(one.brought);
     out->brought.back().dial = static_cast<std::size_t>(dial - out->dials->all().data());
+    constexpr double noticed = 1e-7;
+    if (!fill->fills && std::abs(filled->share - fill->share) > noticed) {
+      out->brought.back().gave = static_cast<std::size_t>(filled - out->dials->all().data());
+    }
   }
   return out;
 }

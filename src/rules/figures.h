@@ -20,8 +20,8 @@
 #include "rules/presence.h"
 #include "rules/ruleset.h"
 #include "rules/subject.h"
-#include "rules/words.h"
 #include "rules/value.h"
+#include "rules/words.h"
 
 namespace sudsmark::rules {
 

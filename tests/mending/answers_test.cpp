@@ -145,7 +145,12 @@ std::vector<std::string> wrong_with(const SuggestedChange& answer, const Named& 
     if (is > most || (is < least && !fades)) out.push_back("leaves the usual of " + one.name);
   }
   for (const VerdictChange& one : answer.comparison.verdicts) {
-    if (one.direction == Direction::worse && one.before) out.push_back("worsens " + one.rule);
+    const rules::Ruleset& ruleset = front::parts(rulesets).ruleset;
+    const auto rule = ruleset.find_rule(one.rule);
+    const bool of_label = rule && mending::is_of_label(ruleset, ruleset.rules[*rule]);
+    if (one.direction == Direction::worse && one.before && !of_label) {
+      out.push_back("worsens " + one.rule);
+    }
   }
   return out;
 }
