@@ -1,9 +1,9 @@
 # Puts files into batches, each of which is compiled as one: the headers that all of them read are what takes the time.
 #
-#     awk -v most=N -f batches.awk FILE...
+#     awk -v most=N [-v anywhere=1] -f batches.awk FILE...
 #
-# Prints a line `FILE;BATCH` a file, N files a batch at most. A file joins the first batch of its folder where
-# no name that one of the two keeps to itself (unnamed namespace) stands anywhere in the other, and none is
+# Prints a line `FILE;BATCH` a file, N files a batch at most. A file joins the first batch of its folder (of any
+# folder with `anywhere`) where no name that one of the two keeps to itself (unnamed namespace) stands anywhere in the other, and none is
 # brought in from two places.
 FNR == 1 {
   file[++files] = FILENAME
@@ -44,7 +44,7 @@ function clash(a, b,    names, count, i) {
   return 0
 }
 function fits(f, b,    i) {
-  if (place[b] != folder[f] || size[b] >= most) return 0
+  if ((place[b] != folder[f] && !anywhere) || size[b] >= most) return 0
   for (i = 1; i <= size[b]; i++)
     if (clash(f, member[b, i]) || clash(member[b, i], f)) return 0
   return 1
