@@ -191,7 +191,7 @@ struct Register<Workshop> {
       Row("temperature", &Workshop::temperature, FigureForm{measure::temperature}),
       Row("scale", &Workshop::scales, OwnForm{}, Times::many),
       Row("mask", &Workshop::mask, ChoiceForm{choice::mask}),
-      Row("extraction", &Workshop::extraction, ChoiceForm{choice::extraction, "yes or no"}),
+      Row("extraction", &Workshop::extraction, ChoiceForm{choice::answer, "yes or no"}),
       Row("air speed", &Workshop::air_speed, FigureForm{measure::speed}),
   };
 };

@@ -48,7 +48,7 @@ inline constexpr Choice claims{"a claim", vocabulary::claims};
 inline constexpr Choice dust_fraction{"a fraction of dust", vocabulary::dust_fractions};
 inline constexpr Choice water{"a kind of water", vocabulary::waters};
 inline constexpr Choice mask{"a mask", vocabulary::masks};
-inline constexpr Choice extraction{"an answer", vocabulary::yes_or_no};
+inline constexpr Choice answer{"an answer", vocabulary::yes_or_no};
 
 }  // namespace choice
 

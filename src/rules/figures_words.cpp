@@ -43,11 +43,14 @@ void Figures::read_words(const std::vector<std::string>& markets) {
     if (named.empty()) named = "figures";
     take(StatedWords::bath_water, named, said.water->place);
   }
-  if (!said.workshop) return;
   for (const StatedInfo& row : stated_words()) {
     if (row.workshop.empty()) continue;
-    const blend::StatedWord* word = said.workshop->choice(row.workshop);
-    if (word != nullptr) take(row.id, word->text, word->place);
+    const blend::StatedWord* word = said.workshop ? said.workshop->choice(row.workshop) : nullptr;
+    if (word != nullptr) {
+      take(row.id, word->text, word->place);
+    } else if (!row.unsaid.empty()) {
+      take(row.id, row.unsaid, said.place);
+    }
   }
 }
 

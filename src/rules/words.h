@@ -23,6 +23,7 @@ struct StatedInfo {
   std::string_view missing;                 ///< what a formula without it does not say
   std::string_view meaning;
   std::string_view workshop{};  ///< its statement, where it is one of the workshop
+  std::string_view unsaid{};    ///< what holds where nothing is said; empty: nobody knows
   StatedWords id{};             ///< its place among the rows
 };
 inline constexpr std::size_t most_stated_words = 16;
