@@ -149,6 +149,7 @@ struct Workshop {
   std::vector<Scale> scales;
   std::optional<Word> mask;         ///< none, FFP1, FFP2, FFP3, N95, P100
   std::optional<Word> extraction;   ///< yes or no
+  std::optional<Word> goggles;      ///< yes or no: whether they are worn where dust rises
   std::optional<Figure> air_speed;  ///< m/s, at the bowl
   Span place;
 };

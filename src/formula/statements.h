@@ -192,6 +192,7 @@ struct Register<Workshop> {
       Row("scale", &Workshop::scales, OwnForm{}, Times::many),
       Row("mask", &Workshop::mask, ChoiceForm{choice::mask}),
       Row("extraction", &Workshop::extraction, ChoiceForm{choice::answer, "yes or no"}),
+      Row("goggles", &Workshop::goggles, ChoiceForm{choice::answer, "yes or no"}),
       Row("air speed", &Workshop::air_speed, FigureForm{measure::speed}),
   };
 };

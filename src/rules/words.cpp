@@ -41,6 +41,10 @@ constexpr std::array stated = [] {
       StatedInfo{"workshop.extraction", Each::product, formula::vocabulary::yes_or_no,
                  "whether there is extraction (`extraction` of the workshop)",
                  "whether dust is drawn off where it rises", "extraction"},
+      StatedInfo{"workshop.goggles", Each::product, formula::vocabulary::yes_or_no,
+                 "whether goggles are worn (`goggles` of the workshop)",
+                 "whether goggles are worn where dust rises; `no` where nothing is said", "goggles",
+                 "no"},
   };
   for (std::size_t at = 0; at < rows.size(); ++at) rows[at].id = static_cast<StatedWords>(at);
   return rows;
