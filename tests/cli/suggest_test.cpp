@@ -59,7 +59,7 @@ TEST_CASE("check: --fixes brings answers into SARIF, and is refused without it")
   const auto fixed = test::run(check + " --format sarif --fixes", folder.path());
   CHECK(fixed.status == 1);
   CHECK(fixed.err.empty());
-  for (const char* part : {"\"fixes\"", "\"raise polysorbate 80\"", "\"1.055 %\""}) {
+  for (const char* part : {"\"fixes\"", "\"set polysorbate 80 to 1.055 %\"", "\"1.055 % \""}) {
     CHECK_MESSAGE(fixed.out.find(part) != std::string::npos, part);
   }
   CHECK(test::run(check + " --fixes", folder.path()).status == 2);
