@@ -61,7 +61,12 @@ NamedLimit named_limit(const Name& name, const std::vector<const Finding*>& find
     for (const Finding* other : findings) {
       if (same_figure(first, *other)) narrow(*out.limit, *other->limit);
     }
-    out.words = wording::shown_beside(*out.measured, *out.limit);
+    // a bound without an end says what could be, and nothing of what is
+    const bool endless = first.bound && first.measured->low && !first.measured->high;
+    const Figure from{first.measured->low, first.measured->low, first.measured->unit};
+    out.words =
+        endless ? "could reach " + wording::shown(from) + " or more; " + wording::wanted(*out.limit)
+                : wording::shown_beside(*out.measured, *out.limit);
   } else if (first.kind == Kind::open) {
     out.words = "waits for " + wording::joined(first.missing);
   }
