@@ -97,6 +97,10 @@ def main():
             faults.append(f"{group}: json-lines lack errors")
         check(f"{group} as verbose sarif",
               run("check", *DAY, "--verbose", "--format", "sarif", group), of_sarif)
+    fixed = run("check", *DAY, "--fixes", "--format", "sarif", "fixtures/faulty")
+    check("faulty formulas as sarif with fixes", fixed, of_sarif)
+    results = json.loads(fixed)["runs"][0]["results"]
+    print(f"{sum('fixes' in one for one in results)} results of faulty formulas have fixes")
     whole = json.loads(run("check", *DAY, "--format", "json", "fixtures"))
     for form, most in MOST_BYTES.items():
         size = len(run("check", *DAY, "--format", form, "fixtures"))
