@@ -84,6 +84,8 @@ using Outcome = std::variant<const RunResult*, const Comparison*, const Suggesti
                              const Leeway*, const LeewayMap*, const Topic*, const Handout*,
                              const Rulesets*, const Dossier*>;
 
+struct Fixes;
+
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise
   bool color = false;
@@ -93,6 +95,7 @@ struct ReportOptions {
   std::string overview = {};
   std::size_t columns = 80;         ///< of the terminal that text is for
   std::optional<Level> quiet = {};  ///< only what weighs as much as that, and the sum
+  const Fixes* fixes = nullptr;     ///< of SARIF: what mends findings (<sudsmark/fixes.h>), if any
 };
 
 /// A page of a folder.

@@ -1,8 +1,10 @@
 // `check`: what every rule says of one or more formulas.
 #include <algorithm>
+#include <mutex>
 
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
+#include <sudsmark/fixes.h>
 
 #include "cli/checking_options.h"
 #include "cli/outputs.h"
@@ -84,6 +86,34 @@ void refer_to_bases(const CheckOptions& options, const Rulesets& rulesets, Input
   }
 }
 
+/// What `suggest` finds, looked for by the threads that check.
+class Fixing {
+ public:
+  /// Problems of the search become problems of the run.
+  void look_at(RunResult& run, const CheckOptions& options, const Rulesets& rulesets,
+               Inputs& inputs, Level threshold) {
+    for (const FormulaResult& formula : run.formulas) {
+      // standard input was read once, and is no file to change
+      if (formula.file == "-" || !reaches(run, threshold)) continue;
+      CheckOptions alone = options;
+      alone.read = inputs.reader_for({formula.file});
+      const auto text = inputs.read_formula(formula.file, false, run.problems);
+      if (!text) continue;
+      Result<std::vector<Fix>> found = fixes_of(*text, rulesets, alone, threshold);
+      run.problems.insert(run.problems.end(), found.problems.begin(), found.problems.end());
+      if (!found) continue;
+      const std::lock_guard lock(mutex_);
+      fixes_.of[formula.file] = std::move(*found);
+    }
+  }
+
+  [[nodiscard]] const Fixes& fixes() const { return fixes_; }
+
+ private:
+  std::mutex mutex_;
+  Fixes fixes_;
+};
+
 class Check {
  public:
   void declare(Options& options) {
@@ -101,8 +131,10 @@ class Check {
                  "of a tweak, count only what is worse than in its base");
     baseline_.declare(options);
     output_.declare(options, Command::check);
+    options.flag("--fixes", fixes_,
+                 "bring what `suggest` finds into SARIF, as changes of the formula's own lines");
     for (const char* const other : {"--base-as-reference", "--baseline", "--write-baseline",
-                                    "--format", "--output", "--color"}) {
+                                    "--fixes", "--format", "--output", "--color"}) {
       options.excludes("--stream", other);
     }
     options.flag("--quiet", quiet_, "only what reaches the threshold of --fail-on, and the sum");
@@ -123,6 +155,8 @@ class Check {
     ReportOptions look;
     look.verbose = verbose_;
     if (quiet_) look.quiet = verdicts_.threshold();
+    Fixing fixing;
+    if (fixes_) look.fixes = &fixing.fixes();
     const auto outputs = Outputs::read(output_, Command::check, look);
     const auto rulesets = rules_.load(inputs, output_.ascii);
     CheckOptions options;
@@ -130,6 +164,9 @@ class Check {
     verdicts_.read_into(options);
     const bool sound = formulas_.read_into(options);
     if (!outputs || !rulesets || !sound || !fits(options, *rulesets)) return Exit::unusable;
+    if (fixes_ && !outputs->have("sarif")) {
+      return refused("--fixes is for SARIF: ask for it with --format sarif");
+    }
     const auto known = baseline_.read(inputs);
     if (!known || !can_write_baseline(*outputs, inputs)) return Exit::unusable;
     Details details = outputs->wanted();
@@ -143,6 +180,7 @@ class Check {
     fill(details, options);
     const auto refer = [&](RunResult& run) {
       if (base_as_reference_) refer_to_bases(options, *rulesets, inputs, run);
+      if (fixes_) fixing.look_at(run, options, *rulesets, inputs, verdicts_.threshold());
     };
     RunOutputs reports(*outputs, *rulesets, inputs);
     if (reports.hopeless()) return Exit::unusable;
@@ -200,6 +238,7 @@ class Check {
   OutputOptions output_;
   bool stream_ = false;
   bool base_as_reference_ = false;
+  bool fixes_ = false;
   bool quiet_ = false;
   bool verbose_ = false;
 };

@@ -128,6 +128,11 @@ bool Outputs::sound() const {
   return true;
 }
 
+bool Outputs::have(std::string_view word) const {
+  return std::any_of(all_.begin(), all_.end(),
+                     [&](const Output& one) { return one.report->word == word; });
+}
+
 bool Outputs::take(const std::string& path) const {
   return std::any_of(all_.begin(), all_.end(), [&](const Output& one) {
     return !one.path.empty() && same_place(one.path, path);

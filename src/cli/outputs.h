@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <sudsmark/report.h>
@@ -53,6 +54,8 @@ class Outputs {
   [[nodiscard]] const std::vector<Output>& all() const { return all_; }
   [[nodiscard]] ReportOptions look_of(const Output& one) const;
 
+  /// Whether one of them is that report.
+  [[nodiscard]] bool have(std::string_view word) const;
   /// Whether a report goes to that file.
   [[nodiscard]] bool take(const std::string& path) const;
 

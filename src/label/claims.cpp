@@ -83,7 +83,7 @@ std::vector<LabelFault> claim_faults(const blend::Blend& blend, const rules::Rul
       if (!rule || (makes == "food" && blend.looks_like_food)) continue;
       for (std::string& word : found_in(one.text, word_of(blend, table_name, row, "words"))) {
         if (makes == "evidence" && has_rules_of_its_own(one.text)) continue;
-        found[*rule].push_back(std::move(word));
+        found[*rule].push_back("'" + word + "'");
       }
     }
     for (const auto& [rule, words] : found) {

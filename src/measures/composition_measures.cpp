@@ -54,7 +54,10 @@ bool coloured(const Material& material) {
 
 template <WaterClass wanted>
 bool holds_water(const void*, const Candidate& candidate) {
-  if (candidate.content == nullptr) return has(*candidate.material, Role::water);
+  // water that is poured in is neither bound nor in crystals
+  if (candidate.content == nullptr) {
+    return wanted == WaterClass::free && has(*candidate.material, Role::water);
+  }
   const bool water = (candidate.content->roles & bit(Role::water)) != 0;
   const WaterClass is = candidate.content->water;
   return is == wanted || (wanted == WaterClass::free && water && is == WaterClass::none);

@@ -13,14 +13,6 @@ namespace {
 using formula::AmountKind;
 using formula::PartKind;
 
-/// A name as an edit can hold it: in quotes where a word in it would end it.
-std::string written(const formula::Word& name) {
-  const std::string padded = " " + name.text + " ";
-  const bool splits =
-      padded.find(" to ") != std::string::npos || padded.find(" for ") != std::string::npos;
-  return name.quoted || splits ? quoted(name.text) : name.text;
-}
-
 /// Digits behind the point that a figure needs.
 std::size_t decimals(const std::string& figure) {
   const std::size_t point = figure.find('.');
@@ -47,17 +39,6 @@ formula::Amount amount_of(const Dials& dials, const Dial& dial, double turn) {
   return amount;
 }
 
-/// A share in per cent, as the maker writes it, where its digits are few; ppm are no one's bench.
-std::string printed_edit(const formula::Amount& amount) {
-  constexpr double fine = 1e4;
-  constexpr double slack = 1e-6;
-  const double scaled = amount.value.low * 100 * fine;
-  const bool plain = amount.kind == AmountKind::share && amount.value.exact() &&
-                     std::round(scaled) > 0 && std::abs(scaled - std::round(scaled)) < slack;
-  if (!plain) return formula::printed_amount(amount);
-  return formula::printed_number(std::round(scaled) / fine) + " %";
-}
-
 }  // namespace
 
 std::string quoted(const std::string& text) {
@@ -67,6 +48,23 @@ std::string quoted(const std::string& text) {
     out += c;
   }
   return out + '"';
+}
+
+std::string written(const formula::Word& name) {
+  const std::string padded = " " + name.text + " ";
+  const bool splits =
+      padded.find(" to ") != std::string::npos || padded.find(" for ") != std::string::npos;
+  return name.quoted || splits ? quoted(name.text) : name.text;
+}
+
+std::string printed_edit(const formula::Amount& amount) {
+  constexpr double fine = 1e4;
+  constexpr double slack = 1e-6;
+  const double scaled = amount.value.low * 100 * fine;
+  const bool plain = amount.kind == AmountKind::share && amount.value.exact() &&
+                     std::round(scaled) > 0 && std::abs(scaled - std::round(scaled)) < slack;
+  if (!plain) return formula::printed_amount(amount);
+  return formula::printed_number(std::round(scaled) / fine) + " %";
 }
 
 const Brought* comes_in(const std::vector<Brought>& brought, std::size_t dial) {

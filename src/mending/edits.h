@@ -21,6 +21,11 @@ struct Brought {
   std::optional<std::size_t> gave{};  ///< the dial that gave way for it, if one did so noticeably
 };
 
+/// A name as an edit or a line can hold it: in quotes where a word in it would end it.
+[[nodiscard]] std::string written(const formula::Word& name);
+/// A share in per cent, as the maker writes it, where its digits are few; ppm are no one's bench.
+[[nodiscard]] std::string printed_edit(const formula::Amount& amount);
+
 /// What a dial brings in; null where it was there.
 [[nodiscard]] const Brought* comes_in(const std::vector<Brought>& brought, std::size_t dial);
 

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "report/html_page.h"
+#include "report/prose.h"
 
 namespace sudsmark::report {
 
@@ -64,7 +65,7 @@ void write_particulars(const FormulaPage& view) {
     view.page.open("div");
     view.page.element("dt", particular.name);
     view.page.open("dd");
-    view.page.name(particular.words);
+    view.page.name(typeset(particular.words));
     if (particular.assumed) view.page.element("small", " usual for it");
     view.page.close();
     view.page.close();

@@ -42,6 +42,7 @@ small { display: block; font-size: 0.84em; line-height: 1.35; color: var(--soft)
 .head h1, .head h2, main > h1 { margin: 0; font-size: clamp(1.9rem, 1.2rem + 3vw, 2.9rem); }
 main > h1 { padding-top: 1.6rem; }
 .of { margin: 0.35rem 0 0; color: var(--soft); font-size: 0.92rem; }
+.of time { white-space: nowrap; }
 .card {
   display: grid; grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr)); gap: 0 1.4rem;
   margin: 1.3rem 0 0;

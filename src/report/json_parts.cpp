@@ -31,19 +31,21 @@ void begin_report(JsonDocument& document, const Rulesets& rulesets) {
   document.member("reminder", reminder);
 }
 
+Json problem_object(const Problem& problem) {
+  Json out{{"file", problem.file}};
+  put_line(out, problem.line, problem.column);
+  out["message"] = problem.message;
+  for (const Problem::Place& also : problem.also) {
+    Json place{{"file", also.file}};
+    put_line(place, also.line, also.column);
+    out["also"].push_back(std::move(place));
+  }
+  return out;
+}
+
 Json problem_list(const std::vector<Problem>& problems) {
   Json out = Json::array();
-  for (const Problem& problem : problems) {
-    Json one{{"file", problem.file}};
-    put_line(one, problem.line, problem.column);
-    one["message"] = problem.message;
-    for (const Problem::Place& also : problem.also) {
-      Json place{{"file", also.file}};
-      put_line(place, also.line, also.column);
-      one["also"].push_back(std::move(place));
-    }
-    out.push_back(std::move(one));
-  }
+  for (const Problem& problem : problems) out.push_back(problem_object(problem));
   return out;
 }
 
@@ -61,16 +63,20 @@ void put_figures(Json& object, const Finding& finding) {
   if (!finding.missing.empty()) object["missing"] = finding.missing;
 }
 
+void put_occasion(Json& object, const Finding& finding, const std::string& formula_file) {
+  object["message"] = finding.message;
+  put_place(object, finding, formula_file);
+  if (!finding.subject.empty()) {
+    object["subject"] = Json::object({{finding.subject_kind, finding.subject}});
+  }
+  put_figures(object, finding);
+}
+
 Json finding_object(const Finding& finding, const std::string& formula_file) {
   Json out{{"rule", finding.rule},
            {"kind", wording::kind_word(finding.kind)},
-           {"level", wording::level_word(finding.level)},
-           {"message", finding.message}};
-  put_place(out, finding, formula_file);
-  if (!finding.subject.empty()) {
-    out["subject"] = Json::object({{finding.subject_kind, finding.subject}});
-  }
-  put_figures(out, finding);
+           {"level", wording::level_word(finding.level)}};
+  put_occasion(out, finding, formula_file);
   return out;
 }
 

@@ -18,12 +18,15 @@ namespace sudsmark::report {
 /// What every document begins with: its schema, the program, the reminder.
 void begin_report(JsonDocument& document, const Rulesets& rulesets);
 
+[[nodiscard]] Json problem_object(const Problem& problem);
 [[nodiscard]] Json problem_list(const std::vector<Problem>& problems);
 
 /// Adds where a finding stands; its file only where that is not the formula's.
 void put_place(Json& object, const Finding& finding, const std::string& formula_file);
 /// Adds the figure, the limit, and what is missing, where there are any.
 void put_figures(Json& object, const Finding& finding);
+/// What a finding has of its own beside others of its rule: message, place, subject, figures.
+void put_occasion(Json& object, const Finding& finding, const std::string& formula_file);
 /// Rule, kind, level, message, place, subject, figures.
 [[nodiscard]] Json finding_object(const Finding& finding, const std::string& formula_file);
 

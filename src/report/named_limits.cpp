@@ -30,6 +30,13 @@ bool same_figure(const Finding& one, const Finding& other) {
          one.subject == other.subject;
 }
 
+/// Whether figures say something: of what is not known they may be none, and so may its limit.
+bool has_figures(const Finding& finding) {
+  if (!finding.measured || !finding.limit) return false;
+  const bool known = finding.measured->low || finding.measured->high;
+  return finding.kind != Kind::open || (known && finding.limit->high != 0.0);
+}
+
 /// The narrowest of two limits; an end that would turn the band around is left as it is.
 void narrow(Figure& limit, const Figure& other) {
   if (other.low && (!limit.high || *other.low <= *limit.high)) {
@@ -48,13 +55,18 @@ NamedLimit named_limit(const Name& name, const std::vector<const Finding*>& find
   out.name = name.second;
   out.verdict = verdict_word(first);
   out.finding = &first;
-  out.measured = first.measured;
-  out.limit = first.limit;
-  if (first.measured && first.limit) {
+  if (has_figures(first)) {
+    out.measured = first.measured;
+    out.limit = first.limit;
     for (const Finding* other : findings) {
       if (same_figure(first, *other)) narrow(*out.limit, *other->limit);
     }
-    out.words = wording::shown_beside(*out.measured, *out.limit);
+    // a bound without an end says what could be, and nothing of what is
+    const bool endless = first.bound && first.measured->low && !first.measured->high;
+    const Figure from{first.measured->low, first.measured->low, first.measured->unit};
+    out.words =
+        endless ? "could reach " + wording::shown(from) + " or more; " + wording::wanted(*out.limit)
+                : wording::shown_beside(*out.measured, *out.limit);
   } else if (first.kind == Kind::open) {
     out.words = "waits for " + wording::joined(first.missing);
   }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "quantity/unit.h"
+
 namespace sudsmark::report {
 namespace {
 
@@ -20,6 +22,12 @@ bool stands(std::string_view words, std::size_t at, std::string_view word) {
   return end == words.size() || !is_letter_or_digit(words[end]);
 }
 
+/// Whether a unit comes next, which stays on the line of its figure.
+bool begins_with_unit(std::string_view words) {
+  const std::string_view word = words.substr(0, words.find(' '));
+  return quantity::find_unit(word.substr(0, word.find_last_not_of(".,;:)") + 1)).has_value();
+}
+
 bool opens(std::string_view words, std::size_t at) {
   return at == 0 || std::string_view(" ([\"").find(words[at - 1]) != std::string_view::npos;
 }
@@ -30,7 +38,9 @@ std::string typeset(std::string_view words) {
   std::string out;
   for (std::size_t at = 0; at < words.size(); ++at) {
     const char before = at > 0 ? words[at - 1] : ' ';
-    if (words[at] == '\'') {
+    if (words[at] == ' ' && is_digit(before) && begins_with_unit(words.substr(at + 1))) {
+      out += "\u00A0";
+    } else if (words[at] == '\'') {
       out += opens(words, at) ? "\u2018" : "\u2019";
     } else if (!is_letter_or_digit(before) && stands(words, at, "m3")) {
       out += "m\u00B3";

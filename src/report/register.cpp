@@ -111,7 +111,8 @@ constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .p
 
 // word, wants, wants more if verbose, folds, write, write_overview
 constexpr std::array check_reports{
-    Report{"text", to_read, Verdicts::in_full, folds, write_begun<check_text>},
+    // it keeps to the columns it is told by itself
+    Report{"text", to_read, Verdicts::in_full, !folds, write_begun<check_text>},
     Report{"lines", to_read, Verdicts::in_full, !folds, write_begun<check_lines>},
     Report{"json", kept_by_name, Verdicts::in_full, !folds, write_begun<check_json>},
     Report{"json-lines", kept_by_name, Verdicts::in_full, !folds, write_begun<check_json_lines>},

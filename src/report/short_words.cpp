@@ -46,6 +46,16 @@ std::string figure_of(const Finding& finding) {
   return limit.find(shown) == std::string::npos ? shown + " instead of " + limit : std::string();
 }
 
+/// "peroxide value of limonene": the paper without its terms.
+std::string paper_on(const std::string& name, const Finding& finding) {
+  std::string words = once_joined({&finding}, 1);
+  words.resize(std::min({words.find(','), words.find(" ("), words.size()}));
+  constexpr std::string_view of_it = "the material";
+  if (words.ends_with(of_it)) return words.substr(0, words.size() - of_it.size()) + name;
+  const bool named = words.find(finding.subject) != std::string::npos;
+  return named ? words : words + " for " + name;
+}
+
 }  // namespace
 
 std::string lines_of(const Findings& findings) {
@@ -86,9 +96,10 @@ std::string papers_in_short(const Findings& papers, const RuleIndex& rules) {
   std::vector<std::string> named;
   for (const Finding* finding : papers) {
     const rules::Rule* rule = rules.of(*finding);
-    std::string words = name_of(*finding);
-    if (!words.empty()) {
-      words = "on " + words + lines_of({finding});
+    const std::string name = name_of(*finding);
+    std::string words;
+    if (!name.empty()) {
+      words = paper_on(name, *finding) + lines_of({finding});
     } else if (rule != nullptr && !rule->words->telling.in_short.empty()) {
       words = rule->words->telling.in_short;
     } else {
@@ -99,11 +110,15 @@ std::string papers_in_short(const Findings& papers, const RuleIndex& rules) {
   return joined(named);
 }
 
-std::string waiting_words(const Waiting& waiting) {
+std::string waited_for(const Waiting& waiting) {
   constexpr std::size_t most = 3;
+  return waiting.missing.empty() ? waiting.first->message : once_joined({waiting.first}, most);
+}
+
+std::string waiting_words(const Waiting& waiting) {
   const bool one = waiting.checks == 1;
   return std::to_string(waiting.checks) + (one ? " check waits for: " : " checks wait for: ") +
-         (waiting.missing.empty() ? waiting.first->message : once_joined({waiting.first}, most));
+         waited_for(waiting);
 }
 
 }  // namespace sudsmark::report

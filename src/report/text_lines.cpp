@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "quantity/unit.h"
 #include "wording/code_points.h"
 
 namespace sudsmark::report {
@@ -10,6 +11,18 @@ namespace {
 /// Narrower than that, every line would be a word.
 constexpr std::size_t least_width = 40;
 constexpr std::size_t gap_before_edge = 2;
+
+/// Just past the first word. A figure and its unit are one, and no line begins with a dot that
+/// parts things.
+std::size_t end_of_word(std::string_view words) {
+  const std::size_t end = std::min(words.find(' '), words.size());
+  if (end == 0 || end == words.size()) return end;
+  const std::string_view next = words.substr(end + 1, words.find(' ', end + 1) - end - 1);
+  const std::string_view unit = next.substr(0, next.find_last_not_of(".,;:)") + 1);
+  const bool digit = words[end - 1] >= '0' && words[end - 1] <= '9';
+  if (next != "\u00B7" && !(digit && quantity::find_unit(unit))) return end;
+  return end + 1 + end_of_word(words.substr(end + 1));
+}
 
 }  // namespace
 
@@ -31,6 +44,7 @@ std::size_t columns_of(std::string_view words) {
 TextLines::TextLines(std::size_t width) : width_(std::max(width, least_width)) {}
 
 void TextLines::whole(std::string_view line) {
+  if (columns_of(line) > width_) return folded(0, line);
   text_ += line;
   text_ += '\n';
 }
@@ -40,7 +54,7 @@ std::size_t TextLines::fold(std::size_t indent, std::string_view words) {
   std::size_t column = indent;
   bool first = true;
   while (!words.empty()) {
-    const std::size_t end = std::min(words.find(' '), words.size());
+    const std::size_t end = end_of_word(words);
     const std::string_view word = words.substr(0, end);
     words.remove_prefix(std::min(end + 1, words.size()));
     if (word.empty()) continue;
@@ -69,6 +83,7 @@ void TextLines::edged(std::size_t indent, std::string_view words, std::string_vi
 }
 
 void TextLines::headed(std::string_view line, std::string_view edge) {
+  if (columns_of(line) > width_) return edged(0, line, edge);
   text_ += line;
   end_with(edge, columns_of(line));
 }

@@ -366,9 +366,9 @@ void write_scales(const BenchPlan& plan, Page& page) {
     if (std::isfinite(scale.greatest_load)) {
       words += ", up to " + small_mass(scale.greatest_load, scale.step) + " with the vessel on it";
     }
-    words += "; weighs " +
+    words += "; from " +
              mass_words(science::smallest_weighing(scale, measures::bench_tolerance), scale.step) +
-             " and more to 1 %";
+             " up right within 1 %";
     page.entry("scale " + scale_letter(at), words);
   }
 }

@@ -134,6 +134,7 @@ class Page {
   async print(paperWidth, paperHeight) {
     const { data } = await this.send("Page.printToPDF",
       { paperWidth, paperHeight, preferCSSPageSize: true, printBackground: false,
+        generateTaggedPDF: false, generateDocumentOutline: false,
         marginTop: 0.6, marginBottom: 0.75, marginLeft: 0.6, marginRight: 0.6 });
     return Buffer.from(data, "base64");
   }

@@ -7,16 +7,18 @@
 //     node pages.mjs PROGRAM SOURCE_FOLDER WORK_FOLDER
 //
 // Exit status 77 where Chromium, poppler's tools or the packages of package.json are not installed.
-import { execFileSync, spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { execFile, spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { promisify } from "node:util";
 
 import { Browser, findChromium } from "./chromium.mjs";
 import { fontSets } from "./fonts.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const [program, source, work] = process.argv.slice(2);
+const pages = join(work, "pages");
 const paper = { A4: [8.27, 11.69], Letter: [8.5, 11] };
 const soundBar = "fixtures-formulas-harbour-puck.html";
 const mostSheets = 6;
@@ -34,53 +36,57 @@ if (!chromium) skip("chromium is not installed");
 if (!axePath) skip("axe-core is not installed (npm ci in tests/browser)");
 if (spawnSync("pdftotext", ["-v"]).error) skip("poppler-utils is not installed");
 
-function run(folder, ...words) {
+const asked = promisify(execFile);
+
+const scented = "fixtures/formulas/harbour-puck.formula";
+const hostile = "tests/report/hostile";
+const golden = ["--bare", "--rules", "tests/golden"];
+/** Pages: the folder that the program is run in, a name (none: a folder of pages), what it is asked. */
+const written = [
+  [".", "suggest", "suggest", "fixtures/faulty/glycerin-by-the-cup.formula"],
+  [".", "swap", "suggest", "--swap", "SLSA", scented],
+  [".", "leeway", "leeway", scented],
+  [".", "leeway-map", "leeway", "--line", "polysorbate 80", "--against", "rice bran oil",
+    "fixtures/formulas/fen-crumble.formula"],
+  [".", "", "check", "fixtures/formulas", "fixtures/faulty", hostile],
+  [".", "several", "check", ...golden, "fixtures/formulas",
+    "fixtures/malformed/decimal-comma.formula"],
+  [".", "bench-sheets", "measure", "--sheet", "fixtures/formulas"],
+  [".", "hostile-bench-sheets", "measure", "--sheet", hostile],
+  ["tests/golden", "comparison", "compare", "--bare", "--rules", ".", "estuary-tweak.formula"],
+  [hostile, "hostile-comparison", "compare", "tweak.formula"],
+  ...["label", "measure"].flatMap((command) => [
+    [".", command, command, "--market", "GB,EU,US", scented,
+      "fixtures/faulty/washing-soda.formula"],
+    [".", `hostile-${command}`, command, hostile]]),
+  [".", "dossier", "dossier", scented],
+  [".", "law", "explain", "law"],
+  [".", "drill", "drill", "--papers", "8"],
+];
+
+async function write([folder, name, ...words]) {
+  const target = join(pages, name === "" ? "" : `${name}.html`);
   const day = ["explain", "drill"].includes(words[0]) ? [] : ["--on", "2026-11-25"];
-  const { status, stderr } = spawnSync(program, [...words, ...day],
-    { cwd: join(source, folder), encoding: "utf8", maxBuffer: 1 << 28 });
-  if (![0, 1, 2].includes(status)) throw new Error(`${words} ended with ${status}: ${stderr}`);
+  const format = ["--format", `html=${target}${name === "" ? "/" : ""}`];
+  // a program that found something ends with a status
+  const ended = await asked(program, [...words, ...format, ...day],
+    { cwd: join(source, folder), maxBuffer: 1 << 28 }).catch((failure) => failure);
+  if (![undefined, 1, 2].includes(ended.code)) {
+    throw new Error(`${words} ended with ${ended.code}: ${ended.stderr}`);
+  }
+  if (name !== "" && !existsSync(target)) throw new Error(`${name}.html was not written`);
 }
 
-function writePages() {
-  rmSync(work, { recursive: true, force: true });
-  mkdirSync(work, { recursive: true });
-  const pages = join(work, "pages");
-  run(".", "check", "--format", `html=${pages}/`, "fixtures/formulas", "fixtures/faulty",
-    "tests/report/hostile");
-  run(".", "check", "--format", `html=${pages}/several.html`, "--bare", "--rules", "tests/golden",
-    "fixtures/formulas", "fixtures/malformed/decimal-comma.formula");
-  run(".", "measure", "--sheet", "--format", `html=${pages}/bench-sheets.html`,
-    "fixtures/formulas");
-  run(".", "measure", "--sheet", "--format", `html=${pages}/hostile-bench-sheets.html`,
-    "tests/report/hostile");
-  run("tests/golden", "compare", "--format", `html=${pages}/comparison.html`,
-    "--bare", "--rules", ".", "estuary-tweak.formula");
-  run("tests/report/hostile", "compare", "--format", `html=${pages}/hostile-comparison.html`,
-    "tweak.formula");
-  run(".", "leeway", "--format", `html=${pages}/leeway.html`, "fixtures/formulas/harbour-puck.formula");
-  run(".", "leeway", "--format", `html=${pages}/leeway-map.html`, "--line", "polysorbate 80",
-    "--against", "rice bran oil", "fixtures/formulas/fen-crumble.formula");
-  for (const command of ["label", "measure"]) {
-    run(".", command, "--format", `html=${pages}/${command}.html`, "--market", "GB,EU,US",
-      "fixtures/formulas/harbour-puck.formula", "fixtures/faulty/washing-soda.formula");
-    run(".", command, "--format", `html=${pages}/hostile-${command}.html`, "tests/report/hostile");
-  }
-  const scented = "fixtures/formulas/harbour-puck.formula";
-  run(".", "dossier", "--format", `html=${pages}/dossier.html`, scented);
-  run(".", "suggest", "--format", `html=${pages}/suggest.html`,
-    "fixtures/faulty/glycerin-by-the-cup.formula");
-  run(".", "suggest", "--format", `html=${pages}/swap.html`, "--swap", "SLSA", scented);
-  run(".", "explain", "--format", `html=${pages}/law.html`, "law");
-  run(".", "drill", "--papers", "8", "--format", `html=${pages}/drill.html`);
-  for (const name of ["leeway", "leeway-map", "index", "several", "bench-sheets", "comparison",
-    "hostile-bench-sheets", "hostile-comparison", "label", "measure", "hostile-label", "hostile-measure", "dossier",
-    "suggest", "swap", "law", "drill"]) {
-    if (!existsSync(join(pages, `${name}.html`))) throw new Error(`${name}.html was not written`);
-  }
-  return readdirSync(pages).filter((name) => name.endsWith(".html")).sort();
+/** Several hands work through a list, each at what comes next. */
+async function workThrough(list, hands, job) {
+  const rest = list.values();
+  await Promise.all(Array.from({ length: hands }, async (_, hand) => {
+    for (const one of rest) await job(one, hand);
+  }));
 }
 
 let faults = 0;
+let printed = 0;  // sheets of paper
 function fault(page, words) {
   // at once: a run that is ended for its time has told what it found
   console.log(`${page}: ${words}`);
@@ -147,7 +153,8 @@ async function look(page, name, url) {
   if (active > 0) fault(name, `${active} elements that could act or fetch`);
 }
 
-/** The checker of accessibility, with all of the page or each of its tables `inBrief`. */
+/** The checker of accessibility, with all of the page or each of its tables `inBrief`. It takes as
+ * long as all else together. */
 async function judge(page, name, axe, inBrief) {
   if (inBrief) await page.value(inShort);
   await page.value(axe);
@@ -171,16 +178,18 @@ const rowsOfPage = `[...document.querySelectorAll("tr, .finding > .what")].filte
   });
 })`;
 
-async function print(page, name, sizes, fonts = "") {
-  if (sizes.length === 0) return;
+/** The words of each sheet that the page is printed on. */
+async function sheetsOf(page, size) {
+  const reading = asked("pdftotext", ["-raw", "-", "-"], { maxBuffer: 1 << 26 });
+  reading.child.stdin.end(await page.print(...paper[size]));
+  const { stdout } = await reading;
+  return stdout.split("\f").slice(0, -1).map(squashed);
+}
+
+async function print(page, name, sizes, fonts) {
   const rows = await page.value(rowsOfPage);
   for (const size of sizes) {
-    const inches = paper[size];
-    const file = join(work, `${name}.${size}.pdf`);
-    writeFileSync(file, await page.print(...inches));
-    const text = execFileSync("pdftotext", ["-raw", file, "-"],
-      { encoding: "utf8", maxBuffer: 1 << 26 });
-    const sheets = text.split("\f").slice(0, -1).map(squashed);
+    const sheets = await sheetsOf(page, size);
     sheets.forEach((sheet, at) => {
       if (!sheet.includes(`${at + 1}of${sheets.length}`)) {
         fault(name, `${size}${fonts}: page ${at + 1} does not say that it is ${at + 1} of ${sheets.length}`);
@@ -196,14 +205,13 @@ async function print(page, name, sizes, fonts = "") {
     if (name === soundBar && sheets.length > mostSheets) {
       fault(name, `${size}${fonts}: ${sheets.length} sheets for a sound bar`);
     }
-    rmSync(file);
-    pages += sheets.length;
+    printed += sheets.length;
   }
 }
 
 /** Opens the page and asks for all that hangs on fonts; on paper of each of those sizes. */
 async function measure(page, name, sizes, fonts) {
-  const url = pathToFileURL(join(work, "pages", name)).href;
+  const url = pathToFileURL(join(pages, name)).href;
   await page.dark(false);
   await page.size(360, height);
   await page.open(url);
@@ -218,13 +226,14 @@ async function measure(page, name, sizes, fonts) {
 /** With the first set of fonts: all there is to ask. The checker of accessibility comes last, as it
  * adds to the page, by turns in the light of a telephone and in the dark of a desk. */
 async function lookAt(page, name, at, axe) {
-  // faulty formulas look alike: each is gone through in short and on one paper, others on both
+  // faulty formulas look alike: each is printed on one paper here, and one of four judged in short
   const faulty = name.startsWith("fixtures-faulty");
   const sizes = faulty ? [at % 4 < 2 ? "A4" : "Letter"] : Object.keys(paper);
   await look(page, name, await measure(page, name, sizes, ""));
   await page.dark(true);
   await page.size(1280, height);
   await fits(page, `${name} at 1280 px`);
+  if (faulty && at % 4 > 1) return;
   if (at % 2 === 0) {
     await page.dark(false);
     await page.size(360, height);
@@ -232,34 +241,30 @@ async function lookAt(page, name, at, axe) {
   await judge(page, `${name} ${at % 2 === 0 ? "on a telephone" : "in the dark"}`, axe, faulty);
 }
 
-let pages = 0;
-const names = writePages();
+rmSync(work, { recursive: true, force: true });
+mkdirSync(pages, { recursive: true });
+await workThrough(written, 2, write);
+const names = readdirSync(pages).filter((name) => name.endsWith(".html")).sort();
 const axe = readFileSync(axePath, "utf8");
 const sets = fontSets(join(work, "fonts"));
 if (sets.length === 0) skip("no set of fonts is installed");
-const jobs = sets.flatMap((set, first) => names.map((name, at) => (page) =>
-  first === 0
-    ? lookAt(page, name, at, axe)
-    : measure(page, name, name.startsWith("fixtures-faulty") ? [] : [set.paper], ` in ${set.name}`)));
-let next = 0;
-async function workThrough() {
-  let browser;
-  let opened;
-  try {
-    for (let at = next++; at < jobs.length; at = next++) {
-      const set = sets[Math.floor(at / names.length)];
-      if (opened?.set !== set) {
-        await browser?.close();
-        browser = new Browser(chromium, { FONTCONFIG_FILE: set.config });
-        opened = { set, page: await browser.page() };
-      }
-      await jobs[at](opened.page);
+const views = sets.flatMap((set, first) => names.map((name, at) => ({ set, show: (page) =>
+  first === 0 ? lookAt(page, name, at, axe) : measure(page, name, [set.paper], ` in ${set.name}`) })));
+const hands = [{}, {}];
+try {
+  await workThrough(views, hands.length, async ({ set, show }, at) => {
+    const hand = hands[at];
+    if (hand.set !== set) {
+      await hand.browser?.close();
+      hand.browser = new Browser(chromium, { FONTCONFIG_FILE: set.config });
+      hand.page = await hand.browser.page();
+      hand.set = set;
     }
-  } finally {
-    await browser?.close();
-  }
+    await show(hand.page);
+  });
+} finally {
+  for (const hand of hands) await hand.browser?.close();
 }
-await Promise.all([workThrough(), workThrough()]);
 console.log(`${names.length} pages looked at with ${sets.map((set) => set.name).join(", ")}; ` +
-  `${pages} sheets of paper printed, ${faults} faults`);
+  `${printed} sheets of paper printed, ${faults} faults`);
 process.exit(faults === 0 && names.length > 0 ? 0 : 1);

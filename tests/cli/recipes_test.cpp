@@ -94,6 +94,9 @@ TEST_CASE("recipes: a step, a baseline, a SARIF file") {
 
   CHECK(desk.run("set -e\n" + recipe["sarif"]).status == 0);
   CHECK(holds(desk.contents("formulas.sarif"), "ultramarine-beside-acid"));
+  CHECK_FALSE(holds(desk.contents("formulas.sarif"), "\"fixes\""));
+  CHECK(desk.run("set -e\n" + recipe["fixes"]).status == 0);
+  CHECK(holds(desk.contents("formulas.sarif"), "\"fixes\""));
   CHECK_FALSE(desk.run("echo nothing >formulas/odd.formula\nset -e\n" + recipe["sarif"]).status ==
               0);
 }

@@ -49,6 +49,24 @@ TEST_CASE("suggest: 0 with an answer or nothing to mend, 1 without, 2 for what c
   CHECK(test::run("suggest --format json reed.formula" + only, folder.path()).out == json.out);
 }
 
+TEST_CASE("check: --fixes brings answers into SARIF, and is refused without it") {
+  const test::Folder folder;
+  folder.write("reed.formula", reed);
+  const std::string check = "check reed.formula" + only;
+  const auto plain = test::run(check + " --format sarif", folder.path());
+  CHECK(plain.status == 1);
+  CHECK(plain.out.find("\"fixes\"") == std::string::npos);
+  const auto fixed = test::run(check + " --format sarif --fixes", folder.path());
+  CHECK(fixed.status == 1);
+  CHECK(fixed.err.empty());
+  for (const char* part : {"\"fixes\"", "\"set polysorbate 80 to 1.055 %\"", "\"1.055 % \""}) {
+    CHECK_MESSAGE(fixed.out.find(part) != std::string::npos, part);
+  }
+  CHECK(test::run(check + " --fixes", folder.path()).status == 2);
+  CHECK(test::run(check + " --format json --fixes", folder.path()).status == 2);
+  CHECK(test::run(check + " --fixes --format sarif=out.sarif", folder.path()).status == 1);
+}
+
 TEST_CASE("suggest: what is written reads back, checks clean, and names its reasons") {
   const test::Folder folder;
   folder.write("reed.formula", reed);

@@ -23,7 +23,7 @@ TEST_CASE("single quotes curl, double quotes stay") {
 }
 
 TEST_CASE("units as they are printed, words as they are") {
-  CHECK(typeset("15 g/m3, 34 m3; 38 C.") == "15 g/m\u00B3, 34 m\u00B3; 38 \u00B0C.");
+  CHECK(typeset("15 g/m3, 34 m3; 38 C.") == "15\u00A0g/m\u00B3, 34\u00A0m\u00B3; 38\u00A0\u00B0C.");
   CHECK(typeset("vitamin C, CO2, m30, am3, 5 Cups") == "vitamin C, CO2, m30, am3, 5 Cups");
 }
 

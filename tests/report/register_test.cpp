@@ -30,7 +30,8 @@ TEST_CASE("every command has reports, text first, and each word once") {
     for (const Report& report : list) {
       CHECK(words.insert(report.word).second);
       CHECK(static_cast<bool>(report.write));
-      CHECK(report.folds == (report.word == "text"));
+      // what a check finds keeps to the columns it is told by itself
+      CHECK(report.folds == (report.word == "text" && command != Command::check));
       CHECK(find_report(command, report.word) == &report);
     }
     CHECK(find_report(command, "no-such") == nullptr);

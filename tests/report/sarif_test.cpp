@@ -8,6 +8,7 @@
 #include <set>
 
 #include <sudsmark/baseline.h>
+#include <sudsmark/fixes.h>
 #include <sudsmark/report.h>
 
 #include "estuary.h"
@@ -164,6 +165,33 @@ TEST_CASE("a word that is only misspelt is a result with its fix") {
       log_of(checked("b.formula", "formula \"B\"\n  batch 2 cups\n", rulesets), rulesets);
   for (const json& one : other["results"]) CHECK(one["ruleId"] != "spelling");
   CHECK(other["invocations"][0]["toolExecutionNotifications"].size() > 0);
+}
+
+TEST_CASE("what mends a finding is a fix, an edit a replacement") {
+  const Rulesets rulesets = estuary_rulesets();
+  const RunResult run = estuary(rulesets);
+  const std::string rule = "scent-of-the-certificate";
+  Finding mended;
+  mended.rule = rule;
+  for (const Finding& finding : run.formulas.front().findings) {
+    if (finding.rule == rule) mended.subject = finding.subject;
+  }
+  Fixes fixes;
+  fixes.of[run.formulas.front().file] = {
+      {"set \"{it}\" to 1 %", {{14, 3, 14, 8, "1 %"}, {15, 1, 16, 1, ""}}, {mended}}};
+  ReportOptions look;
+  look.fixes = &fixes;
+  const json log = json::parse(written(Command::check, "sarif", &run, rulesets, look))["runs"][0];
+  for (const json& one : log["results"]) CHECK(one.contains("fixes") == (one["ruleId"] == rule));
+  REQUIRE(result(log, rule)["fixes"].size() == 1);
+  const json& fix = result(log, rule)["fixes"][0];
+  CHECK(fix["description"]["text"] == "set \"{{it}}\" to 1 %");
+  const json& change = fix["artifactChanges"][0];
+  CHECK(change["artifactLocation"]["uri"] == run.formulas.front().file);
+  REQUIRE(change["replacements"].size() == 2);
+  CHECK(change["replacements"][0]["insertedContent"]["text"] == "1 %");
+  CHECK(change["replacements"][1]["deletedRegion"] ==
+        json{{"startLine", 15}, {"startColumn", 1}, {"endLine", 16}, {"endColumn", 1}});
 }
 
 TEST_CASE("fingerprints stay when lines move, comments change or files are moved about") {

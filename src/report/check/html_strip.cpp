@@ -44,7 +44,7 @@ void write_strip(const FormulaPage& view) {
     const VerdictMark mark = mark_of(*limit.finding);
     page.open("li");
     page.element("p", {{"class", "name"}}, capital(limit.name));
-    if (!wording::nothing_to_show(*limit.finding)) {
+    if (limit.measured && !wording::nothing_to_show(*limit.finding)) {
       draw_scale(page, *limit.measured, *limit.limit, limit.name + ": " + limit.words,
                  tone_of(mark));
     }

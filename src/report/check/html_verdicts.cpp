@@ -68,7 +68,8 @@ void write_findings(const FormulaPage& view, const Findings& of, VerdictMark mar
   }
   write_prose(page, word.empty() ? capital(said) : said);
   page.close();
-  if (!nothing_to_show(finding)) {
+  // beside none at all a figure needs no picture
+  if (!nothing_to_show(finding) && finding.limit->high != 0.0) {
     const Margin margin = wording::margin(*finding.measured, *finding.limit);
     draw_scale(page, *finding.measured, *finding.limit,
                shown_beside(*finding.measured, *finding.limit) + ": " + margin.words,

@@ -1,8 +1,8 @@
 // Verdicts, measures and composition as JSON: one document, or a line for each formula, keys in a
 // fixed order, as the schemas beside the reports describe them.
 //
-// What is kept is listed by the ids of its rules, and what waits for one thing is one verdict, as
-// in the text: `--verbose` lists every verdict by itself.
+// What is kept is counted, what waits for one thing is one verdict, as in the text, and so are
+// notes of one rule, the others under `also`: `--verbose` lists every verdict by itself.
 #include <algorithm>
 #include <array>
 #include <memory>
@@ -88,22 +88,19 @@ class FormulaJson {
     document_.member("name", formula.name);
     document_.member_line("counts", counts.object());
     document_.begin_list("verdicts");
-    const Digest told = digest(formula, rules_);
-    for (const Finding& finding : formula.findings) {
-      if (listed(finding)) document_.item_line(verdict(finding, formula.file));
-    }
+    write_verdicts(formula);
     if (!options_.verbose) {
+      const Digest told = digest(formula, rules_);
       for (const Waiting& waiting : told.waiting) write_waiting(waiting, formula.file);
     }
     document_.end();
-    if (!options_.verbose) write_kept(formula);
     write_measures(formula);
     write_composition(formula);
     if (!formula.notes.empty()) document_.member("notes", problem_list(formula.notes));
   }
 
  private:
-  /// What waits for one thing and is no paper is gathered, and what is kept is told by its rule.
+  /// What waits for one thing and is no paper is gathered, and what is kept is counted.
   [[nodiscard]] bool listed(const Finding& finding) const {
     if (options_.quiet && !reaches(finding, *options_.quiet)) return false;
     if (options_.verbose || finding.allowed) return true;
@@ -112,6 +109,33 @@ class FormulaJson {
     if (finding.kind == Kind::open) return finding.paper && finding.level <= Level::note;
     return finding.kind != Kind::pass && finding.kind != Kind::not_applicable &&
            !finding.met_from_memory;
+  }
+
+  void write_verdicts(const FormulaResult& formula) {
+    const Finding* first = nullptr;
+    Json of_first;
+    for (const Finding& finding : formula.findings) {
+      if (!listed(finding)) continue;
+      if (first != nullptr && repeats(*first, finding)) {
+        Json also;
+        put_occasion(also, finding, formula.file);
+        of_first["also"].push_back(std::move(also));
+        continue;
+      }
+      if (first != nullptr) document_.item_line(of_first);
+      first = &finding;
+      of_first = verdict(finding, formula.file);
+    }
+    if (first != nullptr) document_.item_line(of_first);
+  }
+
+  /// Whether a finding is one more note of the rule of another.
+  [[nodiscard]] bool repeats(const Finding& first, const Finding& finding) const {
+    const auto plain = [](const Finding& one) {
+      return one.kind == Kind::fail && one.level == Level::note && !one.allowed &&
+             one.standing == Standing::not_compared;
+    };
+    return !options_.verbose && first.rule == finding.rule && plain(first) && plain(finding);
   }
 
   Json verdict(const Finding& finding, const std::string& file) const {
@@ -137,15 +161,6 @@ class FormulaJson {
       out["rules"] = waiting.rules;
     }
     document_.item_line(out);
-  }
-
-  void write_kept(const FormulaResult& formula) {
-    std::vector<std::string> ids;
-    for (const Finding& finding : formula.findings) {
-      const bool kept = (finding.kind == Kind::pass || finding.met_from_memory) && !finding.allowed;
-      if (kept && (ids.empty() || ids.back() != finding.rule)) ids.push_back(finding.rule);
-    }
-    document_.member_line("kept", ids);
   }
 
   /// On one line without their words, and without what rules work out on the way to a verdict:
@@ -227,7 +242,9 @@ class CheckJson : public RunReport {
     Json whole = counts_.object();
     whole["formulas"] = formulas_;
     document_.member_line("counts", whole);
-    document_.member("errors", problem_list(problems_));
+    document_.begin_list("errors");
+    for (const Problem& problem : problems_) document_.item_line(problem_object(problem));
+    document_.end();
     if (rest.compared) document_.member("absent", absent_list(rest.absent));
     return document_.finished();
   }

@@ -7,6 +7,7 @@
 #include <string>
 #include <utility>
 
+#include <sudsmark/fixes.h>
 #include <sudsmark/report.h>
 
 #include "front/fingerprint.h"
@@ -109,8 +110,7 @@ class Results {
       if (!left_out(*notes.of.front())) document_.item_line(result(notes, formula));
     }
     if (!told.papers.empty() && !left_out(*told.papers.front())) {
-      const std::string words =
-          "papers to ask for: " + report::papers_in_short(told.papers, index_);
+      const std::string words = "ask for " + report::papers_in_short(told.papers, index_);
       document_.item_line(gathered(*told.papers.front(), told.papers, words, formula));
     }
     for (const report::Waiting& waiting : told.waiting) {
@@ -194,24 +194,45 @@ class Results {
       Json taxa = law_.taxa(*rule, finding);
       if (!taxa.empty()) out["taxa"] = std::move(taxa);
     }
+    Json changes = Json::array();
     if (!finding.spelling.empty() && finding.line > 0) {
-      out["fixes"] =
-          Json::array({fix(finding, finding.file.empty() ? formula.file : finding.file)});
+      changes.push_back(fix(finding, finding.file.empty() ? formula.file : finding.file));
     }
+    if (options_.fixes != nullptr) add_fixes(finding, formula.file, changes);
+    if (!changes.empty()) out["fixes"] = std::move(changes);
     Json more = properties(finding);
     if (more.size() > 0) out["properties"] = std::move(more);
     return out;
   }
 
+  /// What `suggest` found that mends it.
+  void add_fixes(const Finding& finding, const std::string& file, Json& to) const {
+    const auto found = options_.fixes->of.find(file);
+    if (found == options_.fixes->of.end()) return;
+    for (const Fix& one : found->second) {
+      const bool mends = std::any_of(one.mends.begin(), one.mends.end(), [&](const Finding& other) {
+        return other.rule == finding.rule && other.subject == finding.subject;
+      });
+      if (mends) to.push_back(fix(one.words, one.edits, file));
+    }
+  }
+
   /// The change of spelling that mends a finding, or what could not be read.
   template <typename Found>
   Json fix(const Found& found, const std::string& file) {
-    Json replacement{{"deletedRegion", region(found)},
-                     {"insertedContent", {{"text", found.spelling}}}};
-    Json change{{"artifactLocation", artifact(file)},
-                {"replacements", Json::array({std::move(replacement)})}};
-    return {{"description", said("write '" + found.spelling + "'")},
-            {"artifactChanges", Json::array({std::move(change)})}};
+    const TextEdit edit{found.line, found.column, found.end_line, found.end_column, found.spelling};
+    return fix("write '" + found.spelling + "'", {edit}, file);
+  }
+
+  static Json fix(const std::string& words, const std::vector<TextEdit>& edits,
+                  const std::string& file) {
+    Json replacements = Json::array();
+    for (const TextEdit& edit : edits) {
+      replacements.push_back(
+          {{"deletedRegion", region(edit)}, {"insertedContent", {{"text", edit.text}}}});
+    }
+    Json change{{"artifactLocation", artifact(file)}, {"replacements", std::move(replacements)}};
+    return {{"description", said(words)}, {"artifactChanges", Json::array({std::move(change)})}};
   }
 
   template <typename Found>

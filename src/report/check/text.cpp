@@ -158,7 +158,7 @@ class CheckText {
       if (!left_out(*one.first)) told.push_back(&one);
     }
     const bool papers = !digest_.papers.empty() && !options_.quiet;
-    const std::string asked = "papers to ask for: " + papers_in_short(digest_.papers, rules_);
+    const std::string asked = "ask for " + papers_in_short(digest_.papers, rules_);
     if (told.empty()) {
       if (papers)
         lines_.folded(0, painted(Level::note, "not known", options_.color) + ": " + asked);
@@ -172,7 +172,8 @@ class CheckText {
   void write_waiting(const Waiting& one) {
     constexpr std::size_t most_rules = 2;
     const std::string words =
-        (one.level > Level::note ? "find out: " : "") + waiting_words(one) + lines_of({one.first});
+        (one.level > Level::note ? "find out: " + waited_for(one) : waiting_words(one)) +
+        lines_of({one.first});
     std::string rules;
     for (std::size_t at = 0; at < std::min(one.rules.size(), most_rules); ++at) {
       rules += (at == 0 ? "" : ", ") + one.rules[at];

@@ -86,10 +86,12 @@ std::string rounding_words(const SuggestedChange& answer, Level threshold) {
     return "as computed: rounded to what the scales show it would not pass";
   }
   const std::size_t left = answer.left.size();
-  return "rounded to " + answer.rounded_to + ", and checked in full after that: " +
+  const std::string weight = threshold == Level::error     ? " that must change"
+                             : threshold == Level::warning ? " that must or should change"
+                                                           : "";
+  return "rounded to " + answer.rounded_to + " and checked again: " +
          (left == 0
-              ? "nothing is left at level " + std::string(wording::level_word(threshold)) +
-                    " or above"
+              ? "nothing is left" + weight
               : std::to_string(left) + (left == 1 ? " finding is left" : " findings are left"));
 }
 

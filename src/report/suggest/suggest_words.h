@@ -27,8 +27,7 @@ struct Trade {
 /// ", taken out altogether", ", in place of X, fills up": what else is told of an amount; often
 /// empty.
 [[nodiscard]] std::string beside_amount(const SuggestedAmount& one);
-/// "rounded to the steps of the scales, and checked in full after that: nothing is left at level
-/// warning or above".
+/// "rounded to the steps of the scales and checked again: nothing is left that must change".
 [[nodiscard]] std::string rounding_words(const SuggestedChange& answer, Level threshold);
 /// Whether a verdict that changes is told: what gets better without being asked for is not.
 [[nodiscard]] bool is_told(const VerdictChange& one, Level threshold, bool verbose);
