@@ -17,7 +17,7 @@
 #include "blend/missing.h"
 #include "measures/registry.h"
 #include "measures/task_hazards.h"
-#include "rules/presence.h"
+#include "rules/picked_sets.h"
 #include "rules/ruleset.h"
 #include "rules/subject.h"
 #include "rules/value.h"
@@ -84,7 +84,7 @@ class Figures {
   [[nodiscard]] bool is_material(std::uint32_t selection, const Subject& subject) const;
   /// False where no material of the formula is selected.
   [[nodiscard]] bool may_be_material(std::uint32_t selection) const {
-    return presence_.may_pick(ruleset_.pool, ruleset_.pool.selections[selection], Subject{});
+    return picked_.has_material(selection);
   }
   [[nodiscard]] Value is_hazardous(std::string_view code, const Subject& subject);
   [[nodiscard]] Value is_marked(Mark mark, const Subject& subject);
@@ -105,7 +105,7 @@ class Figures {
   Kept& kept(std::size_t part, std::size_t index);
   Kept& kept_sum(std::uint32_t index, const Subject& subject);
   Measured compute_sum(const Sum& sum, const Subject& subject);
-  Measured count_in_material(const Selection& selection, const Subject& subject);
+  Measured count_in_material(std::uint32_t selection, const Subject& subject);
   Value is_hazardous_mix(std::string_view code, const Subject& subject);
   void read_words(const std::vector<std::string>& markets);
   [[nodiscard]] MissingSet lacks_of(std::string_view what, const Subject& subject);
@@ -116,7 +116,7 @@ class Figures {
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
   Day today_;
-  Presence presence_;
+  PickedSets picked_;
   std::size_t measure_count_;
   std::vector<std::vector<Kept>> kept_;                  ///< by part: measures, YAML measures, sums
   std::vector<std::vector<Kept>> kept_of_subject_;       ///< by sum, and by the subject's number
