@@ -123,6 +123,7 @@ class Figures {
   std::array<Kept, sum_kind_count> kept_of_undeclared_;  ///< for rows that nothing declares
   std::vector<std::optional<measures::HandledHazards>> hazards_;  ///< by part
   std::array<Words, formula_words_count> words_;                  ///< of the formula
+  std::vector<std::string_view> sold_;                            ///< its markets
   std::array<std::string, formula_words_count> said_;             ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
   std::deque<std::string> sentences_;                             ///< made while messages were
