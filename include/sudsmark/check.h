@@ -41,7 +41,7 @@ struct CheckOptions {
   std::optional<FormulaText> base;
   bool own_base = true;
   /// Only what somebody must read: what passes or does not apply is counted and left out, and
-  /// sources and remedies too. For thousands of formulas and a report that shows neither.
+  /// sources, remedies and fingerprints too. For thousands of formulas and reports without them.
   bool only_to_read = false;
   /// For reports that name what is kept by its rules alone: what does not apply is counted and left
   /// out, and so are rows of a table on which a rule is open for the same reasons as on a row

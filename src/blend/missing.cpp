@@ -57,9 +57,13 @@ bool MissingSet::same_rest(const MissingSet& a, const MissingSet& b) {
 }
 
 MissingSet MissingTable::add(std::string_view what, text::Span place) {
-  const auto [known, added] = known_.emplace(what, items_.size());
-  if (added) items_.push_back({known->first, place});
-  return MissingSet::of(known->second);
+  std::string words(what);
+  const auto known = known_.find(words);  // most reasons are met again and again
+  if (known != known_.end()) return MissingSet::of(known->second);
+  const std::size_t index = items_.size();
+  items_.push_back({words, place});
+  known_.emplace(std::move(words), index);
+  return MissingSet::of(index);
 }
 
 MissingSet MissingTable::find(const std::string& what) const {

@@ -47,7 +47,7 @@ std::size_t Names::material_count() const {
   return catalogue_.materials.size() + own_materials.size();
 }
 
-std::optional<Named> Names::find(const formula::Word& word) const {
+std::optional<Named> Names::find(const formula::Word& word) {
   const auto own = own_names_.find(text::fold(word.text));
   if (own != own_names_.end()) return own->second;
   const catalogue::Meaning& meaning = catalogue_.find_material(word.text);
@@ -63,12 +63,22 @@ std::optional<Named> Names::find(const formula::Word& word) const {
   return std::nullopt;
 }
 
-std::vector<std::string> Names::near(const std::string& name) const {
+std::vector<std::string> Names::near_materials(const std::string& name) {
+  if (!near_materials_) near_materials_ = catalogue::near_materials(catalogue_);
+  return near_materials_->to(name);
+}
+
+std::vector<std::string> Names::near_substances(const std::string& name) {
+  if (!near_substances_) near_substances_ = catalogue::near_substances(catalogue_);
+  return near_substances_->to(name);
+}
+
+std::vector<std::string> Names::near(const std::string& name) {
   std::vector<std::string> own;
   for (const formula::Premix& premix : card_.premixes) own.push_back(premix.name.text);
   for (const Material& material : own_materials) own.push_back(material.name);
   std::vector<std::string> names = text::nearest(name, own);
-  for (std::string& known : catalogue_.near_materials(name)) {
+  for (std::string& known : near_materials(name)) {
     if (names.size() < 3) names.push_back(std::move(known));
   }
   return names;
@@ -83,7 +93,7 @@ std::optional<Material> Names::base_of(const formula::UserMaterial& stated) {
   if (!stated.like) return named_by_label(stated);
   if (meaning.none()) {
     diagnostics_.add(messages::unknown_like, like.place,
-                     {like.text, text::perhaps(catalogue_.near_materials(like.text))});
+                     {like.text, text::perhaps(near_materials(like.text))});
   } else {
     std::vector<std::string> names;
     for (const MaterialIndex at : meaning.materials) names.push_back(catalogue_.materials[at].name);
@@ -338,7 +348,7 @@ void Names::add_fragrance(const formula::Fragrance& stated) {
   for (const formula::Constituent& constituent : stated.constituents) {
     const formula::Word& word = constituent.name;
     if (!word.quoted && !known_substance(word.text)) {
-      const auto names = catalogue_.near_substances(word.text);
+      const auto names = near_substances(word.text);
       if (!names.empty()) {
         diagnostics_.add(messages::unknown_constituent, word.place,
                          {word.text, text::perhaps(names)});

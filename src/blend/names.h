@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "blend/blend.h"
+#include "catalogue/near_names.h"
 
 namespace sudsmark::blend {
 
@@ -24,7 +25,7 @@ class Names {
         text::Diagnostics& diagnostics);
 
   /// None after an error, which is in the diagnostics.
-  [[nodiscard]] std::optional<Named> find(const formula::Word& word) const;
+  [[nodiscard]] std::optional<Named> find(const formula::Word& word);
 
   [[nodiscard]] const catalogue::Material& material(MaterialId id) const;
   [[nodiscard]] std::size_t material_count() const;
@@ -48,12 +49,19 @@ class Names {
   std::optional<catalogue::SubstanceIndex> known_substance(const std::string& name) const;
   [[nodiscard]] std::optional<catalogue::SubstanceIndex> numbered_substance(
       const catalogue::Material& material) const;
-  [[nodiscard]] std::vector<std::string> near(const std::string& name) const;
+  /// Names that may have been meant by an unknown one: of the card and the catalogue, or of either
+  /// half of the catalogue.
+  [[nodiscard]] std::vector<std::string> near(const std::string& name);
+  [[nodiscard]] std::vector<std::string> near_materials(const std::string& name);
+  [[nodiscard]] std::vector<std::string> near_substances(const std::string& name);
 
   const formula::Card& card_;
   const catalogue::Catalogue& catalogue_;
   text::Diagnostics& diagnostics_;
   std::unordered_map<std::string, Named> own_names_;
+  // made when the first unknown name asks: most formulas have none
+  std::optional<catalogue::NearNames> near_materials_;
+  std::optional<catalogue::NearNames> near_substances_;
 };
 
 }  // namespace sudsmark::blend

@@ -91,27 +91,11 @@ std::optional<CitationIndex> Catalogue::find_citation(std::string_view id) const
 }
 
 std::vector<std::string> Catalogue::near_materials(std::string_view name) const {
-  std::vector<Offer> offers;
-  for (std::size_t at = 0; at < materials.size(); ++at) {
-    const Material& material = materials[at];
-    if ((material.roles & bit(Role::controlled)) != 0) continue;
-    offers.push_back({material.name, at});
-    for (const Synonym& synonym : material.synonyms) offers.push_back({synonym.word, at});
-    if (!material.inci.empty()) offers.push_back({material.inci, at});
-  }
-  return near_names(name, offers);
+  return catalogue::near_materials(*this).to(name);
 }
 
 std::vector<std::string> Catalogue::near_substances(std::string_view name) const {
-  std::vector<Offer> offers;
-  for (std::size_t at = 0; at < substances.size(); ++at) {
-    const Substance& substance = substances[at];
-    if ((substance.roles & bit(Role::controlled)) != 0) continue;
-    offers.push_back({substance.name, at});
-    for (const std::string& word : substance.synonyms) offers.push_back({word, at});
-    if (!substance.inci.empty()) offers.push_back({substance.inci, at});
-  }
-  return near_names(name, offers);
+  return catalogue::near_substances(*this).to(name);
 }
 
 std::vector<std::string> Catalogue::near_products(std::string_view name) const {

@@ -7,6 +7,7 @@
 #include <tuple>
 #include <utility>
 
+#include "catalogue/catalogue.h"
 #include "catalogue/name_words.h"
 #include "text/name.h"
 
@@ -44,61 +45,108 @@ bool slips(const Words& name, const Words& known) {
   return name.size() == known.size() && std::equal(name.begin(), name.end(), known.begin(), slip);
 }
 
+/// An unknown name in the spelling of `name_words`.
+struct Unknown {
+  Words words;
+  std::string together;
+};
+
 /// How near, the less the nearer; none if it is another name.
-std::optional<int> nearness(const Words& name, const Words& known) {
+std::optional<int> nearness(const Unknown& name, const Words& known, std::string_view together) {
   constexpr std::size_t telling_letters = 3;
-  if (known.empty() || run_together(name).size() < telling_letters) return std::nullopt;
-  if (begins(name, known)) return 0;
-  if (all_in(name, known)) return 1;
-  if (slips(name, known)) return 2;
-  if (text::edit_distance(run_together(name), run_together(known), 1) <= 1 &&
-      name.front().front() == known.front().front()) {
+  if (known.empty() || name.together.size() < telling_letters) return std::nullopt;
+  if (begins(name.words, known)) return 0;
+  if (all_in(name.words, known)) return 1;
+  if (slips(name.words, known)) return 2;
+  if (text::edit_distance(name.together, together, 1) <= 1 &&
+      name.words.front().front() == known.front().front()) {
     return 2;
   }
-  const bool longer =
-      name.size() == known.size() + 1 && std::equal(known.begin(), known.end(), name.begin(), slip);
+  const bool longer = name.words.size() == known.size() + 1 &&
+                      std::equal(known.begin(), known.end(), name.words.begin(), slip);
   return longer ? std::optional<int>(3) : std::nullopt;
 }
 
 /// Whether it is worth a closer look, in its raw spelling: most names are not.
-bool may_be_near(const Words& name, std::string_view offered) {
+bool may_be_near(const Words& name, const std::string& folded) {
   constexpr std::size_t letters = 3;
-  const std::string folded = text::fold(offered);
-  return !folded.empty() && (folded.front() == name.front().front() ||
-                             folded.find(name.front().substr(0, letters)) != std::string::npos);
+  const std::string_view first = name.front();
+  return !folded.empty() && (folded.front() == first.front() ||
+                             folded.find(first.substr(0, letters)) != std::string::npos);
 }
 
 }  // namespace
 
-std::vector<std::string> near_names(std::string_view name, const std::vector<Offer>& offers) {
+NearNames::NearNames(const std::vector<Offer>& offers) {
+  known_.reserve(offers.size());
+  for (const Offer& offer : offers)
+    known_.push_back({offer, text::fold(offer.word), false, {}, {}});
+}
+
+void NearNames::spell(Known& known) {
+  if (known.spelled) return;
+  known.words = name_words(known.offer.word);
+  known.together = run_together(known.words);
+  known.spelled = true;
+}
+
+std::vector<std::string> NearNames::to(std::string_view name) {
   constexpr std::size_t longest = 200;
   constexpr std::size_t most = 3;
   if (name.size() > longest) return {};
-  const Words words = name_words(name);
+  Unknown unknown{name_words(name), {}};
+  if (unknown.words.empty()) return {};
+  unknown.together = run_together(unknown.words);
   // of each owner the nearest of its words, the first of those that are equally near
   std::map<std::size_t, std::pair<int, std::size_t>> best;
-  for (std::size_t at = 0; !words.empty() && at < offers.size(); ++at) {
-    if (!may_be_near(words, offers[at].word)) continue;
-    if (const auto found = nearness(words, name_words(offers[at].word))) {
+  for (std::size_t at = 0; at < known_.size(); ++at) {
+    Known& known = known_[at];
+    if (!may_be_near(unknown.words, known.folded)) continue;
+    spell(known);
+    if (const auto found = nearness(unknown, known.words, known.together)) {
       const std::pair candidate(*found, at);
-      const auto [known, added] = best.emplace(offers[at].owner, candidate);
-      if (!added) known->second = std::min(known->second, candidate);
+      const auto [owner, added] = best.emplace(known.offer.owner, candidate);
+      if (!added) owner->second = std::min(owner->second, candidate);
     }
   }
   std::vector<std::tuple<int, std::size_t, std::size_t>> near;
   for (const auto& [owner, found] : best) {
-    near.emplace_back(found.first, offers[found.second].word.size(), found.second);
+    near.emplace_back(found.first, known_[found.second].offer.word.size(), found.second);
   }
   std::sort(near.begin(), near.end());
   std::vector<std::string> names;
   for (const auto& [how_near, size, at] : near) {
     if (names.size() == most) break;
-    std::string word(offers[at].word);
+    std::string word(known_[at].offer.word);
     if (std::find(names.begin(), names.end(), word) == names.end()) {
       names.push_back(std::move(word));
     }
   }
   return names;
+}
+
+NearNames near_materials(const Catalogue& catalogue) {
+  std::vector<Offer> offers;
+  for (std::size_t at = 0; at < catalogue.materials.size(); ++at) {
+    const Material& material = catalogue.materials[at];
+    if ((material.roles & bit(Role::controlled)) != 0) continue;
+    offers.push_back({material.name, at});
+    for (const Synonym& synonym : material.synonyms) offers.push_back({synonym.word, at});
+    if (!material.inci.empty()) offers.push_back({material.inci, at});
+  }
+  return NearNames(offers);
+}
+
+NearNames near_substances(const Catalogue& catalogue) {
+  std::vector<Offer> offers;
+  for (std::size_t at = 0; at < catalogue.substances.size(); ++at) {
+    const Substance& substance = catalogue.substances[at];
+    if ((substance.roles & bit(Role::controlled)) != 0) continue;
+    offers.push_back({substance.name, at});
+    for (const std::string& word : substance.synonyms) offers.push_back({word, at});
+    if (!substance.inci.empty()) offers.push_back({substance.inci, at});
+  }
+  return NearNames(offers);
 }
 
 }  // namespace sudsmark::catalogue

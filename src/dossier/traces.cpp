@@ -2,6 +2,7 @@
 #include "dossier/traces.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "dossier/gathering.h"
 #include "label/rows.h"
@@ -72,12 +73,16 @@ std::vector<TraceOf> traces_of(const blend::Blend& blend, const DossierAsk& ask)
   if (table == nullptr) return out;
   blend::MissingTable missing;
   const measures::View view = whole_of(blend, missing);
+  std::vector<std::optional<measures::TraceSum>> sums(table->rows.size());
   for (const std::string& market : ask.markets) {
     const label::LabelAsk of{market, ask.on, blend.counted_from(market, ask.on)};
-    for (const catalogue::Row* row : label::rows_for(blend, traces_table, of)) {
-      measures::TraceSum sum = measures::trace_sum(view, *table, *row);
-      if (sum.stated.empty() && sum.silent.empty()) continue;
-      out.push_back({market, row, std::move(sum)});
+    for (std::size_t at = 0; at < sums.size(); ++at) {
+      const catalogue::Row& row = table->rows[at];
+      if (!label::holds_for(row, of)) continue;
+      std::optional<measures::TraceSum>& sum = sums[at];  // markets share rows
+      if (!sum) sum = measures::trace_sum(view, *table, row);
+      if (sum->stated.empty() && sum->silent.empty()) continue;
+      out.push_back({market, &row, *sum});
     }
   }
   return out;
@@ -109,10 +114,11 @@ std::vector<TraceFault> trace_faults(const blend::Blend& blend, const rules::Rul
   const std::vector<TraceOf> traces = traces_of(blend, ask);
   std::vector<Above> all;
   for (const TraceOf& one : traces) {
+    if (one.sum.stated.empty()) continue;
     const bool law = label::word_of(blend, traces_table, *one.row, "weight") == "law";
     const auto rule = law ? legal : advised;
     const Range limit = label::figure_of(blend, traces_table, *one.row, "limit");
-    if (!rule || !limit.known() || one.sum.stated.empty()) continue;
+    if (!rule || !limit.known()) continue;
     const quantity::Certainty kept = quantity::less_or_equal(
         Range(one.sum.share.low,
               std::max(one.sum.share.low,

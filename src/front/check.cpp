@@ -220,9 +220,10 @@ class FormulaCheck {
     left_out.passes_too = options_.only_to_read;
     if (options_.only_to_read || options_.brief) asking.left_out = &left_out;
     std::vector<rules::Verdict> verdicts = rules::evaluate(parts_.ruleset, blend, missing, asking);
-    result.findings.reserve(verdicts.size());
+    constexpr std::size_t beside_expressions = 16;  // faults of label, claims and traces, or so
+    result.findings.reserve(verdicts.size() + beside_expressions);
     for (rules::Verdict& verdict : verdicts) {
-      result.findings.push_back(finding(std::move(verdict), missing));
+      fill(std::move(verdict), missing, result.findings.emplace_back());
     }
     wording::add_figures(parts_.ruleset, measured, result.measures);
     for (std::size_t at = 0; at < left_out.alike.size(); ++at) {
@@ -232,7 +233,7 @@ class FormulaCheck {
     result.not_applicable_left_out = left_out.not_applicable;
     add_label_findings(blend, asking.chosen, result.findings);
     add_trace_findings(blend, asking.chosen, result.findings);
-    if (options_.lines) front::add_fingerprints(result.findings);
+    if (options_.lines && !options_.only_to_read) front::add_fingerprints(result.findings);
   }
 
   /// What no expression decides: a fault of a label, or of traces. Takes its words.
@@ -302,8 +303,7 @@ class FormulaCheck {
     }
   }
 
-  Finding finding(rules::Verdict&& verdict, const blend::MissingTable& missing) const {
-    Finding out;
+  void fill(rules::Verdict&& verdict, const blend::MissingTable& missing, Finding& out) const {
     const rules::Rule& rule = parts_.ruleset.rules[verdict.rule];
     out.rule = rule.id;
     out.kind = verdict.kind;
@@ -312,7 +312,7 @@ class FormulaCheck {
     out.subject = std::move(verdict.subject);
     out.met_from_memory = verdict.met_from_memory;
     out.paper = verdict.paper;
-    if (out.kind == Kind::not_applicable) return out;
+    if (out.kind == Kind::not_applicable) return;
     out.message = std::move(verdict.message);
     add_place(verdict.place, out);
     if (options_.lines) out.entry = entry(rule, verdict);
@@ -323,7 +323,6 @@ class FormulaCheck {
     if (!options_.only_to_read) out.sources = wording::notes(verdict.sources, parts_.catalogue);
     if (verdict.allowed) out.allowed = verdict.allowed->because;
     if (!options_.only_to_read) out.remedy = rule.words->remedy;
-    return out;
   }
 
   void add_place(const text::Span& place, Finding& out) const {

@@ -1,13 +1,15 @@
 #include "label/claims.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "formula/vocabulary.h"
-#include "label/rows.h"
 #include "rules/deciders.h"
 #include "text/name.h"
 #include "wording/words.h"
@@ -33,12 +35,12 @@ bool says(std::string_view text, std::string_view phrase) {
 }
 
 /// The words of a row that a text has.
-std::vector<std::string> found_in(const std::string& text, const std::string& list) {
+std::vector<std::string> found_in(std::string_view text, std::string_view list) {
   std::vector<std::string> out;
   std::size_t at = 0;
   while (at < list.size()) {
     const std::size_t end = std::min(list.find(',', at), list.size());
-    const std::string word = text::fold(std::string_view(list).substr(at, end - at));
+    const std::string word = text::fold(list.substr(at, end - at));
     if (!word.empty() && says(text, word)) out.push_back(word);
     at = end + 1;
   }
@@ -57,7 +59,7 @@ struct Said {
 };
 
 /// The rule of what a word makes; none where the ruleset has no such rule.
-std::optional<std::uint32_t> rule_of(const rules::Ruleset& ruleset, const std::string& makes) {
+std::optional<std::uint32_t> rule_of(const rules::Ruleset& ruleset, std::string_view makes) {
   if (makes == "medicine") return ruleset.find_rule("claim-that-makes-a-medicine");
   if (makes == "biocide") return ruleset.find_rule("claim-that-makes-a-biocide");
   if (makes == "evidence") return ruleset.find_rule("words-that-ask-for-evidence");
@@ -78,13 +80,14 @@ std::vector<LabelFault> claim_faults(const blend::Blend& blend, const rules::Rul
     // what makes the same of it is told once
     std::map<std::uint32_t, std::vector<std::string>> found;
     for (const catalogue::Row& row : table->rows) {
-      const std::string makes = word_of(blend, table_name, row, "makes");
+      // most texts have none of the words, and then no rule has to be looked up
+      const std::vector<std::string> words = found_in(one.text, table->word(row, "words"));
+      if (words.empty()) continue;
+      const std::string_view makes = table->word(row, "makes");
       const auto rule = rule_of(ruleset, makes);
       if (!rule || (makes == "food" && blend.looks_like_food)) continue;
-      for (std::string& word : found_in(one.text, word_of(blend, table_name, row, "words"))) {
-        if (makes == "evidence" && has_rules_of_its_own(one.text)) continue;
-        found[*rule].push_back("'" + word + "'");
-      }
+      if (makes == "evidence" && has_rules_of_its_own(one.text)) continue;
+      for (const std::string& word : words) found[*rule].push_back("'" + word + "'");
     }
     for (const auto& [rule, words] : found) {
       const rules::Rule& of = ruleset.rules[rule];

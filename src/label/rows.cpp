@@ -21,17 +21,19 @@ const catalogue::Cell* cell(const blend::Blend& blend, std::string_view table, c
 
 }  // namespace
 
+bool holds_for(const Row& row, const LabelAsk& ask) {
+  const bool here = row.markets.empty() || std::find(row.markets.begin(), row.markets.end(),
+                                                     ask.market) != row.markets.end();
+  return here && rules::in_force({row.from, row.shelf, row.until}, ask.counted_from, ask.on);
+}
+
 std::vector<const Row*> rows_for(const blend::Blend& blend, std::string_view table,
                                  const LabelAsk& ask) {
   std::vector<const Row*> out;
   const catalogue::Table* found = blend.catalogue->find_table(table);
   if (found == nullptr) return out;
   for (const Row& row : found->rows) {
-    const bool here = row.markets.empty() || std::find(row.markets.begin(), row.markets.end(),
-                                                       ask.market) != row.markets.end();
-    if (here && rules::in_force({row.from, row.shelf, row.until}, ask.counted_from, ask.on)) {
-      out.push_back(&row);
-    }
+    if (holds_for(row, ask)) out.push_back(&row);
   }
   return out;
 }

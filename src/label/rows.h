@@ -11,6 +11,8 @@
 
 namespace sudsmark::label {
 
+/// Whether a row holds for a label.
+[[nodiscard]] bool holds_for(const catalogue::Row& row, const LabelAsk& ask);
 /// The rows of a table that hold for a label; none if there is no such table.
 [[nodiscard]] std::vector<const catalogue::Row*> rows_for(const blend::Blend& blend,
                                                           std::string_view table,

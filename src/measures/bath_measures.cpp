@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <functional>
+#include <optional>
 #include <set>
 
 #include "measures/bath_moles.h"
@@ -115,23 +116,18 @@ Measured over_baths(const View& view,
   return {*hull, {}};
 }
 
-/// The constants of one warmth, which serve all baths of it.
-class Constants {
- public:
-  const science::Thermodynamics& at(double celsius) {
-    if (!kept_ || kept_->celsius != celsius) kept_ = science::Thermodynamics::at(celsius);
-    return *kept_;
-  }
-
- private:
-  std::optional<science::Thermodynamics> kept_;
-};
+/// The constants of a warmth. Each thread keeps the last ones, since one bath is as warm as the
+/// next; they stand until it asks for another warmth.
+const science::Thermodynamics& constants_at(double celsius) {
+  thread_local std::optional<science::Thermodynamics> kept;
+  if (!kept || kept->celsius != celsius) kept = science::Thermodynamics::at(celsius);
+  return *kept;
+}
 
 Measured solved(const View& view, const science::CarbonDioxide& gas) {
-  Constants constants;
   Equilibrium last;  // one bath is much like the next
   return over_baths(view, [&](const Bath& bath) -> std::optional<double> {
-    last = science::equilibrate(science::totals_of(bath), constants.at(bath.celsius), gas,
+    last = science::equilibrate(science::totals_of(bath), constants_at(bath.celsius), gas,
                                 science::full_model, &last);
     if (last.status != SolveStatus::converged) return std::nullopt;
     return last.ph;
@@ -147,13 +143,12 @@ Measured ph_aired(const View& view) {
 
 Measured ph_uncertainty(const View& view) {
   std::set<std::string_view> causes;
-  Constants constants;
   const std::array gases{science::closed_to_air(), science::open_to_air()};
   std::array<Equilibrium, gases.size()> last;
   const Measured out = over_baths(view, [&](const Bath& bath) -> std::optional<double> {
     double widest = 0;
     const science::Totals totals = science::totals_of(bath);
-    const science::Thermodynamics& at = constants.at(bath.celsius);
+    const science::Thermodynamics& at = constants_at(bath.celsius);
     for (std::size_t index = 0; index < gases.size(); ++index) {
       const science::PhUncertainty doubt =
           science::ph_uncertainty(totals, at, gases[index], science::full_model, &last[index]);

@@ -105,8 +105,8 @@ class Digesting {
   void wait(const Finding& finding) {
     Waiting& waiting = waiting_[finding.missing];
     const bool heaviest = waiting.first == nullptr || finding.level > waiting.level;
+    if (waiting.first == nullptr) waiting.missing = finding.missing;
     if (heaviest) waiting.first = &finding;
-    waiting.missing = finding.missing;
     waiting.level = std::max(waiting.level, finding.level);
     waiting.findings.push_back(&finding);
     waiting.checks += 1 + finding.alike_left_out;

@@ -376,8 +376,10 @@ class Check {
     verdict.kind = Kind::open;
     verdict.level = rule.undecided;
     verdict.missing = missing;
-    verdict.message =
-        "not known: " + listed(missing, missing_) + "; would decide " + question(rule, subject);
+    verdict.message = "not known: ";
+    verdict.message += listed(missing, missing_);
+    verdict.message += "; would decide ";
+    verdict.message += question(rule, subject);
   }
 
   static std::string with_limit(std::string message, const Rule& rule, const Decider& decider) {

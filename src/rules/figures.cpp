@@ -3,11 +3,25 @@
 #include <algorithm>
 
 #include "measures/selection.h"
-#include "rules/picking.h"
 
 namespace sudsmark::rules {
 
 using catalogue::Material;
+
+namespace {
+
+bool is_picked(const void* picked, const measures::Candidate& candidate) {
+  return (*static_cast<const Picked*>(picked))(candidate);
+}
+
+/// What a selection picks, as sums call it. It must outlive the selector.
+measures::Selector selector_of(const Picked& picked, const Selection& selection,
+                               const Subject& subject) {
+  const bool aroma = selection.aroma || (selection.subject && subject.aroma);
+  return {&is_picked, &picked, aroma, picked.empty()};
+}
+
+}  // namespace
 
 Figures::Figures(const Ruleset& ruleset, const blend::Blend& blend, blend::MissingTable& missing,
                  const std::vector<std::string>& markets, const Day& today)
@@ -15,7 +29,7 @@ Figures::Figures(const Ruleset& ruleset, const blend::Blend& blend, blend::Missi
       blend_(blend),
       missing_(missing),
       today_(today),
-      presence_(blend),
+      picked_(ruleset.pool, blend),
       measure_count_(measures::all().size()),
       kept_(1 + blend.portions.size() + blend.premixes.size() + blend.tasks.size()),
       kept_of_subject_(ruleset.pool.sums.size()),
@@ -102,8 +116,8 @@ const Measured& Figures::sum(std::uint32_t index, const Subject& subject) {
 
 Measured Figures::compute_sum(const Sum& sum, const Subject& subject) {
   const Selection& selection = ruleset_.pool.selections[sum.selection];
-  const Picking picking(ruleset_.pool, *blend_.catalogue, selection, subject);
-  const measures::Selector selector = picking.selector(presence_);
+  const Picked picked = picked_.of(sum.selection, subject);
+  const measures::Selector selector = selector_of(picked, selection, subject);
   const measures::View part = view(subject);
   switch (sum.kind) {
     case SumKind::share:
@@ -120,23 +134,23 @@ Measured Figures::compute_sum(const Sum& sum, const Subject& subject) {
       break;
   }
   if (selection.subject && subject.ingredient != nullptr) {
-    return count_in_material(selection, subject);
+    return count_in_material(sum.selection, subject);
   }
   return measures::count(part, selector);
 }
 
 /// Whether the subject's material holds what is selected: 1, 0, or 0 to 1.
-Measured Figures::count_in_material(const Selection& selection, const Subject& subject) {
-  const Picking picking(ruleset_.pool, *blend_.catalogue, selection, subject);
+Measured Figures::count_in_material(std::uint32_t selection, const Subject& subject) {
+  const Picked picked = picked_.of(selection, subject);
   const blend::MaterialId id = subject.ingredient->material;
   const Material& of = material(subject);
   Range held = 0.0;
-  if (picking({id, &of, nullptr})) return {1.0, {}};
+  if (picked({id, &of, nullptr})) return {1.0, {}};
   for (const blend::ContentView& content : blend_.contents(id)) {
-    if (picking({id, &of, &content})) held += content.share;
+    if (picked({id, &of, &content})) held += content.share;
   }
   if (held.low > 0) return {1.0, {}};
-  const bool perhaps = selection.aroma && blend_.undeclared(id).high > 0;
+  const bool perhaps = ruleset_.pool.selections[selection].aroma && blend_.undeclared(id).high > 0;
   MissingSet missing;
   if (perhaps) missing = lacks(blend_.undeclared_words(id), subject.place);
   return {Range(0.0, held.high > 0 || perhaps ? 1.0 : 0.0), missing};
@@ -153,10 +167,10 @@ Span Figures::place(const Origin& origin, const Subject& subject) {
       return measure.place == nullptr ? Span{} : measure.place(view(subject));
     }
     case Origin::Kind::sum: {
-      const Selection& selection =
-          ruleset_.pool.selections[ruleset_.pool.sums[origin.index].selection];
-      const Picking picking(ruleset_.pool, *blend_.catalogue, selection, subject);
-      return measures::place(view(subject), picking.selector(presence_));
+      const std::uint32_t selection = ruleset_.pool.sums[origin.index].selection;
+      const Picked picked = picked_.of(selection, subject);
+      return measures::place(view(subject),
+                             selector_of(picked, ruleset_.pool.selections[selection], subject));
     }
     case Origin::Kind::words:
       return words(static_cast<StatedWords>(origin.index), subject).place;

@@ -17,7 +17,7 @@
 #include "blend/missing.h"
 #include "measures/registry.h"
 #include "measures/task_hazards.h"
-#include "rules/presence.h"
+#include "rules/picked_sets.h"
 #include "rules/ruleset.h"
 #include "rules/subject.h"
 #include "rules/value.h"
@@ -85,7 +85,7 @@ class Figures {
   [[nodiscard]] bool is_material(std::uint32_t selection, const Subject& subject) const;
   /// False where no material of the formula is selected.
   [[nodiscard]] bool may_be_material(std::uint32_t selection) const {
-    return presence_.may_pick(ruleset_.pool, ruleset_.pool.selections[selection], Subject{});
+    return picked_.has_material(selection);
   }
   [[nodiscard]] Value is_hazardous(std::string_view code, const Subject& subject);
   [[nodiscard]] Value is_marked(Mark mark, const Subject& subject);
@@ -106,7 +106,7 @@ class Figures {
   Kept& kept(std::size_t part, std::size_t index);
   Kept& kept_sum(std::uint32_t index, const Subject& subject);
   Measured compute_sum(const Sum& sum, const Subject& subject);
-  Measured count_in_material(const Selection& selection, const Subject& subject);
+  Measured count_in_material(std::uint32_t selection, const Subject& subject);
   Value is_hazardous_mix(std::string_view code, const Subject& subject);
   void read_words(const std::vector<std::string>& markets);
   [[nodiscard]] MissingSet lacks_of(std::string_view what, const Subject& subject);
@@ -117,13 +117,14 @@ class Figures {
   const blend::Blend& blend_;
   blend::MissingTable& missing_;
   Day today_;
-  Presence presence_;
+  PickedSets picked_;
   std::size_t measure_count_;
   std::vector<std::vector<Kept>> kept_;                  ///< by part: measures, YAML measures, sums
   std::vector<std::vector<Kept>> kept_of_subject_;       ///< by sum, and by the subject's number
   std::array<Kept, sum_kind_count> kept_of_undeclared_;  ///< for rows that nothing declares
   std::vector<std::optional<measures::HandledHazards>> hazards_;  ///< by part
   std::array<Words, most_stated_words> words_;                    ///< of the formula
+  std::vector<std::string_view> sold_;                            ///< its markets
   std::array<std::string, most_stated_words> said_;               ///< the same as text: "GB and EU"
   std::vector<bool> traits_;                                      ///< by trait: the product has it
   std::deque<std::string> sentences_;                             ///< made while messages were

@@ -27,6 +27,7 @@ std::vector<std::string_view> index_numbers(std::string_view inci) {
 }  // namespace
 
 bool Figures::in_force(const catalogue::Row& row) const {
+  if (!row.from && !row.shelf && !row.until) return true;
   return in_force({row.from, row.shelf, row.until}, row.markets);
 }
 

@@ -3,7 +3,6 @@
 #include <string>
 
 #include "rules/figures.h"
-#include "rules/picking.h"
 #include "rules/words.h"
 
 namespace sudsmark::rules {
@@ -43,8 +42,7 @@ Value Figures::holds(std::uint32_t index, const Subject& subject) {
 }
 
 bool Figures::is_material(std::uint32_t index, const Subject& subject) const {
-  const Picking picking(ruleset_.pool, *blend_.catalogue, ruleset_.pool.selections[index], subject);
-  return picking({subject.ingredient->material, &material(subject), nullptr});
+  return picked_.of(index, subject)({subject.ingredient->material, &material(subject), nullptr});
 }
 
 /// Of what a task or premix holds, by the mixture rules.

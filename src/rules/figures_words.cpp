@@ -22,6 +22,7 @@ void Figures::read_words(const std::vector<std::string>& markets) {
     std::string& text = said_[static_cast<std::size_t>(which)];
     if (!text.empty()) text += " and ";
     text += info(which).known[*at];
+    if (which == StatedWords::market) sold_.push_back(info(which).known[*at]);
   };
   const blend::Blend& said = blend_;
   if (said.forming) take(StatedWords::forming, said.forming->text, said.forming->place);
@@ -90,13 +91,10 @@ Certainty Figures::sold_in(const std::vector<std::string>& markets, MissingSet& 
     missing |= lacks(market.missing, blend_.place);
     return Certainty::depends;
   }
-  for (std::size_t at = 0; at < market.known.size(); ++at) {
-    const bool sold = ((said.bits >> at) & 1U) != 0;
-    if (sold && std::find(markets.begin(), markets.end(), market.known[at]) != markets.end()) {
-      return Certainty::yes;
-    }
-  }
-  return Certainty::no;
+  const bool sold = std::any_of(sold_.begin(), sold_.end(), [&](std::string_view one) {
+    return std::find(markets.begin(), markets.end(), one) != markets.end();
+  });
+  return sold ? Certainty::yes : Certainty::no;
 }
 
 Value Figures::stated_text(StatedWords which, const Subject& subject) {

@@ -67,34 +67,9 @@ Picking::Picking(const Pool& pool, const catalogue::Catalogue& catalogue,
                  const Selection& selection, const Subject& subject)
     : pool_(pool),
       catalogue_(catalogue),
-      selection_(selection),
       begin_(pool.picks.data() + selection.begin),
       end_(pool.picks.data() + selection.end),
-      subject_(subject),
-      aroma_(selection.aroma || (selection.subject && subject.aroma)) {}
-
-measures::Selector Picking::selector() const {
-  // a bare role is what is asked for most, and quickest to answer without a program
-  const bool role = end_ - begin_ == 1 && begin_->code == PickCode::role;
-  if (role) return {&has_role, &begin_->bits, aroma_};
-  return {&test, this, aroma_};
-}
-
-measures::Selector Picking::selector(const Presence& presence) const {
-  measures::Selector out = selector();
-  out.nothing = !presence.may_pick(pool_, selection_, subject_);
-  return out;
-}
-
-bool Picking::has_role(const void* roles, const Candidate& candidate) {
-  const catalogue::Roles own =
-      candidate.content != nullptr ? candidate.content->roles : candidate.material->roles;
-  return (own & *static_cast<const std::uint64_t*>(roles)) != 0;
-}
-
-bool Picking::test(const void* self, const Candidate& candidate) {
-  return (*static_cast<const Picking*>(self))(candidate);
-}
+      subject_(subject) {}
 
 bool Picking::picked(const Pick& pick, const Candidate& candidate) const {
   switch (pick.code) {
@@ -121,7 +96,6 @@ bool Picking::picked(const Pick& pick, const Candidate& candidate) const {
 }
 
 bool Picking::operator()(const Candidate& candidate) const {
-  if (end_ - begin_ == 1) return picked(*begin_, candidate);
   // truths of a postfix program, the last one in the lowest bit
   std::uint64_t truths = 0;
   for (const Pick* pick = begin_; pick != end_; ++pick) {

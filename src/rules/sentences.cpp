@@ -171,15 +171,19 @@ std::string headline(const Rule& rule, const Subject& subject, const Decider& de
 
 std::string listed(const blend::MissingSet& missing, const blend::MissingTable& table) {
   constexpr std::size_t most = 3;
-  const std::vector<std::string> reasons = table.words(missing);
+  std::size_t count = 0;
+  missing.each([&](std::size_t) { ++count; });
+  const std::size_t told = count > most + 1 ? most : count;
   std::string out;
-  for (std::size_t at = 0; at < reasons.size(); ++at) {
-    if (at == most && reasons.size() > most + 1) {
-      return out + " and " + std::to_string(reasons.size() - most) + " more";
+  std::size_t at = 0;
+  missing.each([&](std::size_t index) {
+    if (at < told) {
+      if (at > 0) out += at + 1 == count ? " and " : ", ";
+      out += table.items()[index].what;
     }
-    if (at > 0) out += at + 1 == reasons.size() ? " and " : ", ";
-    out += reasons[at];
-  }
+    ++at;
+  });
+  if (told < count) out += " and " + std::to_string(count - told) + " more";
   return out;
 }
 

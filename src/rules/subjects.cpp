@@ -8,17 +8,22 @@
 namespace sudsmark::rules {
 namespace {
 
+constexpr std::size_t each_count = catalogue::enum_size<Each>;
+
 bool is_in_row(const void* context, const measures::Candidate& candidate) {
   return in_row(*static_cast<const catalogue::Row*>(context), candidate);
 }
 
 }  // namespace
 
+Subjects::Subjects(const Figures& figures)
+    : figures_(figures), gathered_(each_count + figures.blend().catalogue->tables.size()) {}
+
 const std::vector<Subject>& Subjects::of(const Rule& rule) {
-  const std::pair key{rule.each, rule.table};
-  const auto found = gathered_.find(key);
-  if (found != gathered_.end()) return found->second;
-  return gathered_.emplace(key, gather(rule.each, rule.table)).first->second;
+  const bool rows = rule.each == Each::row;
+  auto& gathered = gathered_[rows ? each_count + rule.table : static_cast<std::size_t>(rule.each)];
+  if (!gathered) gathered = gather(rule.each, rule.table);
+  return *gathered;
 }
 
 std::vector<Subject> Subjects::gather(Each each, std::uint16_t table) {
@@ -84,13 +89,15 @@ void Subjects::note_substances() {
   if (noted_) return;
   noted_ = true;
   const blend::Blend& blend = figures_.blend();
-  declared_.assign(blend.catalogue->substances.size(), false);
+  declared_.assign(blend.catalogue->substances.size(), 0);
   double most = 0;
   for (const blend::Ingredient& ingredient : blend.whole.composition.ingredients) {
     if (!(ingredient.mass.high > 0)) continue;
+    const std::string& id = blend.material(ingredient.material).id;
+    if (!id.empty()) whole_.push_back(id);
     for (const blend::ContentView& content : blend.contents(ingredient.material)) {
       if (content.substance_id < declared_.size() && content.share.high > 0) {
-        declared_[content.substance_id] = true;
+        declared_[content.substance_id] = 1;
       }
     }
     const double hidden = blend.undeclared(ingredient.material).high * ingredient.mass.high;
@@ -104,44 +111,45 @@ void Subjects::note_substances() {
 
 /// Whether the formula has one of the materials that a row counts as a whole.
 bool Subjects::is_there_whole(const catalogue::Row& row) const {
-  if (row.materials.empty()) return false;
-  const blend::Blend& blend = figures_.blend();
-  const std::vector<blend::Ingredient>& ingredients = blend.whole.composition.ingredients;
-  return std::any_of(ingredients.begin(), ingredients.end(), [&](const auto& ingredient) {
-    return ingredient.mass.high > 0 && holds_whole(row, blend.material(ingredient.material));
+  return std::any_of(row.materials.begin(), row.materials.end(), [this](const std::string& id) {
+    return std::find(whole_.begin(), whole_.end(), id) != whole_.end();
   });
 }
 
 void Subjects::gather_rows(std::uint16_t index, std::vector<Subject>& subjects) {
   note_substances();
   const catalogue::Table& table = figures_.blend().catalogue->tables[index];
-  std::vector<bool> declares(table.rows.size());
   // an oil or an extract may be in what a scent does not declare just as an aroma chemical
-  std::vector<bool> hides(table.rows.size());
+  constexpr unsigned declares = 1;
+  constexpr unsigned hides = 2;
+  std::vector<std::uint8_t> states(table.rows.size());
+  std::size_t count = 0;
   for (const catalogue::RowOf& one : table.of_substances) {
-    if (declared_[one.substance]) declares[one.row] = true;
-    if (undeclared_ && one.scent) hides[one.row] = true;
+    const unsigned state =
+        (declared_[one.substance] != 0 ? declares : 0U) | (undeclared_ && one.scent ? hides : 0U);
+    states[one.row] = static_cast<std::uint8_t>(states[one.row] | state);
   }
   for (const std::uint32_t at : table.of_others) {
     const catalogue::Row& row = table.rows[at];
     const bool of_all = row.substances.empty() && row.materials.empty();
-    if (of_all || is_there_whole(row)) declares[at] = true;
+    if (of_all || is_there_whole(row)) {
+      states[at] = static_cast<std::uint8_t>(states[at] | declares);
+    }
   }
-  for (std::size_t at = 0; at < table.rows.size(); ++at) {
-    const bool declared = declares[at];
-    const bool aroma = hides[at];
-    if (!declared && !aroma) continue;
+  for (const std::uint8_t state : states) count += state != 0 ? 1 : 0;
+  subjects.reserve(count);
+  for (std::size_t at = 0; at < states.size(); ++at) {
+    if (states[at] == 0) continue;
     const catalogue::Row& row = table.rows[at];
     if (!figures_.in_force(row)) continue;
-    Subject subject;
+    Subject& subject = subjects.emplace_back();
     subject.each = Each::row;
     subject.number = ++count_;
     subject.name = row.name;
     subject.row = &row;
     subject.table = &table;
-    subject.declared = declared;
-    subject.aroma = aroma;
-    subjects.push_back(subject);
+    subject.declared = (states[at] & declares) != 0;
+    subject.aroma = (states[at] & hides) != 0;
   }
 }
 

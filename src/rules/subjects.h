@@ -1,8 +1,9 @@
 // Subjects: what an `each` goes over in one formula.
 #pragma once
 
-#include <map>
-#include <utility>
+#include <cstdint>
+#include <optional>
+#include <string_view>
 #include <vector>
 
 #include "rules/figures.h"
@@ -13,7 +14,7 @@ namespace sudsmark::rules {
 /// The subjects of one formula, gathered when a rule first asks for them.
 class Subjects {
  public:
-  explicit Subjects(const Figures& figures) : figures_(figures) {}
+  explicit Subjects(const Figures& figures);
 
   [[nodiscard]] const std::vector<Subject>& of(const Rule& rule);
   /// The line that speaks of a subject.
@@ -27,11 +28,13 @@ class Subjects {
   [[nodiscard]] bool is_there_whole(const catalogue::Row& row) const;
 
   const Figures& figures_;
-  std::map<std::pair<Each, std::uint16_t>, std::vector<Subject>> gathered_;
+  /// By what is gone over; behind those, rows by their table.
+  std::vector<std::optional<std::vector<Subject>>> gathered_;
   std::uint32_t count_ = 0;
   bool noted_ = false;
-  std::vector<bool> declared_;  ///< by substance of the catalogue
-  bool undeclared_ = false;     ///< some scent may hold more than it says
+  std::vector<std::uint8_t> declared_;   ///< by substance of the catalogue: it is declared
+  std::vector<std::string_view> whole_;  ///< ids of the materials that are there
+  bool undeclared_ = false;              ///< some scent may hold more than it says
   Span undeclared_place_;
 };
 

@@ -72,13 +72,14 @@ TEST_CASE("which brackets may be left out") {
 TEST_CASE("the nearest of the names that are offered") {
   const std::vector<Offer> offers{{"Sodium borate", 0}, {"Sodium bicarbonate", 1}, {"Kaolin", 2},
                                   {"Sunflower oil", 3}, {"Soda bicarbonate", 1},   {"Menthol", 4}};
-  CHECK(near_names("sodium bicarb", offers) == Words{"Sodium bicarbonate"});
-  CHECK(near_names("sodium b", offers) == Words{"Sodium borate", "Sodium bicarbonate"});
-  CHECK(near_names("lanolin", offers).empty());
-  CHECK(near_names("safflower oil", offers).empty());
-  CHECK(near_names("sunflwer oil", offers) == Words{"Sunflower oil"});
-  CHECK(near_names("menthol crystal", offers) == Words{"Menthol"});
-  CHECK(near_names("oil", offers) == Words{"Sunflower oil"});
-  CHECK(near_names("", offers).empty());
-  CHECK(near_names(std::string(300, 'a'), offers).empty());
+  NearNames near(offers);
+  CHECK(near.to("sodium bicarb") == Words{"Sodium bicarbonate"});
+  CHECK(near.to("sodium b") == Words{"Sodium borate", "Sodium bicarbonate"});
+  CHECK(near.to("lanolin").empty());
+  CHECK(near.to("safflower oil").empty());
+  CHECK(near.to("sunflwer oil") == Words{"Sunflower oil"});
+  CHECK(near.to("menthol crystal") == Words{"Menthol"});
+  CHECK(near.to("oil") == Words{"Sunflower oil"});
+  CHECK(near.to("").empty());
+  CHECK(near.to(std::string(300, 'a')).empty());
 }
