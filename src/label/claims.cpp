@@ -1,7 +1,6 @@
 #include "label/claims.h"
 
 #include <algorithm>
-#include <iterator>
 #include <map>
 #include <optional>
 #include <string>
