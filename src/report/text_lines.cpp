@@ -4,6 +4,7 @@
 
 #include "quantity/unit.h"
 #include "wording/code_points.h"
+#include "wording/fold.h"
 
 namespace sudsmark::report {
 namespace {
@@ -44,8 +45,8 @@ std::size_t columns_of(std::string_view words) {
 TextLines::TextLines(std::size_t width) : width_(std::max(width, least_width)) {}
 
 void TextLines::whole(std::string_view line) {
-  if (columns_of(line) > width_) return folded(0, line);
-  text_ += line;
+  // what does not fit goes on beneath its second column
+  text_ += columns_of(line) > width_ ? wording::folded_to(line, width_) : std::string(line);
   text_ += '\n';
 }
 

@@ -16,7 +16,7 @@ class TextLines {
   explicit TextLines(std::size_t width);
 
   void gap() { text_ += '\n'; }
-  /// As it stands where it is not too long.
+  /// As it stands; what is too long goes on beneath its second column.
   void whole(std::string_view line);
   /// Words folded at the width, every line indented alike.
   void folded(std::size_t indent, std::string_view words);
