@@ -152,9 +152,11 @@ class SuggestPage {
   }
 
   static VerdictMark mark_of(const VerdictChange& one) {
+    const bool note = one.after && one.after->kind == Kind::fail && one.after->level == Level::note;
     return one.direction == Direction::better  ? VerdictMark::kept
-           : one.direction == Direction::worse ? VerdictMark::broken
-                                               : VerdictMark::unknown;
+           : one.direction != Direction::worse ? VerdictMark::unknown
+           : note                              ? VerdictMark::noted
+                                               : VerdictMark::broken;
   }
 
   void write_changes(const SuggestedChange& answer) {
@@ -163,12 +165,20 @@ class SuggestPage {
       if (!is_told(one, of_.threshold, verbose_)) continue;
       if (fresh) {
         page_.element("h3", "Verdicts that change");
-        page_.open("ul", {{"class", "plain"}});
+        page_.open("ul", {{"class", "findings"}});
       }
       fresh = false;
       page_.open("li");
       draw_mark(page_, mark_of(one));
-      page_.text(capital(std::string(direction_word(one.direction))) + ": ");
+      page_.text(
+          (comes_with_it(one) ? "Then" : capital(std::string(direction_word(one.direction)))) +
+          ": ");
+      if (holds_now(one)) {
+        write_prose(page_, one.after->message + " ");
+        page_.element("code", one.rule);
+        page_.close();
+        continue;
+      }
       page_.element("code", one.rule);
       write_prose(page_,
                   of_subject(one.subject_kind, one.subject) + " " + verdict_state(one.after));

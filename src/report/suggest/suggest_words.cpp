@@ -101,6 +101,15 @@ bool is_told(const VerdictChange& one, Level threshold, bool verbose) {
   return verbose || one.direction != Direction::better || was_broken;
 }
 
+bool holds_now(const VerdictChange& one) {
+  return one.direction == Direction::better && one.after && one.after->kind == Kind::pass &&
+         !one.after->message.empty();
+}
+
+bool comes_with_it(const VerdictChange& one) {
+  return one.direction != Direction::better && !one.before;
+}
+
 std::string left_words(const Suggestion& of) {
   if (!of.answers.empty()) {
     return of.blocked.empty() ? "" : "left as it is: with the total kept, these cannot all hold";

@@ -31,6 +31,11 @@ struct Trade {
 [[nodiscard]] std::string rounding_words(const SuggestedChange& answer, Level threshold);
 /// Whether a verdict that changes is told: what gets better without being asked for is not.
 [[nodiscard]] bool is_told(const VerdictChange& one, Level threshold, bool verbose);
+/// Whether it got better by being kept, with words that say what holds: its rule's id alone reads
+/// as if the fault were kept.
+[[nodiscard]] bool holds_now(const VerdictChange& one);
+/// Whether it says more where nothing was said before.
+[[nodiscard]] bool comes_with_it(const VerdictChange& one);
 /// What stands before the conflicts, where an answer leaves something or there is none; empty:
 /// nothing is left.
 [[nodiscard]] std::string left_words(const Suggestion& suggestion);

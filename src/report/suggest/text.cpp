@@ -141,14 +141,13 @@ class SuggestionText {
       const std::string state = report::verdict_state(one.after);
       const std::string subject = harmless(report::of_subject(one.subject_kind, one.subject));
       if (!report::is_told(one, of_.threshold, options_.verbose)) continue;
-      // what is kept says what holds now; a rule's id alone reads as if its fault were kept
-      if (!worse && one.after && one.after->kind == Kind::pass && !one.after->message.empty()) {
+      if (report::holds_now(one)) {
         lines_.edged(indent, "better: " + harmless(one.after->message), one.rule);
         continue;
       }
-      std::string words = (!worse       ? "better: "
-                           : one.before ? "worse: "
-                                        : "then: ") +
+      std::string words = (!worse                       ? "better: "
+                           : report::comes_with_it(one) ? "then: "
+                                                        : "worse: ") +
                           one.rule + subject + " " + state;
       if (worse && one.after && !one.after->message.empty()) {
         words += ": " + harmless(report::message_under_heading(*one.after));
