@@ -28,7 +28,7 @@ GROUPS = ["fixtures/formulas", "fixtures/faulty", "fixtures/malformed", "tests/r
           "tests/golden"]
 DAY = ["--on", "2026-11-25"]
 # Bytes that a formula of the fixtures takes in a report of them all: what makes 3 MB and 1 MB of 274.
-MOST_BYTES = {"json": 10900, "sarif": 3640}
+MOST_BYTES = {"json": 10945, "sarif": 3645}
 
 
 def validator(path):
