@@ -21,7 +21,7 @@ class Choosing {
 
   Choices run() {
     Setting setting;
-    setting.ignored = for_papers();
+    setting.ignored = for_papers(aim_);
     if (std::optional<Choice> first = begin(setting)) {
       const double cheapest = first->mended.cost;
       keep(std::move(*first));
@@ -106,22 +106,6 @@ class Choosing {
       choice = std::move(other);
       return;
     }
-  }
-
-  /// What is broken for want of a paper, where something else is broken too: amounts mend the
-  /// other, and nothing is left out for a paper that may yet be got.
-  [[nodiscard]] std::set<VerdictKey> for_papers() const {
-    std::set<VerdictKey> out;
-    bool others = false;
-    for (const Trialled& verdict : aim_.before.verdicts) {
-      if (!is_broken(verdict, aim_.threshold)) continue;
-      if (verdict.kind == Kind::open) {
-        out.insert(verdict.key);
-      } else {
-        others = true;
-      }
-    }
-    return others ? out : std::set<VerdictKey>{};
   }
 
   /// Where an answer stands in the order of answers.
@@ -265,7 +249,7 @@ class Choosing {
       best = Choice{std::move(other), std::move(mended), {}, 0, false};
     };
     std::size_t tries = 0;
-    for (const Setting& other : other_ways(setting)) {
+    for (const Setting& other : other_ways(aim_, setting)) {
       if (++tries > most_tries) break;
       offer(other);
     }
@@ -334,24 +318,6 @@ class Choosing {
     if (!dial.balance) return;
     const std::size_t filler = aim_.dials.fillers()[*dial.balance];
     if (filler < turns.size() && filler != at) turns[filler] += dial.share;
-  }
-
-  /// The setting with one broken verdict kept in another way than the nearest.
-  std::vector<Setting> other_ways(const Setting& setting) {
-    std::vector<Setting> out;
-    for (const Trialled& verdict : aim_.before.verdicts) {
-      if (!is_broken(verdict, aim_.threshold)) continue;
-      for (const auto* list : lists(aim_, verdict)) {
-        for (const rules::Way& way : *list) {
-          if (skips(aim_, way, verdict)) continue;
-          Setting other = setting;
-          std::erase_if(other.plan, [&](const auto& one) { return one.first == verdict.key; });
-          other.plan.emplace_back(verdict.key, way);
-          out.push_back(std::move(other));
-        }
-      }
-    }
-    return out;
   }
 
   /// Whether it has more of what is nobody's fill, as a remedy asks: that is told.
@@ -460,7 +426,7 @@ class Choosing {
         waiting.push_back(std::move(other));
       }
     };
-    for (Setting& other : other_ways(out_.answers.front().setting)) {
+    for (Setting& other : other_ways(aim_, out_.answers.front().setting)) {
       if (other.plan != out_.answers.front().setting.plan) waiting.push_back(std::move(other));
     }
     for (Setting& other : by_remedy(out_.answers.front().setting)) {

@@ -1,6 +1,7 @@
 #include "mending/detours.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "mending/remedies.h"
 
@@ -39,6 +40,37 @@ bool goes_below(const Aim& aim, const rules::Way& way, const Trialled& verdict) 
     return mend.kind == rules::Mend::Kind::lower;
   });
   return lowers && has_figures(way, verdict.asked);
+}
+
+std::vector<Setting> other_ways(const Aim& aim, const Setting& setting) {
+  std::vector<Setting> out;
+  for (const Trialled& verdict : aim.before.verdicts) {
+    if (!is_broken(verdict, aim.threshold)) continue;
+    for (const auto* list : lists(aim, verdict)) {
+      for (const rules::Way& way : *list) {
+        if (skips(aim, way, verdict)) continue;
+        Setting other = setting;
+        std::erase_if(other.plan, [&](const auto& one) { return one.first == verdict.key; });
+        other.plan.emplace_back(verdict.key, way);
+        out.push_back(std::move(other));
+      }
+    }
+  }
+  return out;
+}
+
+std::set<VerdictKey> for_papers(const Aim& aim) {
+  std::set<VerdictKey> out;
+  bool others = false;
+  for (const Trialled& verdict : aim.before.verdicts) {
+    if (!is_broken(verdict, aim.threshold)) continue;
+    if (verdict.kind == Kind::open) {
+      out.insert(verdict.key);
+    } else {
+      others = true;
+    }
+  }
+  return others ? out : std::set<VerdictKey>{};
 }
 
 }  // namespace sudsmark::mending
