@@ -3,8 +3,8 @@
 #     awk -v most=N [-v anywhere=1] -f batches.awk FILE...
 #
 # Prints a line `FILE;BATCH` a file, N files a batch at most. A file joins the first batch of its folder (of any
-# folder with `anywhere`) where no name that one of the two keeps to itself (unnamed namespace) stands anywhere in the other, and none is
-# brought in from two places.
+# folder with `anywhere`) where no name that one of the two keeps to itself (unnamed namespace) stands anywhere in
+# the other, and none is brought in from two places.
 FNR == 1 {
   file[++files] = FILENAME
   folder[files] = FILENAME

@@ -26,8 +26,8 @@ version=$("$build/sudsmark" --version)
 test "sudsmark $(dpkg-deb --field "$package" Version)" = "$version"
 
 # The program is taken out of the package and runs.
-dpkg-deb --extract "$package" "$scratch/root"
-test "$("$scratch/root/usr/bin/sudsmark" --version)" = "$version"
-zcat "$scratch/root/usr/share/doc/sudsmark/changelog.gz" | head -1 | grep -q "(${version#sudsmark })"
+dpkg-deb --extract "$package" "$scratch/unpacked"
+test "$("$scratch/unpacked/usr/bin/sudsmark" --version)" = "$version"
+zcat "$scratch/unpacked/usr/share/doc/sudsmark/changelog.gz" | head -1 | grep -q "(${version#sudsmark })"
 
 lintian --allow-root --fail-on error "$package"
