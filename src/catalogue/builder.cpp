@@ -39,7 +39,7 @@ std::vector<Entry<T>> in_order(std::vector<Entry<T>> entries, Id id_of, std::str
   });
   std::vector<Entry<T>> kept;
   for (Entry<T>& entry : entries) {
-    const auto id = id_of(entry.value);
+    const auto& id = id_of(entry.value);
     if (id.empty()) continue;
     if (!kept.empty() && id_of(kept.back().value) == id) {
       diagnostics.add(messages::same_id, {place_of_id(*entry.node), place_of_id(*kept.back().node)},

@@ -140,10 +140,10 @@ std::optional<Balance::Common> Balance::common(const Word* name, Span place,
   if (!parts) common.whole = mass ? mass_ : 1.0;
   common.total = in_common(before_, common);
   const double tolerance = mass ? mass_tolerance : share_tolerance;
-  if (before_.volumes > 0) {
-    // what has no mass here stays as it is, and the others come to what they came to before
-    common.whole.reset();
-  } else if (common.whole && (before_.has_fill || near(common.total, *common.whole, tolerance))) {
+  // what has no mass here stays as it is, and the others come to what they came to before
+  const bool all_weigh = before_.volumes == 0;
+  if (all_weigh && common.whole &&
+      (before_.has_fill || near(common.total, *common.whole, tolerance))) {
     common.total = *common.whole;
   } else {
     common.whole.reset();

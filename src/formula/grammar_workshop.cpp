@@ -28,7 +28,7 @@ bool read_value(const OwnForm& /*form*/, StatementLine line, Reading& reading,
   if (scale.most && scale.most->value.low < scale.step.value.low) {
     return reading.refuse(messages::scale_upside_down, scale.place);
   }
-  scales.push_back(std::move(scale));
+  scales.push_back(scale);
   return true;
 }
 

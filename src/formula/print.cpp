@@ -9,9 +9,8 @@
 #include "formula/statements.h"
 
 namespace sudsmark::formula {
-namespace {
 
-std::string quoted(std::string_view text) {
+std::string between_quotes(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) {
     if (c == '"' || c == '\\') out += '\\';
@@ -20,8 +19,10 @@ std::string quoted(std::string_view text) {
   return out + '"';
 }
 
+namespace {
+
 std::string printed(const Word& word) {
-  return word.quoted ? quoted(word.text) : word.text;
+  return word.quoted ? between_quotes(word.text) : word.text;
 }
 
 std::string printed(const Date& date) {

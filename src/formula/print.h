@@ -5,6 +5,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "formula/card.h"
 
@@ -12,5 +13,7 @@ namespace sudsmark::formula {
 
 /// A file as parsed, its includes and its tweak with it.
 [[nodiscard]] std::string print(const Document& document);
+/// A name or a path as it stands in a file between quotes.
+[[nodiscard]] std::string between_quotes(std::string_view text);
 
 }  // namespace sudsmark::formula

@@ -309,7 +309,7 @@ class FormulaCheck {
     out.kind = verdict.kind;
     out.level = verdict.level;
     out.subject_kind = verdict.subject_kind;
-    out.subject = std::move(verdict.subject);
+    out.subject = verdict.subject;
     out.met_from_memory = verdict.met_from_memory;
     out.paper = verdict.paper;
     if (out.kind == Kind::not_applicable) return;

@@ -55,8 +55,8 @@ class Particulars {
   }
 
   template <typename Print>
-  void stated(std::string name, const std::optional<blend::Stated>& figure, const Print& print) {
-    if (figure) say(std::move(name), print(figure->value), figure->assumed);
+  void stated(const char* name, const std::optional<blend::Stated>& figure, const Print& print) {
+    if (figure) say(name, print(figure->value), figure->assumed);
   }
 
   [[nodiscard]] static std::string listed(const std::vector<blend::StatedWord>& stated) {

@@ -86,7 +86,8 @@ void trace_terms(const View& view, const std::vector<Range>& coefficients) {
   }
 }
 
-Measured share_of(const View& view, const std::vector<Range>& coefficients, MissingSet missing) {
+Measured share_of(const View& view, const std::vector<Range>& coefficients,
+                  const MissingSet& missing) {
   trace_terms(view, coefficients);
   const blend::Composition& composition = view.part->composition;
   const bool none = std::all_of(coefficients.begin(), coefficients.end(),

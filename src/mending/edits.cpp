@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "formula/balance.h"
+#include "formula/print.h"
 #include "formula/print_figure.h"
 #include "wording/words.h"
 
@@ -41,20 +42,11 @@ formula::Amount amount_of(const Dials& dials, const Dial& dial, double turn) {
 
 }  // namespace
 
-std::string quoted(const std::string& text) {
-  std::string out = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += c;
-  }
-  return out + '"';
-}
-
 std::string written(const formula::Word& name) {
   const std::string padded = " " + name.text + " ";
   const bool splits =
       padded.find(" to ") != std::string::npos || padded.find(" for ") != std::string::npos;
-  return name.quoted || splits ? quoted(name.text) : name.text;
+  return name.quoted || splits ? formula::between_quotes(name.text) : name.text;
 }
 
 std::string printed_edit(const formula::Amount& amount) {
@@ -102,9 +94,11 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
     if (const Brought* one = comes_in(brought, at)) {
       const std::string amount = printed_edit(amount_of(dials, dial, turns[at]));
       if (one->out_of.empty()) {
-        removed.push_back("add " + amount + " " + written(dial.name) + " to " + quoted(one->phase));
+        removed.push_back("add " + amount + " " + written(dial.name) + " to " +
+                          formula::between_quotes(one->phase));
       } else {
-        removed.push_back("swap " + quoted(one->out_of) + " for " + written(dial.name));
+        removed.push_back("swap " + formula::between_quotes(one->out_of) + " for " +
+                          written(dial.name));
         set.push_back("set " + written(dial.name) + " to " + amount);
       }
       continue;
@@ -124,7 +118,8 @@ std::vector<std::string> edits_of(const Dials& dials, const Turns& turns,
 
 std::string tweak_of(const std::string& name, const std::string& base_path,
                      std::optional<double> batch, const std::vector<std::string>& edits) {
-  std::string out = "tweak " + quoted(name) + " of " + quoted(base_path) + "\n";
+  std::string out =
+      "tweak " + formula::between_quotes(name) + " of " + formula::between_quotes(base_path) + "\n";
   if (batch) {
     out += "  scale batch to " + formula::printed_figure(*batch, formula::measure::mass) + "\n";
   }

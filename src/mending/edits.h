@@ -39,7 +39,4 @@ struct Brought {
                                    std::optional<double> batch,
                                    const std::vector<std::string>& edits);
 
-/// A path as it stands in a file between quotes.
-[[nodiscard]] std::string quoted(const std::string& text);
-
 }  // namespace sudsmark::mending

@@ -77,13 +77,10 @@ Turns Rounding::rounded(const Turns& turns, const std::vector<double>& lean) con
       out[at] = -all[at].share;
       continue;
     }
-    double to = share;
     const double by = step(all[at], share) / percent;
+    double to = std::round(share / by) * by;
     if (by_scale(all[at])) {
-      const double shown = measures::as_displayed(share * *all[at].grams, scales_);
-      to = shown / *all[at].grams;
-    } else {
-      to = std::round(share / by) * by;
+      to = measures::as_displayed(share * *all[at].grams, scales_) / *all[at].grams;
     }
     if (lean[at] > 0 && to < share - next_to_nothing) to += by;
     if (lean[at] < 0 && to > share + next_to_nothing && to > by) to -= by;

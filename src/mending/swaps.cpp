@@ -10,6 +10,7 @@
 #include "blend/same_name.h"
 #include "change/weight.h"
 #include "formula/assemble.h"
+#include "formula/print.h"
 #include "front/ingredients.h"
 #include "front/parts.h"
 #include "front/today.h"
@@ -246,9 +247,10 @@ class Swapping {
     if (choices.size() > most_checked) choices.resize(most_checked);
     const mending::Beside beside(formula_, options_);
     std::erase_if(choices, [&](SwapChoice& choice) {
-      auto after = beside.check(
-          out.before.name + " with " + choice.name,
-          {"swap " + mending::quoted(name) + " for " + mending::quoted(choice.name)}, rulesets_);
+      auto after = beside.check(out.before.name + " with " + choice.name,
+                                {"swap " + formula::between_quotes(name) + " for " +
+                                 formula::between_quotes(choice.name)},
+                                rulesets_);
       if (!after) return true;
       choice.comparison = differences(out.before, std::move(*after));
       count_verdicts(choice);

@@ -1,4 +1,5 @@
 #include "mending/variants.h"
+#include "formula/print.h"
 
 #include <algorithm>
 #include <cmath>
@@ -88,7 +89,7 @@ std::unique_ptr<Variant> varied(const Original& original, const catalogue::Produ
       (!newcomers.empty() && fill->name.text == newcomers.front().brought.out_of)) {
     return nullptr;
   }
-  if (!fill->fills) edits.push_back("fill with " + quoted(fill->name.text));
+  if (!fill->fills) edits.push_back("fill with " + formula::between_quotes(fill->name.text));
   auto card = original.beside.card(edits, original.same_name);
   if (!card) return nullptr;
   auto out = std::make_unique<Variant>();
@@ -134,8 +135,9 @@ std::optional<Newcomer> trace_of(const Original& original, const Mend& mend,
   if (out.brought.phase.empty()) return std::nullopt;
   formula::Amount amount = like->amount;
   amount.value = formula::Range(like->worth * a_trace);
-  out.edits = {"add " + formula::printed_amount(amount) + " " + quoted(material.name) + " to " +
-               mending::quoted(out.brought.phase)};
+  out.edits = {"add " + formula::printed_amount(amount) + " " +
+               formula::between_quotes(material.name) + " to " +
+               formula::between_quotes(out.brought.phase)};
   return out;
 }
 
@@ -178,8 +180,9 @@ std::optional<Newcomer> in_place_of(const Original& original, const Mend& mend, 
   }
   const std::string name = joins ? there->name.text : material.name;
   out.brought.out_of = dial.name.text;
-  out.edits = {"swap " + quoted(dial.name.text) + " for " + quoted(name),
-               "set " + quoted(name) + " to " + formula::printed_amount(amount)};
+  out.edits = {
+      "swap " + formula::between_quotes(dial.name.text) + " for " + formula::between_quotes(name),
+      "set " + formula::between_quotes(name) + " to " + formula::printed_amount(amount)};
   return out;
 }
 

@@ -11,12 +11,19 @@ endif()
 set(standard_headers <algorithm> <array> <cmath> <cstdint> <functional> <limits> <map> <memory> <optional>
     <set> <span> <string> <string_view> <tuple> <utility> <variant> <vector>)
 
+# What follows `target` is passed to target_precompile_headers.
+function(sudsmark_read_once target)
+  if(SUDSMARK_TOGETHER)
+    target_precompile_headers(${target} ${ARGN})
+  endif()
+endfunction()
+
 # Compiles the files of `target` together; what follows is passed to target_precompile_headers.
 function(sudsmark_together target)
   if(NOT SUDSMARK_TOGETHER)
     return()
   endif()
-  target_precompile_headers(${target} ${ARGN})
+  sudsmark_read_once(${target} ${ARGN})
   get_target_property(sources ${target} SOURCES)
   set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${sources})  # a new name, other batches
   # Grammars take so long that each is better compiled beside the others than behind them.

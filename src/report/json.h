@@ -18,20 +18,18 @@ class Json {
  public:
   struct Member;
 
-  Json(std::nullptr_t = nullptr) {}
-  Json(bool value) : value_(value) {}
+  Json(std::nullptr_t = nullptr);
+  Json(bool value);
   template <std::signed_integral Number>
-  Json(Number value) : value_(static_cast<std::int64_t>(value)) {}
+  Json(Number value);
   template <std::unsigned_integral Number>
-  Json(Number value) : value_(static_cast<std::uint64_t>(value)) {}
-  Json(double value) : value_(value) {}
-  Json(const char* value) : value_(std::string(value)) {}
-  Json(std::string value) : value_(std::move(value)) {}
-  Json(std::string_view value) : value_(std::string(value)) {}
+  Json(Number value);
+  Json(double value);
+  Json(const char* value);
+  Json(std::string value);
+  Json(std::string_view value);
   template <class Element>
-  Json(const std::vector<Element>& elements) : Json(array()) {
-    for (const Element& element : elements) push_back(element);
-  }
+  Json(const std::vector<Element>& elements);
   Json(std::initializer_list<Json> elements);
 
   [[nodiscard]] static Json array(std::initializer_list<Json> elements = {});
@@ -68,5 +66,21 @@ struct Json::Member {
   std::string key;
   Json value;
 };
+
+// Here, since what is made may have to be thrown away again, and with it its members.
+inline Json::Json(std::nullptr_t) {}
+inline Json::Json(bool value) : value_(value) {}
+template <std::signed_integral Number>
+Json::Json(Number value) : value_(static_cast<std::int64_t>(value)) {}
+template <std::unsigned_integral Number>
+Json::Json(Number value) : value_(static_cast<std::uint64_t>(value)) {}
+inline Json::Json(double value) : value_(value) {}
+inline Json::Json(const char* value) : value_(std::string(value)) {}
+inline Json::Json(std::string value) : value_(std::move(value)) {}
+inline Json::Json(std::string_view value) : value_(std::string(value)) {}
+template <class Element>
+Json::Json(const std::vector<Element>& elements) : Json(array()) {
+  for (const Element& element : elements) push_back(element);
+}
 
 }  // namespace sudsmark::report

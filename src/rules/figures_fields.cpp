@@ -6,6 +6,7 @@
 #include "measures/weighing_measures.h"
 #include "rules/figures.h"
 #include "rules/words.h"
+#include "text/name.h"
 
 namespace sudsmark::rules {
 namespace {
@@ -23,15 +24,11 @@ Range content_share(const std::vector<blend::ContentView>& contents, const Test&
   return quantity::clamp(sum, 0.0, 1.0);
 }
 
-std::string quoted(std::string_view name) {
-  return "'" + std::string(name) + "'";
-}
-
 }  // namespace
 
 MissingSet Figures::lacks_of(std::string_view what, const Subject& subject) {
   const std::string_view of = subject.task != nullptr ? " of the task " : " of ";
-  return lacks(std::string(what) + std::string(of) + quoted(subject.name), subject.place);
+  return lacks(std::string(what) + std::string(of) + text::in_quotes(subject.name), subject.place);
 }
 
 Measured Figures::field(Field field, const Subject& subject) {
@@ -126,7 +123,7 @@ Measured Figures::field(Field field, const Subject& subject) {
       return end(of.stable_ph, true);
     case Field::material_certificate:
       if (scent != nullptr && scent->limit) return {*scent->limit, {}};
-      return {Range::unknown(), lacks("the certificate of fragrance " + quoted(of.name),
+      return {Range::unknown(), lacks("the certificate of fragrance " + text::in_quotes(of.name),
                                       scent != nullptr ? scent->place : subject.place)};
     case Field::material_nameless:
       return {blend_.nameless(id), {}};
@@ -142,8 +139,8 @@ Measured Figures::field(Field field, const Subject& subject) {
 }
 
 MissingSet Figures::lacks_cell(std::uint32_t column, const Subject& subject) {
-  return lacks("the " + subject.table->columns[column].name + " of " + quoted(subject.name) +
-               " in the table '" + subject.table->title + "'");
+  return lacks("the " + subject.table->columns[column].name + " of " +
+               text::in_quotes(subject.name) + " in the table '" + subject.table->title + "'");
 }
 
 Value Figures::cell(std::uint32_t column, const Subject& subject) {

@@ -4,17 +4,11 @@
 
 #include "rules/figures.h"
 #include "rules/words.h"
+#include "text/name.h"
 
 namespace sudsmark::rules {
-namespace {
 
 using catalogue::Material;
-
-std::string quoted(std::string_view name) {
-  return "'" + std::string(name) + "'";
-}
-
-}  // namespace
 
 bool Figures::is_one_of(const std::vector<std::uint16_t>& kinds) const {
   const auto own = static_cast<std::uint16_t>(blend_.product - blend_.catalogue->products.data());
@@ -60,7 +54,7 @@ Value Figures::is_hazardous_mix(std::string_view code, const Subject& subject) {
   value.missing = hazards.missing;
   if (open != nullptr) {
     value.missing |= lacks("whether " + std::string(code) + " holds for the mix " +
-                               quoted(subject.name) + " (a data sheet of it)",
+                               text::in_quotes(subject.name) + " (a data sheet of it)",
                            subject.place);
   }
   return value;
@@ -78,7 +72,7 @@ Value Figures::is_hazardous(std::string_view code, const Subject& subject) {
     value.truth = Certainty::yes;
   } else if (!measures::hazards_stated(of)) {
     value.truth = Certainty::depends;
-    value.missing = lacks("the safety data sheet of " + quoted(of.name), subject.place);
+    value.missing = lacks("the safety data sheet of " + text::in_quotes(of.name), subject.place);
   }
   return value;
 }

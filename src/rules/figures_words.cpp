@@ -102,8 +102,9 @@ Value Figures::stated_text(StatedWords which, const Subject& subject) {
   const std::uint32_t bits = words(which, subject).bits;
   if (bits != 0) {
     const bool of_formula = words_of.each == Each::product;
-    return text_value(of_formula ? std::string_view(said_[static_cast<std::size_t>(which)])
-                                 : words_of.known[std::countr_zero(bits)]);
+    return text_value(of_formula
+                          ? std::string_view(said_[static_cast<std::size_t>(which)])
+                          : words_of.known[static_cast<std::size_t>(std::countr_zero(bits))]);
   }
   Value value;
   value.known = false;

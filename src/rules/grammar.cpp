@@ -32,7 +32,7 @@ Scan& scan_of(const Context& context) {
 
 struct Blanks : x3::parser<Blanks> {
   using attribute_type = x3::unused_type;
-  static constexpr bool has_attribute = false;
+  [[maybe_unused]] static constexpr bool has_attribute = false;
   template <typename Context, typename RuleContext, typename Attribute>
   bool parse(Iterator& first, const Iterator& last, const Context& /*context*/,
              RuleContext& /*rule*/, Attribute& /*attribute*/) const {

@@ -88,9 +88,13 @@ std::string series(std::span<const std::string> items, std::string_view last) {
   return out;
 }
 
+std::string in_quotes(std::string_view name) {
+  return "'" + std::string(name) + "'";
+}
+
 std::string listed(std::span<const std::string> names, std::string_view last) {
   std::vector<std::string> quoted;
-  for (const std::string& name : names) quoted.push_back("'" + name + "'");
+  for (const std::string& name : names) quoted.push_back(in_quotes(name));
   return series(quoted, last);
 }
 

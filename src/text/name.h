@@ -28,6 +28,8 @@ void append_folded(std::string& out, std::string_view name);
 
 /// "a", "a or b", "a, b or c". Empty for none.
 [[nodiscard]] std::string series(std::span<const std::string> items, std::string_view last);
+/// "'a'": a name for a sentence.
+[[nodiscard]] std::string in_quotes(std::string_view name);
 /// "'a'", "'a' or 'b'", "'a', 'b' or 'c'": names for a sentence. Empty for none.
 [[nodiscard]] std::string listed(std::span<const std::string> names, std::string_view last = "or");
 

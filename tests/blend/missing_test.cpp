@@ -28,7 +28,7 @@ TEST_CASE("sets of reasons, within one word and beyond") {
   const std::set<std::size_t> some{0, 3, 63, 64, 127, 128, 1000};
   CHECK(indices_of(set_of(some)) == some);
   for (const std::size_t index : some) CHECK(set_of(some).shares(MissingSet::of(index)));
-  for (const std::size_t index : {1, 62, 65, 129, 999, 1001, 5000}) {
+  for (const std::size_t index : {1U, 62U, 65U, 129U, 999U, 1001U, 5000U}) {
     CHECK_FALSE(set_of(some).shares(MissingSet::of(index)));
   }
   CHECK(MissingSet().empty());
@@ -50,7 +50,8 @@ TEST_CASE("one set of reasons with another") {
   CHECK_FALSE(set_of({1, 70}).shares(set_of({2, 71, 300})));
   CHECK_FALSE(MissingSet().shares(set_of({1})));
   MissingSet own = set_of({1, 70});
-  own -= own;
+  const MissingSet& itself = own;
+  own -= itself;
   CHECK(own.empty());
   MissingSet copy = set_of({1, 70});
   const MissingSet kept = copy;

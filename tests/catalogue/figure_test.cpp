@@ -12,26 +12,26 @@ using namespace sudsmark;
 using quantity::Range;
 namespace dimension = quantity::dimension;
 
-struct Outcome {
+struct FigureRead {
   std::optional<Range> range;
   std::string errors;
 };
 
-Outcome read(std::string words, const quantity::Dimension& wanted) {
+FigureRead read(std::string words, const quantity::Dimension& wanted) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   text::Node node;
   node.kind = text::Node::Kind::scalar;
   node.span = {sources.add("x.yaml", words), 0, static_cast<std::uint32_t>(words.size())};
   node.text = std::move(words);
-  Outcome outcome;
+  FigureRead outcome;
   outcome.range = catalogue::read_figure(node, wanted, diagnostics);
   outcome.errors = testing::printed(sources, diagnostics);
   return outcome;
 }
 
 Range figure(const std::string& words, const quantity::Dimension& wanted) {
-  const Outcome outcome = read(words, wanted);
+  const FigureRead outcome = read(words, wanted);
   REQUIRE_MESSAGE(outcome.range.has_value(), words, ": ", outcome.errors);
   return *outcome.range;
 }
@@ -64,7 +64,7 @@ TEST_CASE("no figure") {
   for (const std::string words : {"a few", "1,5 %", "+5 %", "- 5 %", "65 - %", "65 -72 %",
                                   "65- 72 %", "65-72 %", "below 2 - 3 %", "1 - 2 - 3 %", ".5 %",
                                   "5. %", "inf", "1 2 %", "at least 1 to 2 g", "below", "-5 %"}) {
-    const Outcome outcome = read(words, dimension::share);
+    const FigureRead outcome = read(words, dimension::share);
     CHECK_MESSAGE(!outcome.range, words);
     CHECK(outcome.errors ==
           "1:1 bad-figure expected a share, for instance '2 - 3 %'; found '" + words + "'\n");

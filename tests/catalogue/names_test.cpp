@@ -64,8 +64,9 @@ TEST_CASE("there are enough materials, each under a name of its own") {
   CHECK(catalogue.materials.size() >= 450);
   std::map<std::string, std::string> bearers;
   for (const Material& material : catalogue.materials) {
-    const auto [bearer, added] = bearers.emplace(text::fold(material.name), material.id);
-    CHECK_MESSAGE(added, material.name << " names " << bearer->second << " and " << material.id);
+    const auto named = bearers.emplace(text::fold(material.name), material.id);
+    CHECK_MESSAGE(named.second,
+                  material.name << " names " << named.first->second << " and " << material.id);
   }
 }
 

@@ -62,11 +62,11 @@ TEST_CASE("every sum is right, and its working ends with its answer") {
           Judgement::wrong);
     CHECK(judge(*made, Step::figure, "a lot").judgement == Judgement::not_understood);
     // each figure that is given stands in the question
-    for (const auto& [name, figure] : sum.given) {
-      std::string words = std::to_string(figure);
+    for (const auto& given : sum.given) {
+      std::string words = std::to_string(given.second);
       words.erase(words.find_last_not_of('0') + 1);
       if (words.back() == '.') words.pop_back();
-      CAPTURE(name);
+      CAPTURE(given.first);
       CHECK(sum.question.find(words) != std::string::npos);
     }
   }

@@ -1,4 +1,5 @@
-// The first exercise of each of the seeds 1 to 1000, made once for all tests of this room.
+// The first exercise of each of the seeds 1 to 1000 (of fewer where sanitizers watch), made once
+// for all tests of this room.
 #pragma once
 
 #include <chrono>

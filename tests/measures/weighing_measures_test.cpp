@@ -55,7 +55,7 @@ TEST_CASE("no mass within a range has an error outside the bounds of the range")
   const auto uniform = [&](double low, double high) {
     return std::uniform_real_distribution<double>(low, high)(engine);
   };
-  for (int round = 0; round < 60; ++round) {
+  for (std::size_t round = 0; round < 60; ++round) {
     std::vector<science::Scale> scales(1 + round % 3);
     for (science::Scale& scale : scales) {
       scale.step = std::pow(10.0, -std::floor(uniform(0.0, 4.0)));

@@ -12,6 +12,7 @@
 
 #include <sudsmark/suggest.h>
 
+#include "alike.h"
 #include "blend/same_name.h"
 #include "case_files.h"
 #include "catalogue/role.h"
@@ -42,10 +43,21 @@ CheckOptions on_the_day() {
   return options;
 }
 
-Suggestion suggested(const fs::path& path, const Rulesets& rulesets) {
-  auto made = suggest({path.string(), file_contents(path)}, rulesets, on_the_day(), {});
-  REQUIRE_MESSAGE(static_cast<bool>(made), path.string());
-  return std::move(*made);
+const Rulesets& built_in() {
+  static const Rulesets rulesets = Rulesets::built_in();
+  return rulesets;
+}
+
+/// What is suggested for a formula by the built-in rulesets; searched for once.
+const Suggestion& suggested(const fs::path& path) {
+  static std::map<fs::path, Suggestion> known;
+  auto found = known.find(path);
+  if (found == known.end()) {
+    auto made = suggest({path.string(), file_contents(path)}, built_in(), on_the_day(), {});
+    REQUIRE_MESSAGE(static_cast<bool>(made), path.string());
+    found = known.emplace(path, std::move(*made)).first;
+  }
+  return found->second;
 }
 
 double middle(const Figure& figure) {
@@ -167,7 +179,7 @@ std::vector<fs::path> all_faulty() {
   for (const fs::path& path : case_files("tests/mending/faults", ".formula")) {
     if (file_contents(path).find("\nformula ") != std::string::npos) out.push_back(path);
   }
-  return out;
+  return of_those_alike(out);
 }
 
 /// The table of mends: a formula and the words of which one has to be said.
@@ -192,28 +204,28 @@ std::map<std::string, std::vector<std::string>> mends() {
 }  // namespace
 
 TEST_CASE("no answer is one that nobody would make") {
-  const Rulesets rulesets = Rulesets::built_in();
   std::size_t answers = 0;
   for (const fs::path& path : all_faulty()) {
-    const Suggestion made = suggested(path, rulesets);
-    const Named named = made.answers.empty() ? Named{} : named_in(path, rulesets);
+    const Suggestion& made = suggested(path);
+    const Named named = made.answers.empty() ? Named{} : named_in(path, built_in());
     for (const SuggestedChange& answer : made.answers) {
       ++answers;
-      for (const std::string& words : wrong_with(answer, named, rulesets)) {
+      for (const std::string& words : wrong_with(answer, named, built_in())) {
         FAIL_CHECK(path.stem().string(), ": ", report::in_short(answer), ": ", words);
       }
     }
   }
-  CHECK(answers >= 200);
+  CHECK(answers >= of_those_alike(200));
 }
 
 TEST_CASE("the first answer is what somebody of the trade would change") {
-  const Rulesets rulesets = Rulesets::built_in();
-  const auto table = mends();
-  REQUIRE(table.size() >= 160);
+  const auto all = mends();
+  REQUIRE(all.size() >= 160);
+  const auto table = of_those_alike(
+      std::vector<std::pair<std::string, std::vector<std::string>>>(all.begin(), all.end()));
   std::size_t agreed = 0;
   for (const auto& [name, wanted] : table) {
-    const Suggestion made = suggested(formula_of(name), rulesets);
+    const Suggestion& made = suggested(formula_of(name));
     const std::string title =
         made.answers.empty() ? std::string("no answer") : report::in_short(made.answers.front());
     const bool agrees = std::any_of(wanted.begin(), wanted.end(), [&](const std::string& words) {
@@ -227,7 +239,6 @@ TEST_CASE("the first answer is what somebody of the trade would change") {
 }
 
 TEST_CASE("what is no part of the formula mends it where it is had") {
-  const Rulesets rulesets = Rulesets::built_in();
   struct Case {
     const char* formula;
     const char* words;
@@ -240,7 +251,7 @@ TEST_CASE("what is no part of the formula mends it where it is had") {
              "scale         1 g to 10 kg\n  scale         0.1 g to 500 g"}}) {
     const fs::path path =
         source_dir() / "fixtures/faulty" / (std::string(one.formula) + ".formula");
-    const Suggestion made = suggested(path, rulesets);
+    const Suggestion& made = suggested(path);
     const auto answer =
         std::find_if(made.answers.begin(), made.answers.end(), [&](const SuggestedChange& other) {
           return other.outside && report::in_short(other) == one.words;
@@ -252,7 +263,7 @@ TEST_CASE("what is no part of the formula mends it where it is had") {
     const auto at = text.find(one.said);
     REQUIRE_MESSAGE(at != std::string::npos, text);
     text.replace(at, std::string(one.said).size(), one.instead);
-    const RunResult run = check({path.string(), text}, rulesets, on_the_day());
+    const RunResult run = check({path.string(), text}, built_in(), on_the_day());
     REQUIRE(run.formulas.size() == 1);
     for (const Finding& finding : run.formulas.front().findings) {
       const bool heavy = finding.kind == Kind::fail && finding.level >= Level::warning;

@@ -45,8 +45,10 @@ TEST_CASE("more acid never raises the pH of the bath") {
           const std::string text = salts(share, acid, base, water);
           CAPTURE(text);
           const FormulaResult result = result_of(text, rulesets, options);
-          for (const auto& [name, last] :
+          for (const auto& one :
                {std::pair{"bath.ph", &closed}, std::pair{"bath.ph_aired", &aired}}) {
+            const char* const name = one.first;
+            auto* const last = one.second;
             const Figure now = measured(result, name);
             REQUIRE(now.low);
             REQUIRE(now.high);

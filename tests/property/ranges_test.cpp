@@ -116,7 +116,9 @@ TEST_CASE("what is sure of ranges is sure of each formula within them") {
   for (std::uint64_t seed = 100; seed < 160; ++seed) {
     const Pair pair = widened(seed);
     const auto points = verdicts(result_of(pair.point, rulesets, options));
-    for (const auto& [key, kind] : verdicts(result_of(pair.wide, rulesets, options))) {
+    for (const auto& verdict : verdicts(result_of(pair.wide, rulesets, options))) {
+      const auto& key = verdict.first;
+      const Kind kind = verdict.second;
       if (kind == Kind::review || kind == Kind::open) continue;
       const auto found = points.find(key);
       const Kind of_point = found == points.end() ? Kind::not_applicable : found->second;

@@ -217,8 +217,9 @@ const std::vector<FirstLines>& to_be_done() {
 }  // namespace
 
 TEST_CASE("what must be done stands in the first ten lines") {
-  for (const auto& [name, words] : to_be_done()) {
-    const fs::path path = source_dir() / "fixtures/faulty" / (std::string(name) + ".formula");
+  for (const FirstLines& wanted : to_be_done()) {
+    const fs::path path =
+        source_dir() / "fixtures/faulty" / (std::string(wanted.formula) + ".formula");
     const RunResult run = checked(path.string(), file_contents(path));
     const auto lines = lines_of(written(Command::check, "text", &run));
     std::string first;
@@ -227,8 +228,8 @@ TEST_CASE("what must be done stands in the first ten lines") {
       first += (at == 0 ? "" : " ") +
                lines[at].substr(std::min(lines[at].find_first_not_of(' '), lines[at].size()));
     }
-    for (const char* const one : words) {
-      CHECK_MESSAGE(first.find(one) != std::string::npos, name, ": ", one, " in ", first);
+    for (const char* const one : wanted.words) {
+      CHECK_MESSAGE(first.find(one) != std::string::npos, wanted.formula, ": ", one, " in ", first);
     }
   }
 }

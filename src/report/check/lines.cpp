@@ -268,7 +268,8 @@ class Lines : public RunReport {
 
  private:
   [[nodiscard]] std::string in_bytes(std::string words) const {
-    return options_.ascii ? wording::in_ascii(words) : words;
+    if (options_.ascii) words = wording::in_ascii(words);
+    return words;
   }
 
   ReportOptions options_;

@@ -257,7 +257,8 @@ class Text : public RunReport {
 
  private:
   [[nodiscard]] std::string in_bytes(std::string words) const {
-    return options_.ascii ? wording::in_ascii(words) : words;
+    if (options_.ascii) words = wording::in_ascii(words);
+    return words;
   }
 
   RuleIndex rules_;

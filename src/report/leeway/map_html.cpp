@@ -70,7 +70,8 @@ class MapPicture {
     for (std::size_t at = 0; at < map_.grid.size(); ++at) {
       if (map_.grid[at] != LeewayMap::sound) continue;
       const double x = left + wide * static_cast<double>(at % map_.points);
-      const double y = bottom - high * static_cast<double>(at / map_.points);
+      const std::size_t row = at / map_.points;
+      const double y = bottom - high * static_cast<double>(row);
       const double from = std::max(left, x - wide / 2);
       const double over = std::max(top, y - high / 2);
       page_.empty("rect", {{"class", "sound"},
