@@ -81,8 +81,8 @@ TEST_CASE("every fault is exactly the stated one, and what is fine is clean") {
     CHECK_FALSE(one.lines.empty());
   }
   MESSAGE("fine: " << fine << " of 1000");
-  CHECK(fine > 50);
-  CHECK(fine < 400);
+  CHECK(fine > testing::of_those_alike(50));
+  CHECK(fine < testing::of_those_alike(400));
 }
 
 TEST_CASE("what is shown holds what is checked, at the lines that count as right") {
@@ -115,6 +115,7 @@ TEST_CASE("every subject and a hundred rules come up, and none again within fift
   MESSAGE("rules: " << rules.size() << ", subjects: " << subjects.size());
   CHECK(rules.size() >= testing::of_those_alike(100));
   for (const RulesetInfo& file : built_in().files()) {
+    if (all.size() < 1000) break;  // too few for every subject
     CAPTURE(file.subject);
     CHECK(subjects.contains(file.subject));
   }
