@@ -9,16 +9,13 @@
 namespace sudsmark::testing {
 
 #if defined(__SANITIZE_ADDRESS__)
-inline constexpr std::size_t one_of_those_alike = 8;
+inline constexpr bool sanitized = true;
 #elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-inline constexpr std::size_t one_of_those_alike = 8;
+inline constexpr bool sanitized = __has_feature(address_sanitizer);
 #else
-inline constexpr std::size_t one_of_those_alike = 1;
+inline constexpr bool sanitized = false;
 #endif
-#else
-inline constexpr std::size_t one_of_those_alike = 1;
-#endif
+inline constexpr std::size_t one_of_those_alike = sanitized ? 8 : 1;
 
 /// So many of `count`, rounded up: as many cases to make up, or as many as have to be found.
 constexpr std::size_t of_those_alike(std::size_t count) {

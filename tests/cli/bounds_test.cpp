@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "alike.h"
 #include "process.h"
 
 namespace {
@@ -26,9 +27,7 @@ std::string rules_over(const std::string& each, const std::string& expect, int m
 
 /// Runs in an address space of half a gigabyte; sanitizers need more than that for themselves.
 test::Ran bounded(const std::string& arguments, const Folder& folder) {
-#ifdef __SANITIZE_ADDRESS__
-  return run(arguments, folder.path());
-#endif
+  if (sudsmark::testing::sanitized) return run(arguments, folder.path());
   const std::string program = "'" + sudsmark::testing::program().string() + "'";
   return run("--version >/dev/null && ulimit -v 524288 && " + program + " " + arguments,
              folder.path());

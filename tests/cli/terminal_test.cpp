@@ -92,7 +92,7 @@ TEST_CASE(
       "formula \"Ebb\"\n  product bath salts\n  users adults\nphase \"all\"\n  100 % sea salt\n";
   const std::string command = "check --jobs 1 -" + formula;
   // longer than the second after which work is long, and than the program takes to begin
-  const auto pause = sudsmark::testing::one_of_those_alike == 1 ? 1300ms : 6000ms;
+  const auto pause = sudsmark::testing::sanitized ? 6000ms : 1300ms;
   const test::Folder folder;
   const std::string aside = command + " > '" + (folder.path() / "report.txt").string() + "'";
   const auto slow = test::run_on_terminal(aside, source, 100, salts, pause);
