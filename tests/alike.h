@@ -1,5 +1,5 @@
-// Cases that are alike, or made up at random: all of them, or where sanitizers watch (which takes
-// ten times as long) so many that each path is still gone.
+// Cases that are alike, or made up at random: all of them; where sanitizers watch, which takes ten
+// times as long, one in eight.
 #pragma once
 
 #include <cstddef>
