@@ -1,11 +1,11 @@
 #include "mending/variants.h"
-#include "formula/print.h"
 
 #include <algorithm>
 #include <cmath>
 #include <string_view>
 #include <utility>
 
+#include "formula/print.h"
 #include "formula/print_figure.h"
 #include "mending/guards.h"
 #include "text/diagnostic.h"

@@ -125,9 +125,6 @@ const brokenWords = `(() => {
   return broken.slice(0, 5).join(", ");
 })()`;
 
-/** Faulty formulas look alike. */
-const faulty = (name) => name.startsWith("fixtures-faulty");
-
 async function fits(page, name) {
   const wide = await page.value(
     "document.documentElement.scrollWidth - document.documentElement.clientWidth");
@@ -230,17 +227,18 @@ async function measure(page, name, sizes, fonts) {
  * adds to the page, by turns in the light of a telephone and in the dark of a desk. */
 async function lookAt(page, name, at, axe) {
   // faulty formulas look alike: each is printed on one paper here, and one of four judged in short
-  const sizes = faulty(name) ? [at % 4 < 2 ? "A4" : "Letter"] : Object.keys(paper);
+  const faulty = name.startsWith("fixtures-faulty");
+  const sizes = faulty ? [at % 4 < 2 ? "A4" : "Letter"] : Object.keys(paper);
   await look(page, name, await measure(page, name, sizes, ""));
   await page.dark(true);
   await page.size(1280, height);
   await fits(page, `${name} at 1280 px`);
-  if (faulty(name) && at % 4 > 1) return;
+  if (faulty && at % 4 > 1) return;
   if (at % 2 === 0) {
     await page.dark(false);
     await page.size(360, height);
   }
-  await judge(page, `${name} ${at % 2 === 0 ? "on a telephone" : "in the dark"}`, axe, faulty(name));
+  await judge(page, `${name} ${at % 2 === 0 ? "on a telephone" : "in the dark"}`, axe, faulty);
 }
 
 rmSync(work, { recursive: true, force: true });
@@ -250,11 +248,8 @@ const names = readdirSync(pages).filter((name) => name.endsWith(".html")).sort()
 const axe = readFileSync(axePath, "utf8");
 const sets = fontSets(join(work, "fonts"));
 if (sets.length === 0) skip("no set of fonts is installed");
-// the sets of fonts after the first take the faulty formulas, which look alike, by turns
-const views = sets.flatMap((set, turn) => names.map((name, at) => ({ set, name, at, turn })))
-  .filter(({ name, at, turn }) => turn === 0 || !faulty(name) || at % (sets.length - 1) === turn - 1)
-  .map(({ set, name, at, turn }) => ({ set, show: (page) =>
-    turn === 0 ? lookAt(page, name, at, axe) : measure(page, name, [set.paper], ` in ${set.name}`) }));
+const views = sets.flatMap((set, first) => names.map((name, at) => ({ set, show: (page) =>
+  first === 0 ? lookAt(page, name, at, axe) : measure(page, name, [set.paper], ` in ${set.name}`) })));
 const hands = [{}, {}];
 try {
   await workThrough(views, hands.length, async ({ set, show }, at) => {

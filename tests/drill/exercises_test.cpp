@@ -80,7 +80,7 @@ TEST_CASE("every fault is exactly the stated one, and what is fine is clean") {
     CHECK_FALSE(one.finding->message.empty());
     CHECK_FALSE(one.lines.empty());
   }
-  MESSAGE("fine: " << fine << " of 1000");
+  MESSAGE("fine: " << fine << " of " << thousand().size());
   CHECK(fine > testing::of_those_alike(50));
   CHECK(fine < testing::of_those_alike(400));
 }
