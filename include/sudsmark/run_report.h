@@ -27,6 +27,7 @@ struct OneOfRun {
   const FormulaResult* formula = nullptr;          ///< null: it could not be read
   const std::vector<Problem>* problems = nullptr;  ///< never null
   bool alone = false;                              ///< the run has no other
+  bool compared = false;                           ///< with a baseline
 };
 
 /// A head, what `join` makes of a piece for each formula, and a tail.

@@ -1,6 +1,5 @@
 // `check`: what every rule says of one or more formulas.
 #include <algorithm>
-#include <mutex>
 
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
@@ -102,15 +101,13 @@ class Fixing {
       Result<std::vector<Fix>> found = fixes_of(*text, rulesets, alone, threshold);
       run.problems.insert(run.problems.end(), found.problems.begin(), found.problems.end());
       if (!found) continue;
-      const std::lock_guard lock(mutex_);
-      fixes_.of[formula.file] = std::move(*found);
+      fixes_.put(formula.file, std::move(*found));
     }
   }
 
   [[nodiscard]] const Fixes& fixes() const { return fixes_; }
 
  private:
-  std::mutex mutex_;
   Fixes fixes_;
 };
 

@@ -95,7 +95,7 @@ namespace {
 
 OneOfRun borrowed(const CheckedFile& one) {
   const FormulaResult* formula = one.run.formulas.empty() ? nullptr : &one.run.formulas.front();
-  return {one.file, formula, &one.run.problems, one.alone};
+  return {one.file, formula, &one.run.problems, one.alone, one.run.compared};
 }
 
 }  // namespace
@@ -121,6 +121,7 @@ void RunOutputs::take_whole(RunResult&& run) {
     CheckedFile one;
     one.file = formula.file;
     one.alone = alone;
+    one.run.compared = run.compared;
     one.run.formulas.push_back(std::move(formula));
     prepare(one);
     take(std::move(one));
@@ -129,6 +130,7 @@ void RunOutputs::take_whole(RunResult&& run) {
   for (auto from = run.problems.begin(); from != run.problems.end();) {
     CheckedFile one;
     one.file = from->file;
+    one.run.compared = run.compared;
     while (from != run.problems.end() && from->file == one.file) {
       one.run.problems.push_back(std::move(*from++));
     }

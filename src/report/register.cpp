@@ -26,7 +26,7 @@ Beginning check_text;
 Beginning check_lines;
 Beginning check_json;
 Beginning check_json_lines;
-Sink<RunResult> check_sarif;
+Beginning check_sarif;
 Sink<RunResult> check_html;
 Overview check_html_overview;
 Sink<Comparison> compare_text;
@@ -120,7 +120,7 @@ constexpr std::array check_reports{
            {.verdicts = Verdicts::all, .lines = true},
            Verdicts::in_full,
            !folds,
-           write<check_sarif>},
+           write_begun<check_sarif>},
     Report{"html", page, {}, !folds, write<check_html>, check_html_overview}};
 
 /// Those of `check` that leave formula by formula.
@@ -129,8 +129,8 @@ struct Begun {
   Beginning* begin;
 };
 constexpr std::array begun_reports{Begun{"text", check_text}, Begun{"lines", check_lines},
-                                   Begun{"json", check_json},
-                                   Begun{"json-lines", check_json_lines}};
+                                   Begun{"json", check_json}, Begun{"json-lines", check_json_lines},
+                                   Begun{"sarif", check_sarif}};
 
 constexpr std::array compare_reports{Report{"text", both_sides, {}, folds, write<compare_text>},
                                      Report{"lines", both_sides, {}, !folds, write<compare_lines>},

@@ -9,25 +9,32 @@
 namespace sudsmark::report {
 using namespace wording;
 
-SarifLaw::SarifLaw(const front::Parts& parts, const std::vector<const rules::Rule*>& listed,
-                   const RunResult& run)
-    : parts_(parts) {
-  for (const rules::Rule* rule : listed) {
-    if (parts.ruleset.files[rule->file].authority != rules::Authority::law) continue;
+void SarifLaw::note(const FormulaResult& formula, const RuleIndex& rules) {
+  for (const Finding& finding : formula.findings) {
+    if (finding.entry.empty() || finding.kind == Kind::pass) continue;
+    const rules::Rule* rule = rules.of(finding);
+    if (rule == nullptr || !is_law(*rule)) continue;
+    std::vector<std::string>& entries = noted_[rule->file];
+    if (std::find(entries.begin(), entries.end(), finding.entry) == entries.end()) {
+      entries.push_back(finding.entry);
+    }
+  }
+}
+
+void SarifLaw::list(const std::vector<const rules::Rule*>& rules) {
+  for (const rules::Rule* rule : rules) {
+    if (!is_law(*rule)) continue;
     const auto [at, fresh] = by_file_.try_emplace(rule->file, taxonomies_.size());
     if (fresh) taxonomies_.emplace_back().file = rule->file;
     for (const std::string& place : places(*rule)) add(taxonomies_[at->second], place);
   }
-  if (taxonomies_.empty()) return;
-  for (const FormulaResult& formula : run.formulas) {
-    for (const Finding& finding : formula.findings) {
-      if (finding.entry.empty() || finding.kind == Kind::pass) continue;
-      const auto rule = parts.ruleset.find_rule(finding.rule);
-      if (!rule) continue;
-      const auto at = by_file_.find(parts.ruleset.rules[*rule].file);
-      if (at != by_file_.end()) add(taxonomies_[at->second], finding.entry);
-    }
+  for (Taxonomy& taxonomy : taxonomies_) {
+    for (const std::string& entry : noted_[taxonomy.file]) add(taxonomy, entry);
   }
+}
+
+bool SarifLaw::is_law(const rules::Rule& rule) const {
+  return parts_.ruleset.files[rule.file].authority == rules::Authority::law;
 }
 
 void SarifLaw::add(Taxonomy& taxonomy, const std::string& id) {
@@ -48,13 +55,6 @@ std::vector<std::string> SarifLaw::places(const rules::Rule& rule) const {
 const SarifLaw::Taxonomy* SarifLaw::of(const rules::Rule& rule) const {
   const auto at = by_file_.find(rule.file);
   return at == by_file_.end() ? nullptr : &taxonomies_[at->second];
-}
-
-Json SarifLaw::reference(const Taxonomy& taxonomy, const std::string& id) const {
-  const auto at = static_cast<std::size_t>(&taxonomy - taxonomies_.data());
-  return {{"id", id},
-          {"index", taxonomy.index.at(id)},
-          {"toolComponent", {{"name", parts_.ruleset.files[taxonomy.file].name}, {"index", at}}}};
 }
 
 Json SarifLaw::taxonomies() const {
@@ -89,21 +89,24 @@ Json SarifLaw::relationships(const rules::Rule& rule) const {
   Json out = Json::array();
   const Taxonomy* taxonomy = of(rule);
   if (taxonomy == nullptr) return out;
+  const auto at = static_cast<std::size_t>(taxonomy - taxonomies_.data());
   std::vector<std::string> seen;
   for (const std::string& place : places(rule)) {
     if (std::find(seen.begin(), seen.end(), place) != seen.end()) continue;
     seen.push_back(place);
-    out.push_back({{"target", reference(*taxonomy, place)}, {"kinds", Json::array({"relevant"})}});
+    Json target{{"id", place},
+                {"index", taxonomy->index.at(place)},
+                {"toolComponent", {{"name", parts_.ruleset.files[rule.file].name}, {"index", at}}}};
+    out.push_back({{"target", std::move(target)}, {"kinds", Json::array({"relevant"})}});
   }
   return out;
 }
 
 Json SarifLaw::taxa(const rules::Rule& rule, const Finding& finding) const {
   Json out = Json::array();
-  const Taxonomy* taxonomy = of(rule);
-  if (taxonomy != nullptr && taxonomy->index.contains(finding.entry)) {
-    out.push_back(reference(*taxonomy, finding.entry));
-  }
+  if (!is_law(rule) || finding.entry.empty() || finding.kind == Kind::pass) return out;
+  out.push_back(
+      {{"id", finding.entry}, {"toolComponent", {{"name", parts_.ruleset.files[rule.file].name}}}});
   return out;
 }
 

@@ -8,6 +8,7 @@
 
 #include "front/parts.h"
 #include "report/json_document.h"
+#include "report/rule_index.h"
 
 namespace sudsmark::report {
 
@@ -15,9 +16,12 @@ namespace sudsmark::report {
 /// finding names ("EU and NI: Annex III 67") and for each place of the law that a rule leans on.
 class SarifLaw {
  public:
-  /// Of these rules, and of what the run found of them.
-  SarifLaw(const front::Parts& parts, const std::vector<const rules::Rule*>& listed,
-           const RunResult& run);
+  explicit SarifLaw(const front::Parts& parts) : parts_(parts) {}
+
+  /// The entries that findings of a formula name.
+  void note(const FormulaResult& formula, const RuleIndex& rules);
+  /// The places that a rule leans on; what was noted of other rules' files is left out.
+  void list(const std::vector<const rules::Rule*>& rules);
 
   [[nodiscard]] bool empty() const { return taxonomies_.empty(); }
   [[nodiscard]] Json taxonomies() const;
@@ -25,7 +29,8 @@ class SarifLaw {
   [[nodiscard]] Json supported() const;
   /// The relationships of a rule; empty if it is no law.
   [[nodiscard]] Json relationships(const rules::Rule& rule) const;
-  /// The taxa of a finding of that rule; empty if it is no law.
+  /// The taxa of a finding of that rule; empty if it is no law, or names no entry. They are told by
+  /// their ids: results leave before it is known which entries there are.
   [[nodiscard]] Json taxa(const rules::Rule& rule, const Finding& finding) const;
 
  private:
@@ -38,9 +43,10 @@ class SarifLaw {
   void add(Taxonomy& taxonomy, const std::string& id);
   [[nodiscard]] std::vector<std::string> places(const rules::Rule& rule) const;
   [[nodiscard]] const Taxonomy* of(const rules::Rule& rule) const;
-  [[nodiscard]] Json reference(const Taxonomy& taxonomy, const std::string& id) const;
+  [[nodiscard]] bool is_law(const rules::Rule& rule) const;
 
   const front::Parts& parts_;
+  std::map<std::uint32_t, std::vector<std::string>> noted_;  ///< by file, each once
   std::vector<Taxonomy> taxonomies_;
   std::map<std::uint32_t, std::size_t> by_file_;
 };

@@ -1,6 +1,5 @@
 #include "report/check/sarif_rules.h"
 
-#include <set>
 #include <utility>
 
 #include "report/check/sarif_text.h"
@@ -71,37 +70,23 @@ bool has_result(const Finding& finding) {
          (finding.kind == Kind::review && !finding.met_from_memory);
 }
 
-SarifRules::SarifRules(const front::Parts& parts, const RunResult& run, bool all) : parts_(parts) {
-  std::set<std::string_view> used;
-  for (const FormulaResult& formula : run.formulas) {
-    for (const Finding& finding : formula.findings) {
-      if (has_result(finding)) used.insert(finding.rule);
-    }
-  }
-  for (const AbsentFinding& finding : run.absent) used.insert(finding.rule);
-  for (const Problem& problem : run.problems) {
-    if (!problem.spelling.empty()) used.insert(spelling_rule);
-  }
-  for (const rules::Rule& rule : parts.ruleset.rules) {
-    if (!all && !used.contains(rule.id)) continue;
-    index_.emplace(rule.id, list_.size());
-    list_.push_back(&rule);
+void SarifRules::note(const FormulaResult& formula) {
+  for (const Finding& finding : formula.findings) {
+    if (has_result(finding) && !noted_.contains(finding.rule)) noted_.insert(finding.rule);
   }
 }
 
-std::optional<std::size_t> SarifRules::index(std::string_view id) const {
-  const auto found = index_.find(id);
-  return found == index_.end() ? std::nullopt : std::optional(found->second);
-}
-
-const rules::Rule* SarifRules::rule(std::string_view id) const {
-  const auto at = index(id);
-  return at ? list_[*at] : nullptr;
+std::vector<const rules::Rule*> SarifRules::listed() const {
+  std::vector<const rules::Rule*> out;
+  for (const rules::Rule& rule : parts_.ruleset.rules) {
+    if (all_ || noted_.contains(rule.id)) out.push_back(&rule);
+  }
+  return out;
 }
 
 void SarifRules::write(const SarifLaw& law, JsonDocument& document) const {
   document.begin_list("rules");
-  for (const rules::Rule* rule : list_) document.item_line(descriptor(*rule, law));
+  for (const rules::Rule* rule : listed()) document.item_line(descriptor(*rule, law));
   document.end();
 }
 

@@ -1,9 +1,8 @@
 // The rules of a SARIF log: those that something was found of, or all of them.
 #pragma once
 
-#include <cstddef>
-#include <map>
-#include <optional>
+#include <functional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,22 +15,23 @@ namespace sudsmark::report {
 
 class SarifRules {
  public:
-  /// `all`, or those that a run has a result of.
-  SarifRules(const front::Parts& parts, const RunResult& run, bool all);
+  /// Lists `all`, or those of which something is noted.
+  SarifRules(const front::Parts& parts, bool all) : parts_(parts), all_(all) {}
 
-  /// Where a rule stands in the list of the log.
-  [[nodiscard]] std::optional<std::size_t> index(std::string_view id) const;
-  /// The rule of an id, in the list or not.
-  [[nodiscard]] const rules::Rule* rule(std::string_view id) const;
-  [[nodiscard]] const std::vector<const rules::Rule*>& list() const { return list_; }
+  /// What has a result of its own, or a share in one.
+  void note(const FormulaResult& formula);
+  void note(std::string_view rule) { noted_.insert(std::string(rule)); }
+
+  /// In the order of the rulesets.
+  [[nodiscard]] std::vector<const rules::Rule*> listed() const;
   void write(const SarifLaw& law, JsonDocument& document) const;
 
  private:
   [[nodiscard]] Json descriptor(const rules::Rule& rule, const SarifLaw& law) const;
 
   const front::Parts& parts_;
-  std::vector<const rules::Rule*> list_;
-  std::map<std::string_view, std::size_t> index_;
+  bool all_;
+  std::set<std::string, std::less<>> noted_;
 };
 
 /// Of what could not be read and only has to be spelt otherwise.
