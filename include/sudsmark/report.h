@@ -11,6 +11,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -104,6 +105,20 @@ struct ReportPage {
   std::string text;
 };
 
+/// A page that leads to a page of each formula, made while they come: of each a line is kept, and
+/// not the formula.
+class Overview {
+ public:
+  Overview() = default;
+  Overview(const Overview&) = delete;
+  Overview& operator=(const Overview&) = delete;
+  virtual ~Overview() = default;
+
+  virtual void add(const FormulaResult& formula, const std::string& address) = 0;
+  /// `rest`: what could not be read, and what a baseline has and the run has not.
+  [[nodiscard]] virtual std::string written(const RunResult& rest) = 0;
+};
+
 /// One row of the register.
 struct Report {
   std::string_view word;     ///< what the format is called: "json"
@@ -114,10 +129,10 @@ struct Report {
   /// Writes what the command came to; the outcome has to be that command's.
   std::string (*write)(const Outcome& outcome, const Rulesets& rulesets,
                        const ReportOptions& options) = nullptr;
-  /// Where a run can be a folder with a page for each formula: writes the page that leads to them.
-  /// `pages` are their addresses, in the order of the formulas.
-  std::string (*write_overview)(const RunResult& run, const std::vector<std::string>& pages,
-                                const Rulesets& rulesets, const ReportOptions& options) = nullptr;
+  /// Where a run can be a folder with a page for each formula: begins the page that leads to them.
+  /// The rulesets outlive it.
+  std::unique_ptr<Overview> (*begin_overview)(const Rulesets& rulesets,
+                                              const ReportOptions& options) = nullptr;
   /// Where the outcome is a folder of pages of its own: writes all of them.
   std::vector<ReportPage> (*write_pages)(const Outcome& outcome, const Rulesets& rulesets,
                                          const ReportOptions& options) = nullptr;

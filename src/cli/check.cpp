@@ -188,7 +188,7 @@ class Check {
       Exit exit = baseline_.write_new(run, inputs, status(run));
       RunResult rest;
       rest.compared = run.compared;
-      rest.absent = std::move(run.absent);
+      rest.absent = run.absent;
       reports.take_whole(std::move(run));
       return reports.finish(rest, exit);
     }

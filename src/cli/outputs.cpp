@@ -15,7 +15,7 @@ namespace sudsmark::cli {
 namespace {
 
 bool can_be_folder(const Report& report) {
-  return report.write_overview != nullptr || report.write_pages != nullptr;
+  return report.begin_overview != nullptr || report.write_pages != nullptr;
 }
 
 std::vector<std::string> words_of(Command command, bool of_folders) {

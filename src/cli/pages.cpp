@@ -1,7 +1,6 @@
 #include "cli/pages.h"
 
-#include <set>
-#include <vector>
+#include <utility>
 
 #include "text/files.h"
 #include "text/written_file.h"
@@ -43,30 +42,69 @@ bool names_folder(const std::string& path) {
   return path.ends_with('/') || text::is_folder(path);
 }
 
+PageFolder::PageFolder(const Report& report, const std::string& folder, const Rulesets& rulesets,
+                       const ReportOptions& look, const Inputs& inputs)
+    : report_(report),
+      rulesets_(rulesets),
+      look_(look),
+      inputs_(inputs),
+      before_(folder.ends_with('/') ? folder : folder + "/"),
+      front_(front_page + ("." + std::string(report.word))),
+      taken_{front_page},
+      overview_(report.begin_overview(rulesets, look)) {
+  if (const auto error = text::make_folder(folder)) {
+    complain(*error);
+    failed_ = true;
+  }
+}
+
+std::string PageFolder::page_of(const RunResult& run, bool alone) const {
+  ReportOptions look = look_;
+  if (!alone) look.overview = front_;
+  return report_.write(&run, rulesets_, look);
+}
+
+void PageFolder::take(const std::string& page, const RunResult& run, bool alone) {
+  alone_ = alone && !run.formulas.empty();
+  if (alone_) return write(front_, page);
+  problems_.insert(problems_.end(), run.problems.begin(), run.problems.end());
+  for (const FormulaResult& formula : run.formulas) {
+    const std::string name = page_name(formula.file, taken_) + "." + std::string(report_.word);
+    overview_->add(formula, name);
+    write(name, page);
+  }
+}
+
+void PageFolder::finish(const RunResult& rest) {
+  if (alone_) return;
+  RunResult whole = rest;
+  whole.problems.insert(whole.problems.begin(), problems_.begin(), problems_.end());
+  write(front_, overview_->written(whole));
+}
+
+void PageFolder::write(const std::string& name, const std::string& page) {
+  if (failed_) return;
+  failed_ = write_words(before_ + name, page, false, inputs_, Exit::fine) != Exit::fine;
+}
+
 Exit write_pages(const Report& report, const std::string& folder, const RunResult& run,
                  const Rulesets& rulesets, const ReportOptions& look, const Inputs& inputs,
                  Exit exit) {
-  if (const auto error = text::make_folder(folder)) return refused(*error);
-  const std::string before = folder.ends_with('/') ? folder : folder + "/";
-  const std::string after = "." + std::string(report.word);
-  const std::string front = before + front_page + after;
-  if (run.formulas.size() == 1) {
-    return write_words(front, report.write(&run, rulesets, look), false, inputs, exit);
+  PageFolder pages(report, folder, rulesets, look, inputs);
+  const bool alone = run.formulas.size() == 1;
+  if (alone) pages.take(pages.page_of(run, alone), run, alone);
+  for (std::size_t at = 0; !alone && !pages.failed() && at < run.formulas.size(); ++at) {
+    RunResult one;
+    one.formulas.push_back(run.formulas[at]);
+    one.compared = run.compared;
+    pages.take(pages.page_of(one, alone), one, alone);
   }
-  std::set<std::string> taken{front_page};
-  std::vector<std::string> pages;
-  ReportOptions linked = look;
-  linked.overview = front_page + after;
-  for (const FormulaResult& formula : run.formulas) {
-    pages.push_back(page_name(formula.file, taken) + after);
-    RunResult alone;
-    alone.formulas.push_back(formula);
-    alone.compared = run.compared;
-    exit = write_words(before + pages.back(), report.write(&alone, rulesets, linked), false, inputs,
-                       exit);
-    if (exit == Exit::unusable && run.problems.empty()) return exit;
-  }
-  return write_words(front, report.write_overview(run, pages, rulesets, look), false, inputs, exit);
+  RunResult rest;
+  rest.problems = run.problems;
+  rest.absent = run.absent;
+  rest.compared = run.compared;
+  pages.finish(rest);
+  return pages.failed() ? Exit::unusable : exit;
 }
 
 Exit write_pages(const std::vector<ReportPage>& pages, const std::string& folder,

@@ -32,8 +32,8 @@ class RunOutputs {
 
  private:
   class Leaving;
-
-  void write(Leaving& one, const std::string& words);
+  class InOneFile;
+  class InFolder;
 
   const Outputs& outputs_;
   const Rulesets& rulesets_;

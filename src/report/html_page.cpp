@@ -74,28 +74,53 @@ void write_frame(Markup& page, const std::vector<std::string>& against_making) {
   page.close();
 }
 
-std::string overview_page(const RunResult& run, const std::vector<std::string>& pages,
-                          const std::string& title, std::string_view of, bool ascii) {
-  Markup page(ascii);
-  open_page(page, title);
-  write_masthead(page, of, {});
-  page.open("main");
-  page.element("h1", title);
-  page.open("ul", {{"class", "formulas"}});
-  for (std::size_t at = 0; at < run.formulas.size(); ++at) {
-    page.open("li");
-    page.open("a", {{"href", pages[at]}});
-    page.name(run.formulas[at].name);
-    page.close();
-    page.open("p", {{"class", "of"}});
-    page.name(run.formulas[at].file);
-    page.close();
-    page.close();
+namespace {
+
+class NamesOverview : public Overview {
+ public:
+  NamesOverview(TitleOf& title, std::string_view of, bool ascii)
+      : title_(title), of_(of), ascii_(ascii), list_(ascii) {}
+
+  void add(const FormulaResult& formula, const std::string& address) override {
+    if (formulas_++ == 0) first_ = formula.name;
+    list_.open("li");
+    list_.open("a", {{"href", address}});
+    list_.name(formula.name);
+    list_.close();
+    list_.open("p", {{"class", "of"}});
+    list_.name(formula.file);
+    list_.close();
+    list_.close();
   }
-  page.close();
-  page.close();
-  write_foot(page, {});
-  return page.finished();
+
+  std::string written(const RunResult&) override {
+    const std::string title = title_(formulas_, first_);
+    Markup page(ascii_);
+    open_page(page, title);
+    write_masthead(page, of_, {});
+    page.open("main");
+    page.element("h1", title);
+    page.open("ul", {{"class", "formulas"}});
+    page.constant(list_.taken());
+    page.close();
+    page.close();
+    write_foot(page, {});
+    return page.finished();
+  }
+
+ private:
+  TitleOf& title_;
+  std::string_view of_;
+  bool ascii_;
+  Markup list_;
+  std::size_t formulas_ = 0;
+  std::string first_;
+};
+
+}  // namespace
+
+std::unique_ptr<Overview> names_overview(TitleOf& title, std::string_view of, bool ascii) {
+  return std::make_unique<NamesOverview>(title, of, ascii);
 }
 
 std::string editions(const front::Parts& parts) {

@@ -2,11 +2,13 @@
 // reminder.
 #pragma once
 
+#include <cstddef>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include <sudsmark/results.h>
+#include <sudsmark/report.h>
 
 #include "front/parts.h"
 #include "report/markup.h"
@@ -31,9 +33,11 @@ void close_section(Markup& page);
 /// where nothing does.
 void write_frame(Markup& page, const std::vector<std::string>& against_making);
 
-/// A page that leads to a page of each formula.
-[[nodiscard]] std::string overview_page(const RunResult& run, const std::vector<std::string>& pages,
-                                        const std::string& title, std::string_view of, bool ascii);
+/// A page that leads to a page of each formula by its name. `title` of so many formulas, and of the
+/// first one's name; `of` outlives it.
+using TitleOf = std::string(std::size_t formulas, const std::string& first);
+[[nodiscard]] std::unique_ptr<Overview> names_overview(TitleOf& title, std::string_view of,
+                                                       bool ascii);
 
 /// ", with the rulesets fragrance 2026-11; …".
 [[nodiscard]] std::string editions(const front::Parts& parts);

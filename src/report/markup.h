@@ -11,6 +11,7 @@
 #include <initializer_list>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace sudsmark::report {
@@ -37,9 +38,11 @@ class Markup {
   void empty(std::string_view tag, std::initializer_list<Attribute> attributes);
   /// A name out of a file, set apart so that it cannot turn what stands around it.
   void name(std::string_view words) { element("bdi", words); }
-  /// Text of the program itself, as it is: a style sheet.
+  /// Text of the program itself, as it is: a style sheet, or what was taken.
   void constant(std::string_view text) { out_ += text; }
 
+  /// What was written so far, for `constant` of a page.
+  [[nodiscard]] std::string taken() { return std::move(out_); }
   [[nodiscard]] std::string finished();
 
  private:

@@ -19,8 +19,7 @@ using Sink = std::string(const Kind&, const Rulesets&, const ReportOptions&);
 using Beginning = std::unique_ptr<RunReport>(const Rulesets&, const ReportOptions&);
 
 /// The page that leads to a page of each formula.
-using Overview = std::string(const RunResult&, const std::vector<std::string>& pages,
-                             const Rulesets&, const ReportOptions&);
+using Leading = std::unique_ptr<Overview>(const Rulesets&, const ReportOptions&);
 
 Beginning check_text;
 Beginning check_lines;
@@ -28,7 +27,7 @@ Beginning check_json;
 Beginning check_json_lines;
 Beginning check_sarif;
 Sink<RunResult> check_html;
-Overview check_html_overview;
+Leading check_html_overview;
 Sink<Comparison> compare_text;
 Sink<Comparison> compare_lines;
 Sink<Comparison> compare_json;
@@ -37,14 +36,14 @@ Sink<RunResult> measure_text;
 Sink<RunResult> measure_json;
 Sink<RunResult> measure_html;
 Sink<RunResult> measure_csv;
-Overview measure_html_overview;
+Leading measure_html_overview;
 Sink<RunResult> sheet_text;
 Sink<RunResult> sheet_html;
-Overview sheet_html_overview;
+Leading sheet_html_overview;
 Sink<RunResult> label_text;
 Sink<RunResult> label_json;
 Sink<RunResult> label_html;
-Overview label_html_overview;
+Leading label_html_overview;
 Sink<Dossier> dossier_text;
 Sink<Dossier> dossier_json;
 Sink<Dossier> dossier_html;
@@ -109,7 +108,7 @@ constexpr Details page{
     .verdicts = Verdicts::in_full, .measures = true, .curves = true, .particulars = true};
 constexpr Details both_sides{.verdicts = Verdicts::in_full, .measures = true, .particulars = true};
 
-// word, wants, wants more if verbose, folds, write, write_overview
+// word, wants, wants more if verbose, folds, write, begin_overview
 constexpr std::array check_reports{
     // it keeps to the columns it is told by itself
     Report{"text", to_read, Verdicts::in_full, !folds, write_begun<check_text>},

@@ -89,6 +89,13 @@ std::set<std::string> tags(const std::string& page) {
 }
 
 /// No mark that turns text around, and no tag that the pages do not have on their own.
+/// The page that leads to the page of a run's only formula.
+std::string overview(const RunResult& run, const std::string& address, const Rulesets& rulesets) {
+  const auto begun = find_report(Command::check, "html")->begin_overview(rulesets, {});
+  begun->add(run.formulas.front(), address);
+  return begun->written(run);
+}
+
 void check_page(const std::string& page) {
   CHECK(bad_marks(page) == 0);
   for (const std::string& tag : tags(page)) {
@@ -123,8 +130,7 @@ TEST_CASE("hostile names in every format") {
   CHECK(bad_marks(baseline_text(run)) == 0);
 
   check_page(written(Command::check, "html", &run, rulesets));
-  check_page(find_report(Command::check, "html")
-                 ->write_overview(run, {"a\"><script>b</script>.html"}, rulesets, {}));
+  check_page(overview(run, "a\"><script>b</script>.html", rulesets));
   check_page(written(Command::sheet, "html", &run));
   const RunResult label = hostile_label(rulesets);
   REQUIRE(label.formulas.size() == 1);
@@ -193,7 +199,7 @@ TEST_CASE("a baseline of hostile names is read back, and one with hostile words 
   CHECK(bad_marks(written(Command::check, "json", &other, rulesets)) == 0);
   CHECK(bad_marks(written(Command::check, "sarif", &other, rulesets, {true, false, false})) == 0);
   check_page(written(Command::check, "html", &other, rulesets));
-  check_page(find_report(Command::check, "html")->write_overview(other, {"a.html"}, rulesets, {}));
+  check_page(overview(other, "a.html", rulesets));
 }
 
 TEST_CASE("a link in a message is none") {

@@ -36,8 +36,8 @@ TEST_CASE("every command has reports, text first, and each word once") {
     }
     CHECK(find_report(command, "no-such") == nullptr);
   }
-  CHECK(static_cast<bool>(find_report(Command::check, "html")->write_overview));
-  CHECK_FALSE(static_cast<bool>(find_report(Command::check, "sarif")->write_overview));
+  CHECK(static_cast<bool>(find_report(Command::check, "html")->begin_overview));
+  CHECK_FALSE(static_cast<bool>(find_report(Command::check, "sarif")->begin_overview));
 }
 
 TEST_CASE("what reports want is put together, and asked for") {

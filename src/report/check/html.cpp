@@ -1,5 +1,7 @@
 // The HTML report: a page that is whole in itself, for whoever signs off and for the assessor.
+#include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <sudsmark/report.h>
@@ -17,6 +19,8 @@ namespace {
 
 using report::FormulaPage;
 using report::Markup;
+
+constexpr std::string_view masthead = "sudsmark check sheet";
 
 void write_problems(Markup& page, const std::vector<Problem>& problems) {
   if (problems.empty()) return;
@@ -42,12 +46,12 @@ void write_sign_off(Markup& page) {
   page.close();
 }
 
-void write_absent(Markup& page, const RunResult& run) {
-  if (run.absent.empty()) return;
+void write_absent(Markup& page, const std::vector<AbsentFinding>& absent) {
+  if (absent.empty()) return;
   page.open("section", {{"class", "problems"}, {"aria-labelledby", "gone"}});
   page.element("h2", {{"id", "gone"}}, "Gone since the baseline");
   page.open("ul");
-  for (const AbsentFinding& finding : run.absent) {
+  for (const AbsentFinding& finding : absent) {
     page.open("li");
     page.name(finding.file);
     page.text(": ");
@@ -92,6 +96,35 @@ void write_formula(const FormulaPage& view, bool ascii) {
   page.close();
 }
 
+class CheckOverview : public Overview {
+ public:
+  CheckOverview(const front::Parts& parts, bool ascii)
+      : parts_(parts), all_(parts, ascii), ascii_(ascii) {}
+
+  void add(const FormulaResult& formula, const std::string& address) override {
+    all_.add(formula, address);
+  }
+
+  std::string written(const RunResult& rest) override {
+    Markup page(ascii_);
+    report::open_page(page, all_.title());
+    report::write_masthead(page, masthead, {});
+    page.open("main");
+    page.element("h1", all_.title());
+    all_.write(page);
+    write_problems(page, rest.problems);
+    write_absent(page, rest.absent);
+    page.close();
+    report::write_foot(page, report::editions(parts_));
+    return page.finished();
+  }
+
+ private:
+  const front::Parts& parts_;
+  report::AtAGlance all_;
+  bool ascii_;
+};
+
 }  // namespace
 
 namespace report {
@@ -99,47 +132,37 @@ namespace report {
 std::string check_html(const RunResult& run, const Rulesets& rulesets,
                        const ReportOptions& options) {
   const front::Parts& parts = front::parts(rulesets);
-  Markup page(options.ascii);
   const bool alone = run.formulas.size() == 1;
-  open_page(page, alone ? run.formulas.front().name : formulas_checked(run));
-  write_masthead(page, "sudsmark check sheet", options.overview);
+  AtAGlance all(parts, options.ascii);
+  std::size_t number = 0;
+  for (const FormulaResult& formula : run.formulas) {
+    all.add(formula, "#f" + std::to_string(++number) + "-name");
+  }
+  Markup page(options.ascii);
+  open_page(page, alone ? run.formulas.front().name : all.title());
+  write_masthead(page, masthead, options.overview);
   page.open("main");
   if (!alone) {
-    page.element("h1", formulas_checked(run));
-    std::vector<std::string> addresses;
-    for (std::size_t at = 0; at < run.formulas.size(); ++at) {
-      addresses.push_back("#f" + std::to_string(at + 1) + "-name");
-    }
-    write_overview(page, run, addresses, parts);
+    page.element("h1", all.title());
+    all.write(page);
   }
   write_problems(page, run.problems);
-  std::size_t number = 0;
+  number = 0;
   for (const FormulaResult& formula : run.formulas) {
     const SourceRegister sources(formula);
     write_formula(
         {page, parts, formula, sources, "f" + std::to_string(++number) + "-", alone ? 2 : 3},
         options.ascii);
   }
-  write_absent(page, run);
+  write_absent(page, run.absent);
   page.close();
   write_foot(page, editions(parts));
   return page.finished();
 }
 
-std::string check_html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                const Rulesets& rulesets, const ReportOptions& options) {
-  const front::Parts& parts = front::parts(rulesets);
-  Markup page(options.ascii);
-  open_page(page, formulas_checked(run));
-  write_masthead(page, "sudsmark check sheet", {});
-  page.open("main");
-  page.element("h1", formulas_checked(run));
-  write_overview(page, run, pages, parts);
-  write_problems(page, run.problems);
-  write_absent(page, run);
-  page.close();
-  write_foot(page, editions(parts));
-  return page.finished();
+std::unique_ptr<Overview> check_html_overview(const Rulesets& rulesets,
+                                              const ReportOptions& options) {
+  return std::make_unique<CheckOverview>(front::parts(rulesets), options.ascii);
 }
 
 }  // namespace report

@@ -1,5 +1,6 @@
 // Labels as a page: the list to copy in a box of its own, then why it reads so, then the words and
 // papers beside it.
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -197,9 +198,12 @@ class LabelPage {
   int level_;
 };
 
+std::string title_of(std::size_t formulas, const std::string& first) {
+  return formulas == 1 ? "Label of " + first : std::to_string(formulas) + " labels";
+}
+
 std::string title_of(const RunResult& run) {
-  return run.formulas.size() == 1 ? "Label of " + run.formulas.front().name
-                                  : std::to_string(run.formulas.size()) + " labels";
+  return title_of(run.formulas.size(), run.formulas.empty() ? "" : run.formulas.front().name);
 }
 
 }  // namespace
@@ -221,9 +225,8 @@ std::string label_html(const RunResult& run, const Rulesets& rulesets,
   return page.finished();
 }
 
-std::string label_html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                const Rulesets&, const ReportOptions& options) {
-  return overview_page(run, pages, title_of(run), masthead, options.ascii);
+std::unique_ptr<Overview> label_html_overview(const Rulesets&, const ReportOptions& options) {
+  return names_overview(title_of, masthead, options.ascii);
 }
 
 }  // namespace sudsmark::report

@@ -1,4 +1,5 @@
 // Measures as a page: figures by subject with what they came from, and the composition.
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -13,10 +14,13 @@ namespace {
 
 constexpr std::string_view masthead = "sudsmark measure";
 
+std::string title_of(std::size_t formulas, const std::string& first) {
+  return formulas == 1 ? "Measures of " + first
+                       : "Measures of " + std::to_string(formulas) + " formulas";
+}
+
 std::string title_of(const RunResult& run) {
-  return run.formulas.size() == 1
-             ? "Measures of " + run.formulas.front().name
-             : "Measures of " + std::to_string(run.formulas.size()) + " formulas";
+  return title_of(run.formulas.size(), run.formulas.empty() ? "" : run.formulas.front().name);
 }
 
 void write_groups(const FormulaPage& view) {
@@ -73,9 +77,8 @@ std::string measure_html(const RunResult& run, const Rulesets& rulesets,
   return page.finished();
 }
 
-std::string measure_html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                  const Rulesets&, const ReportOptions& options) {
-  return overview_page(run, pages, title_of(run), masthead, options.ascii);
+std::unique_ptr<Overview> measure_html_overview(const Rulesets&, const ReportOptions& options) {
+  return names_overview(title_of, masthead, options.ascii);
 }
 
 }  // namespace sudsmark::report

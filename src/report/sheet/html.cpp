@@ -2,6 +2,7 @@
 #include <array>
 #include <cctype>
 #include <cstdio>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -56,9 +57,12 @@ std::string page_heads(const std::vector<FormulaResult>& formulas) {
 
 constexpr std::string_view masthead = "sudsmark bench sheet";
 
+std::string title_of(std::size_t formulas, const std::string& first) {
+  return formulas == 1 ? "Bench sheet: " + first : std::to_string(formulas) + " bench sheets";
+}
+
 std::string title_of(const RunResult& run) {
-  return run.formulas.size() == 1 ? "Bench sheet: " + run.formulas.front().name
-                                  : std::to_string(run.formulas.size()) + " bench sheets";
+  return title_of(run.formulas.size(), run.formulas.empty() ? "" : run.formulas.front().name);
 }
 
 /// Sets the pieces of a sheet one after the other; lists and tables open and close as they come.
@@ -192,9 +196,8 @@ std::string sheet_html(const RunResult& run, const Rulesets&, const ReportOption
   return page.finished();
 }
 
-std::string sheet_html_overview(const RunResult& run, const std::vector<std::string>& pages,
-                                const Rulesets&, const ReportOptions& options) {
-  return overview_page(run, pages, title_of(run), masthead, options.ascii);
+std::unique_ptr<Overview> sheet_html_overview(const Rulesets&, const ReportOptions& options) {
+  return names_overview(title_of, masthead, options.ascii);
 }
 
 }  // namespace report
