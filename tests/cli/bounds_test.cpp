@@ -6,6 +6,7 @@
 
 #include "alike.h"
 #include "process.h"
+#include "where.h"
 
 namespace {
 
@@ -44,6 +45,34 @@ TEST_CASE("eight million brackets in a file of rules are refused, and take no gi
     CHECK(ran.status == 2);
     CHECK(ran.err.find("commas and brackets") != std::string::npos);
   }
+}
+
+TEST_CASE("reports of many formulas leave formula by formula") {
+  const Folder folder;
+  const auto demo = [](const std::string& name) {
+    return test::contents(sudsmark::testing::source_dir() / "fixtures/formulas" / name);
+  };
+  const std::string puck = demo("harbour-puck.formula");
+  for (const char* const name : {"quillmere-workshop.formula", "quillmere-scents.formula"}) {
+    folder.write(std::string("all/") + name, demo(name));
+  }
+  const int many = sudsmark::testing::sanitized ? 30 : 450;  // more than a megabyte each, if they were kept
+  for (int at = 0; at < many; ++at) {
+    folder.write("all/" + std::to_string(at) + ".formula", puck);
+  }
+  folder.write("all/none.formula", "formula \"None\"\n  batch 0,5 kg\n");
+  const auto ran =
+      bounded("check --jobs 1 --format sarif=all.sarif --format html=pages/ all", folder);
+  CHECK(ran.status == 2);
+  CHECK(ran.err.find("0,5") != std::string::npos);
+  const std::string log = test::contents(folder.path() / "all.sarif");
+  CHECK(log.find("\"ruleId\":\"spelling\"") != std::string::npos);
+  CHECK(log.find("\"executionSuccessful\":false") != std::string::npos);
+  const std::string front = test::contents(folder.path() / "pages/index.html");
+  CHECK(front.find("What could not be read") != std::string::npos);
+  const std::string last = "all-" + std::to_string(many - 1) + ".html";
+  CHECK(front.find("href=\"" + last + "\"") != std::string::npos);
+  CHECK(test::contents(folder.path() / "pages" / last).find("</html>") != std::string::npos);
 }
 
 TEST_CASE("a thousand rules over a thousand tasks are refused with the bound") {

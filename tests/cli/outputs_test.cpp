@@ -87,6 +87,15 @@ TEST_CASE("a folder of pages: one a formula, and one that leads to them") {
   const auto alone = run("check --format html='" + path + "/alone'/" + estuary, source);
   CHECK(alone.status == 1);
   CHECK(holds(contents(folder.path() / "alone/index.html"), "Estuary Bar"));
+
+  // what a baseline has and the formula has not stands on its only page too
+  const std::string known = path + "/known.json";
+  CHECK(run("check --write-baseline '" + known + "'" + estuary, source).status == 0);
+  const auto fewer = run("check --without little-starch --baseline '" + known +
+                             "' --format html='" + path + "/fewer/'" + estuary,
+                         source);
+  CHECK(fewer.status == 0);
+  CHECK(holds(contents(folder.path() / "fewer/index.html"), "Gone since the baseline"));
 }
 
 TEST_CASE("every format has the same bytes for any number of jobs") {
