@@ -56,7 +56,8 @@ TEST_CASE("reports of many formulas leave formula by formula") {
   for (const char* const name : {"quillmere-workshop.formula", "quillmere-scents.formula"}) {
     folder.write(std::string("all/") + name, demo(name));
   }
-  const int many = sudsmark::testing::sanitized ? 30 : 450;  // more than a megabyte each, if they were kept
+  // more than a megabyte each, if they were kept
+  const int many = sudsmark::testing::sanitized ? 30 : 450;
   for (int at = 0; at < many; ++at) {
     folder.write("all/" + std::to_string(at) + ".formula", puck);
   }
