@@ -3,7 +3,7 @@
 //
 //     sudsmark::Fixes fixes;
 //     if (const auto found = sudsmark::fixes_of(formula, rulesets, options, Level::warning)) {
-//       fixes.put(formula.path, *found);
+//       fixes.of[formula.path] = *found;
 //     }
 //     sudsmark::ReportOptions look;
 //     look.fixes = &fixes;
@@ -12,7 +12,6 @@
 
 #include <cstdint>
 #include <map>
-#include <mutex>
 #include <string>
 #include <vector>
 
@@ -37,18 +36,9 @@ struct Fix {
   std::vector<Finding> mends;   ///< of what the formula's check found
 };
 
-/// What there is for each formula of a run, by its file. Safe to fill from several threads while
-/// reports look up what is there.
-class Fixes {
- public:
-  /// Each file once.
-  void put(const std::string& file, std::vector<Fix> found);
-  /// Null: nothing was put there.
-  [[nodiscard]] const std::vector<Fix>* of(const std::string& file) const;
-
- private:
-  mutable std::mutex mutex_;
-  std::map<std::string, std::vector<Fix>> of_;
+/// What there is for each formula of a run, by its file.
+struct Fixes {
+  std::map<std::string, std::vector<Fix>> of;
 };
 
 /// The answers of `suggest` that a formula's own lines can say; each was checked as that text.

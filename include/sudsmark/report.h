@@ -85,7 +85,7 @@ using Outcome = std::variant<const RunResult*, const Comparison*, const Suggesti
                              const Leeway*, const LeewayMap*, const Topic*, const Handout*,
                              const Rulesets*, const Dossier*>;
 
-class Fixes;
+struct Fixes;
 
 struct ReportOptions {
   bool verbose = false;  ///< passes with their margins, sources, and all that is gathered otherwise

@@ -1,5 +1,6 @@
 // `check`: what every rule says of one or more formulas.
 #include <algorithm>
+#include <mutex>
 
 #include <sudsmark/baseline.h>
 #include <sudsmark/compare.h>
@@ -101,13 +102,17 @@ class Fixing {
       Result<std::vector<Fix>> found = fixes_of(*text, rulesets, alone, threshold);
       run.problems.insert(run.problems.end(), found.problems.begin(), found.problems.end());
       if (!found) continue;
-      fixes_.put(formula.file, std::move(*found));
+      const std::lock_guard lock(mutex_);
+      fixes_.of[formula.file] = std::move(*found);
     }
   }
 
   [[nodiscard]] const Fixes& fixes() const { return fixes_; }
+  /// While it lasts nothing is added, so that a report may look up what is there.
+  [[nodiscard]] std::unique_lock<std::mutex> held() { return std::unique_lock(mutex_); }
 
  private:
+  std::mutex mutex_;
   Fixes fixes_;
 };
 
@@ -196,6 +201,7 @@ class Check {
     RunSteps steps;
     steps.prepare = [&](CheckedFile& one) {
       refer(one.run);
+      const auto held = fixes_ ? fixing.held() : std::unique_lock<std::mutex>();
       reports.prepare(one);
     };
     steps.take = [&](CheckedFile&& one) {

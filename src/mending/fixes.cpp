@@ -80,17 +80,6 @@ class Fixing {
 
 }  // namespace
 
-void Fixes::put(const std::string& file, std::vector<Fix> found) {
-  const std::lock_guard lock(mutex_);
-  of_.emplace(file, std::move(found));
-}
-
-const std::vector<Fix>* Fixes::of(const std::string& file) const {
-  const std::lock_guard lock(mutex_);
-  const auto found = of_.find(file);
-  return found == of_.end() ? nullptr : &found->second;
-}
-
 Result<std::vector<Fix>> fixes_of(const FormulaText& formula, const Rulesets& rulesets,
                                   const CheckOptions& options, Level threshold) {
   SuggestOptions how;

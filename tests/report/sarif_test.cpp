@@ -177,8 +177,8 @@ TEST_CASE("what mends a finding is a fix, an edit a replacement") {
     if (finding.rule == rule) mended.subject = finding.subject;
   }
   Fixes fixes;
-  fixes.put(run.formulas.front().file,
-            {{"set \"{it}\" to 1 %", {{14, 3, 14, 8, "1 %"}, {15, 1, 16, 1, ""}}, {mended}}});
+  fixes.of[run.formulas.front().file] = {
+      {"set \"{it}\" to 1 %", {{14, 3, 14, 8, "1 %"}, {15, 1, 16, 1, ""}}, {mended}}};
   ReportOptions look;
   look.fixes = &fixes;
   const json log = json::parse(written(Command::check, "sarif", &run, rulesets, look))["runs"][0];

@@ -184,9 +184,9 @@ class FormulaResults {
 
   /// What `suggest` found that mends it.
   void add_fixes(const Finding& finding, const std::string& file, Json& to) const {
-    const std::vector<Fix>* const found = options_.fixes->of(file);
-    if (found == nullptr) return;
-    for (const Fix& one : *found) {
+    const auto found = options_.fixes->of.find(file);
+    if (found == options_.fixes->of.end()) return;
+    for (const Fix& one : found->second) {
       const bool mends = std::any_of(one.mends.begin(), one.mends.end(), [&](const Finding& other) {
         return other.rule == finding.rule && other.subject == finding.subject;
       });
