@@ -82,6 +82,7 @@ void Inputs::tell_unread() const {
 std::optional<std::string> Inputs::would_lose(const std::string& path) const {
   const auto file = identity(path);
   if (!file) return std::nullopt;
+  const std::lock_guard lock(mutex_);  // pages are written while other formulas are read
   const auto found = read_.find(*file);
   if (found == read_.end()) return std::nullopt;
   return "'" + path + "' is not written: it is '" + found->second +
