@@ -65,8 +65,10 @@ std::string PageFolder::page_of(const RunResult& run, bool alone) const {
 }
 
 void PageFolder::take(const std::string& page, const RunResult& run, bool alone) {
-  alone_ = alone && !run.formulas.empty();
-  if (alone_) return write(front_, page);
+  if (alone && !run.formulas.empty()) {
+    alone_ = true;
+    return write(front_, page);
+  }
   problems_.insert(problems_.end(), run.problems.begin(), run.problems.end());
   for (const FormulaResult& formula : run.formulas) {
     const std::string name = page_name(formula.file, taken_) + "." + std::string(report_.word);

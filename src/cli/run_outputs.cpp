@@ -160,7 +160,7 @@ void RunOutputs::take(CheckedFile&& one) {
 }
 
 void RunOutputs::take_whole(RunResult&& run) {
-  const bool alone = run.formulas.size() == 1;
+  const bool alone = run.formulas.size() == 1 && run.problems.empty();
   for (FormulaResult& formula : run.formulas) {
     CheckedFile one;
     one.file = formula.file;

@@ -96,6 +96,17 @@ TEST_CASE("a folder of pages: one a formula, and one that leads to them") {
                          source);
   CHECK(fewer.status == 0);
   CHECK(holds(contents(folder.path() / "fewer/index.html"), "Gone since the baseline"));
+
+  // beside a file that cannot be read, the formula has a page of its own
+  folder.write("broken.formula", "formula \"Half\"\n  batch 0,5 kg\n");
+  const auto both = run("check --baseline '" + known + "' --format html='" + path + "/both/'" +
+                            estuary + " '" + path + "/broken.formula'",
+                        source);
+  CHECK(both.status == 2);
+  const std::string leading = contents(folder.path() / "both/index.html");
+  CHECK(holds(leading, "What could not be read"));
+  CHECK(holds(leading, "href=\"tests-golden-estuary.html\""));
+  CHECK(holds(contents(folder.path() / "both/tests-golden-estuary.html"), "Estuary Bar"));
 }
 
 TEST_CASE("every format has the same bytes for any number of jobs") {

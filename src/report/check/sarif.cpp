@@ -23,10 +23,6 @@
 namespace sudsmark::report {
 namespace {
 
-Json said(std::string_view words) {
-  return {{"text", sarif_words(words)}};
-}
-
 class CheckSarif : public RunReport {
  public:
   CheckSarif(const Rulesets& rulesets, const ReportOptions& options)
@@ -99,8 +95,8 @@ class CheckSarif : public RunReport {
     document_.member("version", SUDSMARK_VERSION);
     document_.member("semanticVersion", SUDSMARK_VERSION);
     document_.member("informationUri", "urn:sudsmark");
-    document_.member("shortDescription", said("checks formulas of solid bath products"));
-    document_.member("fullDescription", said(reminder));
+    document_.member("shortDescription", {{"text", "checks formulas of solid bath products"}});
+    document_.member("fullDescription", {{"text", sarif_words(reminder)}});
     document_.member("language", "en");
     rules_.write(law_, document_);
     if (!law_.empty()) document_.member("supportedTaxonomies", law_.supported());

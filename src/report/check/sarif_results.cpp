@@ -251,8 +251,6 @@ void write_results(const FormulaResult& formula, bool compared, const RuleIndex&
   FormulaResults(rules, law, options, compared, document).write(formula);
 }
 
-/// What could not be read and only has to be spelt otherwise. That it stopped the reading is told
-/// with the invocation; only a result can bring a change along.
 Json misspelt_result(const Problem& problem, const std::string& fingerprint, bool compared) {
   Json out{{"ruleId", spelling_rule}};
   put_weight(out, Kind::fail, Level::error);
